@@ -1,0 +1,75 @@
+import { z } from "zod";
+import { dimensioned } from "../quantity/schema.ts";
+import { id } from "./catalog.ts";
+
+const length = dimensioned("length", { above: 0 });
+
+const anchorChoice = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("deadman"),
+    row: id,
+    length,
+    height: length,
+    width: length,
+    depth: length,
+  }),
+  z.strictObject({ kind: z.literal("screw"), row: id }),
+  z.strictObject({ kind: z.literal("rock-rod"), row: id, socket: length }),
+]);
+
+const footingChoice = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("block"), row: id, width: length, depth: length }),
+  z.strictObject({ kind: z.literal("pad"), row: id, width: length, thickness: length, depth: length }),
+]);
+
+/** One point of the grid. Lengths in metres, angles in degrees clockwise from north. */
+export const designSchema = z.strictObject({
+  package: id,
+  height: length,
+  /** Bottom up: `count` pieces, together `length` long, of one catalog section. */
+  stack: z.array(z.strictObject({ section: id, length })).min(1),
+  guys: z
+    .strictObject({
+      perLevel: z.union([z.literal(3), z.literal(4)]),
+      radius: length,
+      rotation: z.number(),
+      tension: z.number().gt(0),
+      /** Bottom up. */
+      levels: z.array(z.strictObject({ height: length, strand: id })).min(1).max(5),
+      anchor: anchorChoice,
+    })
+    .nullable(),
+  footing: footingChoice,
+});
+
+export type Design = z.output<typeof designSchema>;
+export type AnchorChoice = z.output<typeof anchorChoice>;
+export type FootingChoice = z.output<typeof footingChoice>;
+/** Everything that the analysis of the mast depends on: a design less its rotation and its ground. */
+export type Structure = Omit<Design, "guys" | "footing"> & {
+  readonly guys: (Omit<NonNullable<Design["guys"]>, "rotation" | "anchor">) | null;
+};
+
+/** Micrometres and a millionth of a degree: two designs that a builder can't tell apart have one key. */
+const canonical = (_key: string, value: unknown) =>
+  typeof value === "number" ? Math.round(value * 1e6) / 1e6 : value;
+
+/** The one key of a design: equal designs have equal keys, and keys order ties. */
+export const designKey = (design: Design): string =>
+  JSON.stringify(
+    [
+      design.package,
+      design.height,
+      design.stack.map((part) => [part.section, part.length]),
+      design.guys && [
+        design.guys.perLevel,
+        design.guys.radius,
+        design.guys.tension,
+        design.guys.levels.map((level) => [level.height, level.strand]),
+        Object.entries(design.guys.anchor).sort(([a], [b]) => (a < b ? -1 : 1)),
+        design.guys.rotation,
+      ],
+      Object.entries(design.footing).sort(([a], [b]) => (a < b ? -1 : 1)),
+    ],
+    canonical,
+  );

@@ -1,0 +1,98 @@
+/** What the numbers of a check are measured in; the screen and the sheets turn them into units. */
+export type CheckUnit = "force" | "moment" | "pressure" | "length" | "angle" | "ratio";
+
+/**
+ * One limit state at its worst place and case.
+ * - `strength`: utilisation = demand x required / capacity, counts for the margin.
+ * - `limit`: inside or outside (a window, a lot line), fails the design but has no margin.
+ * - `warning`: never fails the design; always shown.
+ */
+export interface Check {
+  /** Unique in a verdict: limit state and place. */
+  readonly id: string;
+  readonly limitState: string;
+  /** As said on site: "Leg compression". */
+  readonly title: string;
+  readonly kind: "strength" | "limit" | "warning";
+  /** "under the upper guys, 64 ft" is for the screen to word: here the place and its height. */
+  readonly where: string;
+  /** Height above the footing top, m, where the place has one. */
+  readonly at?: number;
+  readonly loadCase: string;
+  readonly unit: CheckUnit;
+  /** SI. */
+  readonly demand: number;
+  readonly capacity: number;
+  /** Factor that demand must keep below capacity. */
+  readonly required: number;
+  /** demand x required / capacity; Infinity where it is unstable. */
+  readonly utilisation: number;
+  readonly passes: boolean;
+  readonly source: string;
+  /** One sentence where the number needs it: the hand way beside the exact one, "unstable under this load". */
+  readonly note?: string;
+}
+
+export interface BillLine {
+  readonly group: "antennas" | "sections" | "guys" | "anchors" | "footing" | "digging" | "raising" | "other";
+  readonly item: string;
+  readonly quantity: number;
+  readonly unit: "each" | "m" | "m3" | "m2" | "kg";
+  /** Price of one unit, in the catalog's currency. */
+  readonly price: number;
+  /** Whole cents. */
+  readonly amount: number;
+}
+
+export interface Bill {
+  /** Whole cents made into the currency. */
+  readonly total: number;
+  readonly lines: readonly BillLine[];
+}
+
+/** Where the wind of a load case blows, and what it did. All SI, sampled at the nodes of the one mesh, bottom up. */
+export interface CaseResponse {
+  readonly id: string;
+  readonly title: string;
+  /** Direction the wind blows toward, degrees clockwise from anchor 1; null where still. */
+  readonly windToward: number | null;
+  readonly stable: boolean;
+  /** Factor on the mast's compression at which the deformed mast buckles. */
+  readonly bucklingFactor: number;
+  readonly z: readonly number[];
+  /** Along the wind and across it, m. */
+  readonly along: readonly number[];
+  readonly across: readonly number[];
+  /** Resultant moment just below and above each node, N m. */
+  readonly moment: readonly number[];
+  readonly shear: readonly number[];
+  /** Compression below each node, N. */
+  readonly compression: readonly number[];
+  readonly guys: readonly {
+    readonly level: number;
+    readonly anchor: number;
+    readonly tensionAnchor: number;
+    readonly tensionMast: number;
+  }[];
+  readonly anchors: readonly { readonly uplift: number; readonly lateral: number }[];
+  readonly base: { readonly compression: number; readonly shear: number; readonly moment: number };
+  /** Pressure of the wind at heights, Pa, for the drawing. */
+  readonly pressure: readonly { readonly z: number; readonly q: number }[];
+}
+
+/** What `verify` says of a design under a study. Nothing is shown as safe without one that passes. */
+export interface Verdict {
+  readonly passes: boolean;
+  /** 1 / largest utilisation of the strength checks - 1. */
+  readonly smallestMargin: number;
+  /** Sorted, the shortest road to failure first; limits and warnings last. */
+  readonly checks: readonly Check[];
+  readonly bill: Bill;
+  /** Concrete in place, m3. */
+  readonly concreteVolume: number;
+  /** Ground dug, m3. */
+  readonly dugVolume: number;
+  /** What was assumed for want of a given, in sentences. */
+  readonly assumptions: readonly string[];
+  readonly cases: readonly CaseResponse[];
+}

@@ -1,0 +1,31 @@
+import type { StudyFile } from "../src/model/study.ts";
+import type { CatalogFile } from "../src/model/catalog.ts";
+import type { CostMap, Front, Outcome, Progress } from "../src/search/types.ts";
+
+/** What crosses to a worker: files, not parsed studies, so that one parser judges them on both sides. */
+export interface Job {
+  readonly study: StudyFile;
+  readonly catalog: CatalogFile;
+}
+
+/**
+ * The page's and the command line's one way to a search. Each call takes the place of the one before it of the
+ * same kind; the one replaced ends as "stopped".
+ */
+export interface SearchClient {
+  /** Streams at most ten times a second. Rejects only on a defect of the program. */
+  find(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome>;
+  front(job: Job, onProgress: (front: Front) => void): Promise<Front>;
+  map(job: Job, axes: MapAxes, onProgress: (map: CostMap) => void): Promise<CostMap>;
+  /** Ends the running search within 100 ms; it resolves as "stopped" with its incumbent and gap. */
+  stop(): void;
+  /** Goes on with a stopped `find` where it left off. */
+  resume(onProgress: (progress: Progress) => void): Promise<Outcome>;
+  dispose(): void;
+}
+
+/** Axes of the map, SI. */
+export interface MapAxes {
+  readonly heights: readonly number[];
+  readonly areas: readonly number[];
+}
