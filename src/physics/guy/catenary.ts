@@ -1,0 +1,222 @@
+/**
+ * Elastic catenary under any uniform load: weight, ice and wind as one vector per unstressed length.
+ *
+ * Irvine, Cable Structures (1981), chapter 1, written in the frame of the load: with p the direction against the
+ * load, the tension has a constant part H across p and a part sigma + q s along p. docs/theory/guys.md derives it.
+ */
+
+/** What one solution leaves behind: a start for the next, and the forces. Reused, never allocated in a loop. */
+export interface CatenaryState {
+  /** Tension across the load, N. */
+  h: number;
+  /** Tension along p at the anchor end, N. */
+  sigma: number;
+  /** Force of the guy on the mast, N. */
+  fx: number;
+  fy: number;
+  fz: number;
+  /** Force of the guy on its anchor, N. */
+  ax: number;
+  ay: number;
+  az: number;
+  tensionAnchor: number;
+  tensionMast: number;
+  /** Tangent stiffness at the mast end, N/m: symmetric, xx xy xz yy yz zz. */
+  readonly k: Float64Array;
+  /** False where no equilibrium was found. */
+  converged: boolean;
+}
+
+export const catenaryState = (): CatenaryState => ({
+  h: 0,
+  sigma: 0,
+  fx: 0,
+  fy: 0,
+  fz: 0,
+  ax: 0,
+  ay: 0,
+  az: 0,
+  tensionAnchor: 0,
+  tensionMast: 0,
+  k: new Float64Array(6),
+  converged: false,
+});
+
+const ITERATIONS = 60;
+/** Relative to the unstressed length: 1e-12 of 30 m is far below what a tension can notice. */
+const TOLERANCE = 1e-12;
+
+/**
+ * Solves for the end forces of a guy from its anchor to a point at (dx, dy, dz) from it.
+ * @param length unstressed length, m
+ * @param ea axial stiffness, N
+ * @param qx load per unstressed length, N/m; (qx, qy, qz) must not vanish
+ * @param state holds the start (h > 0 used as it is, otherwise the cubic approximation) and takes the result
+ */
+export function solveCatenary(
+  dx: number,
+  dy: number,
+  dz: number,
+  length: number,
+  ea: number,
+  qx: number,
+  qy: number,
+  qz: number,
+  state: CatenaryState,
+): void {
+  // the frame of the load: p against it, e across it in the plane of the chord
+  const q = Math.sqrt(qx * qx + qy * qy + qz * qz);
+  const px = -qx / q;
+  const py = -qy / q;
+  const pz = -qz / q;
+  const y = dx * px + dy * py + dz * pz;
+  let ex = dx - y * px;
+  let ey = dy - y * py;
+  let ez = dz - y * pz;
+  const x = Math.sqrt(ex * ex + ey * ey + ez * ez);
+  ex /= x;
+  ey /= x;
+  ez /= x;
+
+  let { h, sigma } = state;
+  if (!(h > 0)) {
+    h = cubicStart(x, y, length, q);
+    sigma = startSigma(x, y, length, q, h);
+  }
+  const flexible = length / ea;
+  const limit = TOLERANCE * length;
+  let restarted = false;
+  let converged = false;
+  let fxx = 0;
+  let fxy = 0;
+  let fyy = 0;
+  let across = 0;
+  for (let iteration = 0; iteration < ITERATIONS; iteration++) {
+    const top = sigma + q * length;
+    const tA = Math.sqrt(h * h + sigma * sigma);
+    const tB = Math.sqrt(h * h + top * top);
+    // ln((top + tB) / (sigma + tA)), each sum written so that nothing cancels
+    const upper = top >= 0 ? top + tB : (h * h) / (tB - top);
+    const lower = sigma >= 0 ? sigma + tA : (h * h) / (tA - sigma);
+    const angle = Math.log(upper / lower) / q;
+    across = angle + flexible;
+    const rx = x - h * across;
+    const ry = y - ((tB - tA) / q + flexible * (sigma + 0.5 * q * length));
+    const cosines = (top / tB - sigma / tA) / q;
+    fxx = across - cosines;
+    fxy = (h / tB - h / tA) / q;
+    fyy = cosines + flexible;
+    if (Math.abs(rx) + Math.abs(ry) < limit) {
+      converged = true;
+      break;
+    }
+    const determinant = fxx * fyy - fxy * fxy;
+    const stepH = (rx * fyy - ry * fxy) / determinant;
+    const stepSigma = (ry * fxx - rx * fxy) / determinant;
+    if (h + stepH > 0 && Number.isFinite(stepH) && Number.isFinite(stepSigma)) {
+      h += stepH;
+      sigma += stepSigma;
+    } else if (!restarted) {
+      restarted = true;
+      h = cubicStart(x, y, length, q);
+      sigma = startSigma(x, y, length, q, h);
+    } else {
+      // halve towards zero: H stays positive, the direction of the step is kept
+      const share = (-0.5 * h) / stepH;
+      h *= 0.5;
+      sigma += Number.isFinite(share) ? share * stepSigma : 0;
+    }
+    // rounding floor: a step that no longer moves the tension
+    if (Math.abs(stepH) + Math.abs(stepSigma) < 1e-14 * Math.max(tA, tB)) {
+      converged = true;
+      break;
+    }
+  }
+
+  state.h = h;
+  state.sigma = sigma;
+  state.converged = converged;
+  const top = sigma + q * length;
+  state.tensionAnchor = Math.sqrt(h * h + sigma * sigma);
+  state.tensionMast = Math.sqrt(h * h + top * top);
+  state.ax = h * ex + sigma * px;
+  state.ay = h * ey + sigma * py;
+  state.az = h * ez + sigma * pz;
+  state.fx = -(h * ex + top * px);
+  state.fy = -(h * ey + top * py);
+  state.fz = -(h * ez + top * pz);
+
+  // stiffness: the inverse of the flexibility in (e, p), and 1 / across out of their plane
+  const determinant = fxx * fyy - fxy * fxy;
+  const kee = fyy / determinant;
+  const kep = -fxy / determinant;
+  const kpp = fxx / determinant;
+  const koo = 1 / across;
+  const ox = ey * pz - ez * py;
+  const oy = ez * px - ex * pz;
+  const oz = ex * py - ey * px;
+  const k = state.k;
+  k[0] = kee * ex * ex + 2 * kep * ex * px + kpp * px * px + koo * ox * ox;
+  k[1] = kee * ex * ey + kep * (ex * py + px * ey) + kpp * px * py + koo * ox * oy;
+  k[2] = kee * ex * ez + kep * (ex * pz + px * ez) + kpp * px * pz + koo * ox * oz;
+  k[3] = kee * ey * ey + 2 * kep * ey * py + kpp * py * py + koo * oy * oy;
+  k[4] = kee * ey * ez + kep * (ey * pz + py * ez) + kpp * py * pz + koo * oy * oz;
+  k[5] = kee * ez * ez + 2 * kep * ez * pz + kpp * pz * pz + koo * oz * oz;
+}
+
+/** H of the inextensible catenary by its cubic approximation (Jayaraman and Knudson 1981). */
+function cubicStart(x: number, y: number, length: number, q: number): number {
+  const slack = (length * length - y * y) / (x * x) - 1;
+  const lambda = slack > 0 ? Math.sqrt(3 * slack) : 0.2;
+  return (q * x) / (2 * lambda);
+}
+
+function startSigma(x: number, y: number, length: number, q: number, h: number): number {
+  const lambda = (q * x) / (2 * h);
+  return 0.5 * q * (y / Math.tanh(lambda) - length);
+}
+
+/**
+ * Unstressed length that gives a tension at the anchor end, the load being `q` straight down.
+ * @param span horizontal distance, m, above 0
+ * @param rise mast end above anchor, m
+ * @param tension at the anchor end, N
+ * @throws RangeError where no such guy exists (its own weight asks more)
+ */
+export function riggedLength(span: number, rise: number, tension: number, ea: number, q: number): number {
+  // one unknown beside the length: the angle of the tension at the anchor; Newton on (length, angle)
+  const chord = Math.hypot(span, rise);
+  let length = chord * (1 - tension / ea);
+  let sine = rise / chord - (q * chord * 0.5 * (span / chord) ** 2) / tension;
+  for (let iteration = 0; iteration < 50; iteration++) {
+    if (!(Math.abs(sine) < 1)) break;
+    const h = tension * Math.sqrt(1 - sine * sine);
+    const sigma = tension * sine;
+    const top = sigma + q * length;
+    const tB = Math.sqrt(h * h + top * top);
+    const upper = top >= 0 ? top + tB : (h * h) / (tB - top);
+    const lower = sigma >= 0 ? sigma + tension : (h * h) / (tension - sigma);
+    const angle = Math.log(upper / lower) / q;
+    const rx = span - h * (angle + length / ea);
+    const ry = rise - ((tB - tension) / q + (length / ea) * (sigma + 0.5 * q * length));
+    if (Math.abs(rx) + Math.abs(ry) < 1e-13 * chord) return length;
+    // derivatives by length and by sine (dh = -tension sine / cosine, dsigma = tension)
+    const cosine = h / tension;
+    const dh = (-tension * sine) / cosine;
+    const byLengthX = h / tB + h / ea;
+    const byLengthY = top / tB + top / ea;
+    const cosines = (top / tB - sigma / tension) / q;
+    const cross = (h / tB - h / tension) / q;
+    const bySineX = (angle + length / ea - cosines) * dh + cross * tension;
+    const bySineY = cross * dh + (cosines + length / ea) * tension;
+    const determinant = byLengthX * bySineY - bySineX * byLengthY;
+    const stepLength = (rx * bySineY - ry * bySineX) / determinant;
+    const stepSine = (byLengthX * ry - byLengthY * rx) / determinant;
+    length += stepLength;
+    sine += stepSine;
+    if (Math.abs(stepLength) < 1e-15 * chord && Math.abs(stepSine) < 1e-15) return length;
+  }
+  throw new RangeError(
+    `no guy of span ${span} m and rise ${rise} m has ${tension} N at its anchor with ${q} N/m of weight; expected a tension well above ${q * chord} N`,
+  );
+}

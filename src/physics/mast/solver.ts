@@ -1,0 +1,550 @@
+import { type CatenaryState, catenaryState, riggedLength, solveCatenary } from "../guy/catenary.ts";
+import { factor, solveFactored } from "./banded.ts";
+import { elementMatrices, lineLoadVector, MATRIX, shapeSlope, shearRatio } from "./element.ts";
+import { meshHeights } from "./mesh.ts";
+import type { LoadCase, MastInput } from "./types.ts";
+
+const NEWTON_STEPS = 30;
+/** Out-of-balance force, as a share of the loads, at which equilibrium is called reached. */
+const BALANCE = 1e-9;
+/** A Newton step that moves the mast by more than this share of its height is cut. */
+const LONGEST_STEP = 0.1;
+
+interface Guy {
+  readonly level: number;
+  readonly anchor: number;
+  readonly node: number;
+  readonly x: number;
+  readonly y: number;
+  readonly z: number;
+  readonly ea: number;
+  readonly weight: number;
+  readonly length: number;
+  /** Tension at the anchor when rigged, as a vector in the frame of the anchors. */
+  readonly rigged: readonly [number, number, number];
+  readonly state: CatenaryState;
+  /** Load of the case, per unstressed length, and anchor, in the frame of the wind. */
+  qx: number;
+  qy: number;
+  qz: number;
+  ax: number;
+  ay: number;
+}
+
+/**
+ * A mast with its guys, in three dimensions or, where guys and wind share a mirror plane, in that plane: the same
+ * code with fewer displacements per node. Build once a structure, then solve case after case; each case starts
+ * from the rigged state, so that the answer never depends on the order of asking.
+ *
+ * Displacements per node: w up, then (u, theta) along the wind and (v, phi) across it.
+ */
+export class Mast {
+  readonly nodes: number;
+  readonly elements: number;
+  readonly z: Float64Array;
+  readonly length: Float64Array;
+  readonly ei: Float64Array;
+  readonly ea: Float64Array;
+  /** Dead weight per length of each element, N/m: also the slope of its axial tension. */
+  readonly weight: Float64Array;
+  /** Which segment each element lies in. */
+  readonly segment: Int32Array;
+  readonly shear: Float64Array;
+  readonly kb: Float64Array;
+  readonly g0: Float64Array;
+  readonly g1: Float64Array;
+  /** Mean tension of each element when rigged, N. */
+  readonly rigged: Float64Array;
+  /** Weight x arm at each node: what a pipe above leans on its joint with. */
+  readonly lean: Float64Array;
+  readonly guys: readonly Guy[];
+  /** Compression on the base when rigged, N. */
+  readonly riggedCompression: number;
+  /** Weight of mast and everything on it, without guys, N. */
+  readonly deadWeight: number;
+
+  // the case being solved
+  planes = 1;
+  perNode = 3;
+  /** Displacements, `perNode` to a node. */
+  readonly d: Float64Array;
+  /** Mean tension of each element, N. */
+  readonly tension: Float64Array;
+  /** Wind of the case: consistent nodal load of each element (4) and its mean. */
+  readonly lineLoad: Float64Array;
+  readonly lineMean: Float64Array;
+  iterations = 0;
+
+  private readonly fixed: boolean;
+  private readonly deadLoad: Float64Array;
+  private readonly pointForce: Float64Array;
+  private readonly pointMoment: Float64Array;
+  private readonly residual: Float64Array;
+  private readonly step: Float64Array;
+  private readonly k: Float64Array;
+  private readonly g0d = new Float64Array(8);
+  private loadScale = 1;
+
+  /** @throws RangeError where a guy can't be rigged at its tension */
+  constructor(input: MastInput) {
+    const heights = meshHeights(input);
+    const n = heights.length;
+    const m = n - 1;
+    this.nodes = n;
+    this.elements = m;
+    this.fixed = input.base === "fixed";
+    this.z = Float64Array.from(heights);
+    this.length = new Float64Array(m);
+    this.ei = new Float64Array(m);
+    this.ea = new Float64Array(m);
+    this.weight = new Float64Array(m);
+    this.segment = new Int32Array(m);
+    this.shear = new Float64Array(m);
+    this.kb = new Float64Array(m * MATRIX);
+    this.g0 = new Float64Array(m * MATRIX);
+    this.g1 = new Float64Array(m * MATRIX);
+    this.rigged = new Float64Array(m);
+    this.tension = new Float64Array(m);
+    this.lineLoad = new Float64Array(m * 4);
+    this.lineMean = new Float64Array(m);
+    this.deadLoad = new Float64Array(n);
+    this.lean = new Float64Array(n);
+    this.pointForce = new Float64Array(n);
+    this.pointMoment = new Float64Array(n);
+    this.d = new Float64Array(n * 5);
+    this.residual = new Float64Array(n * 5);
+    this.step = new Float64Array(n * 5);
+    this.k = new Float64Array(n * 5 * 10);
+
+    for (let e = 0; e < m; e++) {
+      const middle = 0.5 * (heights[e] + heights[e + 1]);
+      const index = input.segments.findIndex((s) => middle > s.from && middle < s.to);
+      const s = input.segments[index];
+      const length = heights[e + 1] - heights[e];
+      this.length[e] = length;
+      this.ei[e] = s.ei;
+      this.ea[e] = s.ea;
+      this.weight[e] = s.weight;
+      this.segment[e] = index;
+      this.shear[e] = shearRatio(s.ei, s.ga, length);
+      elementMatrices(s.ei, length, this.shear[e], this.kb, this.g0, this.g1, e * MATRIX);
+      this.deadLoad[e] -= 0.5 * s.weight * length;
+      this.deadLoad[e + 1] -= 0.5 * s.weight * length;
+    }
+    for (const point of input.pointWeights) {
+      const node = this.nodeAt(point.z);
+      this.deadLoad[node] -= point.weight;
+      this.lean[node] += point.weight * point.arm;
+    }
+    let dead = 0;
+    for (let i = 0; i < n; i++) dead -= this.deadLoad[i];
+    this.deadWeight = dead;
+
+    const guys: Guy[] = [];
+    const pull = new Float64Array(n);
+    input.levels.forEach((level, levelIndex) => {
+      const node = this.nodeAt(level.z);
+      let span = -1;
+      let rise = 0;
+      let length = 0;
+      level.anchors.forEach((anchor, anchorIndex) => {
+        const thisSpan = Math.hypot(anchor.x, anchor.y);
+        const thisRise = level.z - anchor.z;
+        // the guys of a level star are alike: rig one
+        if (Math.abs(thisSpan - span) > 1e-12 * span || Math.abs(thisRise - rise) > 1e-12) {
+          span = thisSpan;
+          rise = thisRise;
+          length = riggedLength(span, rise, level.tension, level.ea, level.weight);
+        }
+        const state = catenaryState();
+        solveCatenary(-anchor.x, -anchor.y, rise, length, level.ea, 0, 0, -level.weight, state);
+        pull[node] -= state.fz;
+        guys.push({
+          level: levelIndex,
+          anchor: anchorIndex,
+          node,
+          x: anchor.x,
+          y: anchor.y,
+          z: anchor.z,
+          ea: level.ea,
+          weight: level.weight,
+          length,
+          rigged: [state.ax, state.ay, state.az],
+          state,
+          qx: 0,
+          qy: 0,
+          qz: -level.weight,
+          ax: anchor.x,
+          ay: anchor.y,
+        });
+      });
+    });
+    this.guys = guys;
+
+    // compression when rigged, top down
+    let compression = 0;
+    for (let e = m - 1; e >= 0; e--) {
+      compression += pull[e + 1] - this.deadLoad[e + 1];
+      // half the element's own weight is lumped at its upper node: that is the compression at its middle
+      this.rigged[e] = -compression;
+    }
+    this.riggedCompression = compression - this.deadLoad[0];
+  }
+
+  nodeAt(z: number): number {
+    for (let i = 0; i < this.nodes; i++) if (Math.abs(this.z[i] - z) < 1e-6) return i;
+    throw new RangeError(`no node at ${z} m; expected one of the mesh's heights`);
+  }
+
+  /** Finds equilibrium from the rigged state. False where none is found: it is unstable under this load. */
+  solve(load: LoadCase): boolean {
+    this.planes = load.planar ? 1 : 2;
+    this.perNode = load.planar ? 3 : 5;
+    this.setLoads(load);
+    this.rest(load);
+    this.iterations = 0;
+    if (this.newton(1)) return true;
+    // load in steps, for the few that overshoot onto a slack side
+    this.rest(load);
+    for (let part = 1; part <= 5; part++) if (!this.newton(part / 5)) return false;
+    return true;
+  }
+
+  /** Factors the tangent that `solve` left; false where a pivot is not positive: the equilibrium is unstable. */
+  stable(): boolean {
+    const n = this.nodes * this.perNode;
+    if (factor(this.k, n, 2 * this.perNode - 1) > 0) return false;
+    if (this.planes === 2) return true;
+    this.assembleAcross(1);
+    return factor(this.k, this.nodes * 2, 3) === 0;
+  }
+
+  private rest(load: LoadCase): void {
+    this.d.fill(0);
+    const [cx, cy] = load.toward;
+    for (const guy of this.guys) {
+      const q = Math.hypot(guy.qx, guy.qy, guy.qz);
+      const tx = cx * guy.rigged[0] + cy * guy.rigged[1];
+      const ty = -cy * guy.rigged[0] + cx * guy.rigged[1];
+      const tz = guy.rigged[2];
+      const sigma = -(tx * guy.qx + ty * guy.qy + tz * guy.qz) / q;
+      guy.state.sigma = sigma;
+      guy.state.h = Math.sqrt(Math.max(tx * tx + ty * ty + tz * tz - sigma * sigma, 0));
+    }
+  }
+
+  private setLoads(load: LoadCase): void {
+    const [cx, cy] = load.toward;
+    let scale = this.deadWeight;
+    for (let e = 0; e < this.elements; e++) {
+      const at = 4 * e;
+      this.lineMean[e] = lineLoadVector(load.line, this.z[e], this.length[e], this.shear[e], this.lineLoad, at);
+      scale += Math.abs(this.lineMean[e]) * this.length[e];
+    }
+    this.pointForce.fill(0);
+    this.pointMoment.fill(0);
+    for (const point of load.points) {
+      const node = this.nodeAt(point.z);
+      this.pointForce[node] += point.force;
+      this.pointMoment[node] += point.moment;
+      scale += Math.abs(point.force);
+    }
+    const stretch = load.guyStretch ?? 1;
+    for (const guy of this.guys) {
+      guy.ax = cx * guy.x + cy * guy.y;
+      guy.ay = -cy * guy.x + cx * guy.y;
+      // wind square to the chord, taken to the chord as rigged: qw |e| e, e the wind's part across the guy
+      const wind = load.guyWind[guy.level] ?? 0;
+      const rise = this.z[guy.node] - guy.z;
+      const chord = Math.hypot(guy.ax, guy.ay, rise);
+      const along = -guy.ax / chord;
+      const ex = 1 - along * along;
+      const ey = (along * guy.ay) / chord;
+      const ez = (-along * rise) / chord;
+      const norm = Math.sqrt(ex * ex + ey * ey + ez * ez) * wind;
+      guy.qx = norm * ex;
+      guy.qy = norm * ey;
+      guy.qz = norm * ez - guy.weight;
+      scale += guy.weight * guy.length;
+    }
+    this.guyStretch = stretch;
+    this.loadScale = scale;
+  }
+  private guyStretch = 1;
+
+  private newton(share: number): boolean {
+    const per = this.perNode;
+    const n = this.nodes * per;
+    const longest = LONGEST_STEP * this.z[this.nodes - 1];
+    for (let i = 0; i < NEWTON_STEPS; i++) {
+      this.iterations++;
+      const unbalanced = this.assemble(share);
+      if (!Number.isFinite(unbalanced)) return false;
+      if (unbalanced < BALANCE * this.loadScale) return true;
+      factor(this.k, n, 2 * per - 1);
+      const step = this.step;
+      for (let j = 0; j < n; j++) step[j] = -this.residual[j];
+      solveFactored(this.k, n, 2 * per - 1, step);
+      let furthest = 0;
+      for (let j = 0; j < n; j += per) {
+        furthest = Math.max(furthest, Math.abs(step[j]), Math.abs(step[j + 1]));
+        if (per === 5) furthest = Math.max(furthest, Math.abs(step[j + 3]));
+      }
+      if (!Number.isFinite(furthest)) return false;
+      const cut = furthest > longest ? longest / furthest : 1;
+      for (let j = 0; j < n; j++) this.d[j] += cut * step[j];
+    }
+    return false;
+  }
+
+  /** Residual and tangent of the present state; returns the greatest out-of-balance force (moments per metre). */
+  private assemble(share: number): number {
+    const per = this.perNode;
+    const band = 2 * per - 1;
+    const width = band + 1;
+    const n = this.nodes * per;
+    const { d, k, residual: r, g0d } = this;
+    k.fill(0, 0, n * width);
+    for (let node = 0; node < this.nodes; node++) {
+      const at = node * per;
+      r[at] = -this.deadLoad[node];
+      r[at + 1] = -share * this.pointForce[node];
+      r[at + 2] = -share * this.pointMoment[node] - this.lean[node] * d[at + 2];
+      k[(at + 2) * width + band] -= this.lean[node];
+      if (per === 5) {
+        r[at + 3] = 0;
+        r[at + 4] = -this.lean[node] * d[at + 4];
+        k[(at + 4) * width + band] -= this.lean[node];
+      }
+    }
+    for (let e = 0; e < this.elements; e++) {
+      const at = e * per;
+      const up = at + per;
+      const ge = e * MATRIX;
+      const length = this.length[e];
+      // mean tension: rigged, stretched by the ends and by bowing
+      let bow = 0;
+      for (let plane = 0; plane < this.planes; plane++) {
+        const o = 1 + 2 * plane;
+        const d0 = d[at + o];
+        const d1 = d[at + o + 1];
+        const d2 = d[up + o];
+        const d3 = d[up + o + 1];
+        for (let i = 0; i < 4; i++) {
+          const row = ge + 4 * i;
+          const value = this.g0[row] * d0 + this.g0[row + 1] * d1 + this.g0[row + 2] * d2 + this.g0[row + 3] * d3;
+          g0d[4 * plane + i] = value;
+          bow += value * (i === 0 ? d0 : i === 1 ? d1 : i === 2 ? d2 : d3);
+        }
+      }
+      const axial = this.ea[e] / length;
+      const tension = this.rigged[e] + axial * (d[up] - d[at] + 0.5 * bow);
+      this.tension[e] = tension;
+      r[at] -= tension;
+      r[up] += tension;
+      k[at * width + band] += axial;
+      k[up * width + band] += axial;
+      k[up * width + band - per] -= axial;
+      const slope = this.weight[e];
+      for (let plane = 0; plane < this.planes; plane++) {
+        const o = 1 + 2 * plane;
+        for (let i = 0; i < 4; i++) {
+          const gi = i < 2 ? at + o + i : up + o + i - 2;
+          let force = 0;
+          const g0i = g0d[4 * plane + i];
+          for (let j = 0; j < 4; j++) {
+            const gj = j < 2 ? at + o + j : up + o + j - 2;
+            const m = ge + 4 * i + j;
+            const c = this.kb[m] + tension * this.g0[m] + slope * this.g1[m];
+            force += c * d[gj];
+            if (j <= i) k[gi * width + band + gj - gi] += c + axial * g0i * g0d[4 * plane + j];
+          }
+          r[gi] += force;
+          if (plane === 0) r[gi] -= share * this.lineLoad[4 * e + i];
+          // bowing against the ends, and one plane against the other
+          const coupling = axial * g0i;
+          addSymmetric(k, width, band, gi, up, coupling);
+          addSymmetric(k, width, band, gi, at, -coupling);
+          if (plane === 1)
+            for (let j = 0; j < 4; j++) {
+              const gj = j < 2 ? at + 1 + j : up + 1 + j - 2;
+              addSymmetric(k, width, band, gi, gj, coupling * g0d[j]);
+            }
+        }
+      }
+    }
+    for (const guy of this.guys) {
+      const at = guy.node * per;
+      const v = per === 5 ? d[at + 3] : 0;
+      const s = guy.state;
+      const qx = share * guy.qx;
+      const qy = share * guy.qy;
+      const qz = share * guy.qz - (1 - share) * guy.weight;
+      const rise = this.z[guy.node] + d[at] - guy.z;
+      solveCatenary(d[at + 1] - guy.ax, v - guy.ay, rise, guy.length * this.guyStretch, guy.ea, qx, qy, qz, s);
+      if (!s.converged) return Number.NaN;
+      r[at] -= s.fz;
+      r[at + 1] -= s.fx;
+      k[at * width + band] += s.k[5];
+      k[(at + 1) * width + band] += s.k[0];
+      k[(at + 1) * width + band - 1] += s.k[2];
+      if (per === 5) {
+        r[at + 3] -= s.fy;
+        k[(at + 3) * width + band] += s.k[3];
+        k[(at + 3) * width + band - 3] += s.k[4];
+        k[(at + 3) * width + band - 2] += s.k[1];
+      }
+    }
+    this.hold(per, width, band);
+    let worst = 0;
+    for (let j = 0; j < n; j++) worst = Math.max(worst, Math.abs(r[j]));
+    return worst;
+  }
+
+  /** The base: no displacement, and no rotation where fixed. */
+  private hold(per: number, width: number, band: number): void {
+    const { k, residual: r } = this;
+    for (let c = 0; c < per; c++) {
+      const rotation = c === 2 || c === 4;
+      if (rotation && !this.fixed) continue;
+      this.baseReaction[c] = r[c];
+      r[c] = 0;
+      for (let j = 0; j < 2 * per; j++) {
+        if (j === c) k[c * width + band] = 1;
+        else if (j < c) k[c * width + band + j - c] = 0;
+        else k[j * width + band + c - j] = 0;
+      }
+    }
+  }
+  /** What the base pushes on the mast with: up, along, moment along, across, moment across. */
+  readonly baseReaction = new Float64Array(5);
+
+  /** Tangent across the mirror plane of a planar state, the axial forces times `factor`. */
+  private assembleAcross(compressionFactor: number): void {
+    const width = 4;
+    const { k } = this;
+    k.fill(0, 0, this.nodes * 2 * width);
+    for (let node = 0; node < this.nodes; node++)
+      k[(2 * node + 1) * width + 3] -= compressionFactor * this.lean[node];
+    for (let e = 0; e < this.elements; e++) {
+      const ge = e * MATRIX;
+      const tension = compressionFactor * this.tension[e];
+      const slope = compressionFactor * this.weight[e];
+      for (let i = 0; i < 4; i++)
+        for (let j = 0; j <= i; j++) {
+          const m = ge + 4 * i + j;
+          const gi = 2 * e + i;
+          k[gi * width + 3 + j - i] += this.kb[m] + tension * this.g0[m] + slope * this.g1[m];
+        }
+    }
+    for (const guy of this.guys) k[2 * guy.node * width + 3] += guy.state.k[3];
+    for (let c = 0; c < (this.fixed ? 2 : 1); c++)
+      for (let j = 0; j < 4; j++) {
+        if (j === c) k[c * width + 3] = 1;
+        else if (j < c) k[c * width + 3 + j - c] = 0;
+        else k[j * width + 3 + c - j] = 0;
+      }
+  }
+
+  /**
+   * Factor on the mast's compression at which the state just solved buckles: the tangent, linearised there, loses
+   * its stiffness. Inverse iteration from a start that no mode is square to; Infinity where nothing compresses.
+   */
+  bucklingFactor(): number {
+    this.assemble(1);
+    const per = this.perNode;
+    const planes = this.planes;
+    let least = this.criticalFactor(per, planes, 1);
+    if (planes === 1) {
+      this.assembleAcross(1);
+      least = Math.min(least, this.criticalFactor(2, 1, 0));
+    }
+    return least;
+  }
+
+  private criticalFactor(per: number, planes: number, offset: number): number {
+    const n = this.nodes * per;
+    const band = 2 * per - 1;
+    if (factor(this.k, n, band) > 0) return 0;
+    const x = this.step;
+    const y = this.residual;
+    for (let node = 0; node < this.nodes; node++)
+      for (let c = 0; c < per; c++) x[node * per + c] = c === 0 && offset === 1 ? 0 : 1 + 0.37 * Math.sin(1.7 * node + c);
+    this.release(x, per, offset);
+    let mu = 0;
+    for (let i = 0; i < 200; i++) {
+      // y = -Kg x, then x = K^-1 y; mu = (x, -Kg x) / (x, K x) by Rayleigh
+      this.softening(x, y, per, planes, offset);
+      this.release(y, per, offset);
+      let top = 0;
+      for (let j = 0; j < n; j++) top += x[j] * y[j];
+      let size = 0;
+      for (let j = 0; j < n; j++) size = Math.max(size, Math.abs(y[j]));
+      if (size === 0) return Number.POSITIVE_INFINITY;
+      x.set(y.subarray(0, n));
+      solveFactored(this.k, n, band, x);
+      // K x_new = y, so (x_new, K x_new) = (x_new, y)
+      let bottom = 0;
+      for (let j = 0; j < n; j++) bottom += x[j] * y[j];
+      const next = top === 0 ? 0 : bottom / top;
+      let largest = 0;
+      for (let j = 0; j < n; j++) largest = Math.max(largest, Math.abs(x[j]));
+      for (let j = 0; j < n; j++) x[j] /= largest;
+      if (Math.abs(next - mu) < 1e-9 * Math.abs(next)) {
+        mu = next;
+        break;
+      }
+      mu = next;
+    }
+    return mu > 0 ? 1 + 1 / mu : Number.POSITIVE_INFINITY;
+  }
+
+  /** y = -Kg x: what compression takes from the stiffness. */
+  private softening(x: Float64Array, y: Float64Array, per: number, planes: number, offset: number): void {
+    y.fill(0, 0, this.nodes * per);
+    for (let node = 0; node < this.nodes; node++)
+      for (let plane = 0; plane < planes; plane++) {
+        const at = node * per + offset + 2 * plane + 1;
+        y[at] = this.lean[node] * x[at];
+      }
+    for (let e = 0; e < this.elements; e++) {
+      const ge = e * MATRIX;
+      for (let plane = 0; plane < planes; plane++) {
+        const low = e * per + offset + 2 * plane;
+        for (let i = 0; i < 4; i++) {
+          let sum = 0;
+          for (let j = 0; j < 4; j++) {
+            const m = ge + 4 * i + j;
+            const gj = j < 2 ? low + j : low + per + j - 2;
+            sum += (this.tension[e] * this.g0[m] + this.weight[e] * this.g1[m]) * x[gj];
+          }
+          y[i < 2 ? low + i : low + per + i - 2] -= sum;
+        }
+      }
+    }
+  }
+
+  /** Held displacements of the base stay zero. */
+  private release(x: Float64Array, per: number, offset: number): void {
+    for (let c = 0; c < per; c++) {
+      const rotation = (c - offset) % 2 === 1 && c >= offset;
+      if (this.fixed || !rotation) x[c] = 0;
+    }
+  }
+
+  /** Slope of the mast's axis at an end of an element, shear slope included. */
+  slopeAt(e: number, xi: 0 | 1, plane: number): number {
+    const n = slopes;
+    shapeSlope(xi, this.length[e], this.shear[e], n, 0);
+    const low = e * this.perNode + 1 + 2 * plane;
+    const up = low + this.perNode;
+    return n[0] * this.d[low] + n[1] * this.d[low + 1] + n[2] * this.d[up] + n[3] * this.d[up + 1];
+  }
+}
+
+const slopes = new Float64Array(4);
+
+function addSymmetric(k: Float64Array, width: number, band: number, i: number, j: number, value: number): void {
+  if (i >= j) k[i * width + band + j - i] += value;
+  else k[j * width + band + i - j] += value;
+}

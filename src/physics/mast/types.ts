@@ -1,0 +1,71 @@
+/**
+ * The mast as the solver sees it. SI; z up from the base; x and y horizontal in any right-handed frame, which
+ * the solver turns so that the wind of a case blows along +x.
+ */
+
+export interface Segment {
+  readonly from: number;
+  readonly to: number;
+  /** Bending stiffness, N m2. */
+  readonly ei: number;
+  /** Axial stiffness, N. */
+  readonly ea: number;
+  /** Shear stiffness of the bracing, N; Infinity where it does not give. */
+  readonly ga: number;
+  /** Dead weight, N/m. */
+  readonly weight: number;
+}
+
+/** A weight fixed to the mast at z, carried `arm` above it on a pipe that turns with the mast. */
+export interface PointWeight {
+  readonly z: number;
+  readonly weight: number;
+  readonly arm: number;
+}
+
+export interface GuyLevel {
+  readonly z: number;
+  /** Anchor heads, one guy each. */
+  readonly anchors: readonly { readonly x: number; readonly y: number; readonly z: number }[];
+  readonly ea: number;
+  /** Weight per unstressed length, N/m. */
+  readonly weight: number;
+  /** Tension at the anchor end when rigged: still air, plumb, reference temperature. N. */
+  readonly tension: number;
+}
+
+export interface MastInput {
+  readonly segments: readonly Segment[];
+  readonly base: "pinned" | "fixed";
+  readonly pointWeights: readonly PointWeight[];
+  /** Bottom up. */
+  readonly levels: readonly GuyLevel[];
+  /** Heights where the load steps or kinks. */
+  readonly kinks?: readonly number[];
+  /** Elements between supports; the one mesh of search and verdict uses `ELEMENTS_PER_SPAN`. */
+  readonly elementsPerSpan?: number;
+}
+
+/** Wind force at z, with the moment of a force that acts above z on a pipe. */
+export interface PointForce {
+  readonly z: number;
+  readonly force: number;
+  readonly moment: number;
+}
+
+export interface LoadCase {
+  /** Unit vector the wind blows toward, in the frame of the anchors. */
+  readonly toward: readonly [number, number];
+  /** Wind on the mast, N/m, at z. */
+  readonly line: (z: number) => number;
+  readonly points: readonly PointForce[];
+  /** Wind on a guy of each level that lies square to it, N per unstressed length. */
+  readonly guyWind: readonly number[];
+  /** Are the guys their own mirror image in the vertical plane of the wind? */
+  readonly planar: boolean;
+  /** Unstressed lengths times this: 1 + alpha x temperature change. */
+  readonly guyStretch?: number;
+}
+
+/** Three cubic elements per span: leg force within 0.4 % of ten (docs/theory/mast.md). */
+export const ELEMENTS_PER_SPAN = 3;
