@@ -1,0 +1,60 @@
+import { diagonalPeakPressure, eccentricPressure, effectiveSquare } from "./eccentric.ts";
+import { type FootingLoads, type FootingResistance, lifted, type TakeOff } from "./loads.ts";
+import {
+  baseHold,
+  type GroundRules,
+  lateralForce,
+  lateralMoment,
+  type SoilGivens,
+  WATER_UNIT_WEIGHT,
+} from "./soil.ts";
+
+/** Height of the formed collar of a block cast in a neat hole, m (6 in.): common practice, no source. */
+export const COLLAR = 0.1524;
+
+/** A square concrete block, its top at grade. m. */
+export interface BlockGeometry {
+  readonly width: number;
+  readonly depth: number;
+}
+
+/**
+ * A block under a mast, wind from any direction. docs/theory/ground.md, exact way.
+ * The soil's push on the side relieves the base before the base bears eccentrically.
+ */
+export function blockResistance(
+  block: BlockGeometry,
+  loads: FootingLoads,
+  soil: SoilGivens,
+  rules: GroundRules,
+): FootingResistance {
+  const { width, depth } = block;
+  const multiplier = rules.lateralMultiplier ?? 1;
+  const submerged = Math.max(0, depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
+  const own = width ** 2 * (depth * rules.concreteUnitWeight - submerged * WATER_UNIT_WEIGHT);
+  const normal = loads.compression + own * (rules.deadShare ?? 1);
+  if (!(normal > 0)) return lifted(soil.bearing);
+
+  const soilMoment = width * lateralMoment(soil, depth, multiplier);
+  const demand = Math.abs(loads.moment) + Math.abs(loads.shear) * depth;
+  const atBase = Math.max(0, demand - soilMoment);
+  const eccentricity = atBase / normal;
+  const area = effectiveSquare(width, eccentricity);
+  return {
+    bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: soil.bearing },
+    overturning: { demand, capacity: (normal * width) / 2 + soilMoment },
+    sliding: {
+      demand: Math.abs(loads.shear),
+      capacity: baseHold(soil, normal, area) + width * lateralForce(soil, 0, depth, multiplier),
+    },
+    peakPressure: Math.max(
+      eccentricPressure(normal, atBase, width, width).peakPressure,
+      diagonalPeakPressure(normal, eccentricity, width),
+    ),
+  };
+}
+
+export function blockTakeOff({ width, depth }: BlockGeometry): TakeOff {
+  const volume = width ** 2 * depth;
+  return { concrete: volume, dug: volume, formed: 4 * width * Math.min(COLLAR, depth) };
+}

@@ -1,0 +1,65 @@
+import { diagonalPeakPressure, eccentricPressure, effectiveSquare } from "./eccentric.ts";
+import { type FootingLoads, type FootingResistance, lifted, type TakeOff } from "./loads.ts";
+import { baseHold, type GroundRules, lateralForce, type SoilGivens, WATER_UNIT_WEIGHT } from "./soil.ts";
+
+/** A square pad with a square pedestal up to grade. m. */
+export interface PadGeometry {
+  readonly width: number;
+  readonly thickness: number;
+  /** Grade to underside; at least the thickness. */
+  readonly depth: number;
+  /** Side of the pedestal. */
+  readonly pedestal: number;
+}
+
+/** Own weight with the soil on the pad, less buoyancy, N. */
+export function padWeight(pad: PadGeometry, soil: SoilGivens, rules: GroundRules): number {
+  const stem = pad.depth - pad.thickness;
+  const concrete = pad.width ** 2 * pad.thickness + pad.pedestal ** 2 * stem;
+  const fill = (pad.width ** 2 - pad.pedestal ** 2) * stem;
+  // fill and concrete together fill the hole, so water lifts the whole plan below its table
+  const submerged = pad.width ** 2 * Math.max(0, pad.depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
+  return concrete * rules.concreteUnitWeight + fill * soil.unitWeight - submerged * WATER_UNIT_WEIGHT;
+}
+
+/**
+ * A pad under a mast, wind from any direction. docs/theory/ground.md.
+ * @throws RangeError where the pad is thicker than it is deep or narrower than its pedestal
+ */
+export function padResistance(
+  pad: PadGeometry,
+  loads: FootingLoads,
+  soil: SoilGivens,
+  rules: GroundRules,
+): FootingResistance {
+  const { width, thickness, depth, pedestal } = pad;
+  if (!(depth >= thickness && width >= pedestal))
+    throw new RangeError(
+      `pad: found depth ${depth} m, thickness ${thickness} m, width ${width} m, pedestal ${pedestal} m, expected depth at least the thickness and width at least the pedestal`,
+    );
+  const normal = loads.compression + padWeight(pad, soil, rules) * (rules.deadShare ?? 1);
+  if (!(normal > 0)) return lifted(soil.bearing);
+
+  const demand = Math.abs(loads.moment) + Math.abs(loads.shear) * depth;
+  const eccentricity = demand / normal;
+  const area = effectiveSquare(width, eccentricity);
+  const lateral = width * lateralForce(soil, depth - thickness, depth, rules.lateralMultiplier ?? 1);
+  return {
+    bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: soil.bearing },
+    overturning: { demand, capacity: (normal * width) / 2 },
+    sliding: { demand: Math.abs(loads.shear), capacity: baseHold(soil, normal, area) + lateral },
+    peakPressure: Math.max(
+      eccentricPressure(normal, demand, width, width).peakPressure,
+      diagonalPeakPressure(normal, eccentricity, width),
+    ),
+  };
+}
+
+export function padTakeOff({ width, thickness, depth, pedestal }: PadGeometry): TakeOff {
+  const stem = Math.max(0, depth - thickness);
+  return {
+    concrete: width ** 2 * thickness + pedestal ** 2 * stem,
+    dug: width ** 2 * depth,
+    formed: 4 * pedestal * stem,
+  };
+}
