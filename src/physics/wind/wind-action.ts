@@ -1,0 +1,88 @@
+import { type Asce7Edition, directedPressure, type Exposure, LATTICE_DIRECTIONALITY } from "./asce7.ts";
+import { peakVelocityPressure, type Terrain } from "./en1991.ts";
+import { type LatticeFace, latticeDrag } from "./lattice-drag.ts";
+import { CYLINDER_SHARE, uniformLatticeFactor } from "./uniform.ts";
+
+/** What a study states of its wind. SI. */
+export type WindGivens =
+  | { readonly basis: "uniform"; readonly pressure: number }
+  | {
+      readonly basis: `asce${Asce7Edition}`;
+      readonly speed: number;
+      readonly exposure: Exposure;
+      readonly topographicFactor: number;
+      readonly groundElevation: number;
+      readonly gustFactor: number;
+    }
+  | {
+      readonly basis: "en1991";
+      readonly basicSpeed: number;
+      readonly terrain: Terrain;
+      readonly orographyFactor: number;
+      readonly airDensity: number;
+    };
+
+/** How an antenna's area is stated: projected flats, projected round members, or with the drag inside. */
+export type AreaKind = "flat" | "round" | "effective";
+
+/** Wind of any basis, ready to be multiplied by a factor and an area. docs/theory/wind.md. */
+export interface WindAction {
+  /** A load combination takes 0.6 of a strength-level pressure in allowable stress. */
+  readonly level: "service" | "strength";
+  /** Pa at a height above ground, m; gust and directionality inside. */
+  readonly pressure: (height: number) => number;
+  /** Factor on the solid area of one face. */
+  readonly latticeFactor: (face: LatticeFace) => number;
+  /** Factor on an area as stated. */
+  readonly areaFactor: Readonly<Record<AreaKind, number>>;
+  /** Factor on the diameter of a guy or pipe, for the wind normal to it. */
+  readonly roundFactor: number;
+}
+
+/** Shape factors of long members on a velocity pressure: appurtenances of the 222 family, from memory. */
+const velocityFactors = { flat: 2, round: 1.2, effective: 1 } as const;
+const onVelocityPressure = {
+  level: "strength",
+  latticeFactor: latticeDrag,
+  areaFactor: velocityFactors,
+  roundFactor: velocityFactors.round,
+} as const;
+
+/** The wind of a study as one record, whatever its basis. */
+export function windAction(givens: WindGivens): WindAction {
+  switch (givens.basis) {
+    case "uniform":
+      return {
+        level: "service",
+        pressure: () => givens.pressure,
+        latticeFactor: uniformLatticeFactor,
+        areaFactor: { flat: 1, round: CYLINDER_SHARE, effective: 1 },
+        roundFactor: CYLINDER_SHARE,
+      };
+    case "asce7-16":
+    case "asce7-22": {
+      const wind = {
+        ...givens,
+        edition: givens.basis === "asce7-16" ? ("7-16" as const) : ("7-22" as const),
+        directionalityFactor: LATTICE_DIRECTIONALITY,
+      };
+      return { ...onVelocityPressure, pressure: (z) => directedPressure(wind, z) * givens.gustFactor };
+    }
+    case "en1991":
+      return {
+        ...onVelocityPressure,
+        pressure: (z) => peakVelocityPressure(givens, z).peakVelocityPressure,
+        level: "service",
+      };
+  }
+}
+
+/** Pressure of a study's wind by height, Pa. */
+export function pressureProfile(givens: WindGivens): (height: number) => number {
+  return windAction(givens).pressure;
+}
+
+/** Area that the basis's pressure multiplies, m2. */
+export function effectiveArea(area: number, kind: AreaKind, wind: WindAction): number {
+  return area * wind.areaFactor[kind];
+}
