@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
-import { id } from "./catalog.ts";
+import { id, refuse } from "./fields.ts";
 
 const length = dimensioned("length", { above: 0 });
 
@@ -22,32 +22,55 @@ const footingChoice = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("pad"), row: id, width: length, thickness: length, depth: length }),
 ]);
 
+/** Rounding may part two equal lengths by this, m. */
+const SLACK = 1e-6;
+
 /** One point of the grid. Lengths in metres, angles in degrees clockwise from north. */
-export const designSchema = z.strictObject({
-  package: id,
-  height: length,
-  /** Bottom up: `count` pieces, together `length` long, of one catalog section. */
-  stack: z.array(z.strictObject({ section: id, length })).min(1),
-  guys: z
-    .strictObject({
-      perLevel: z.union([z.literal(3), z.literal(4)]),
-      radius: length,
-      rotation: z.number(),
-      tension: z.number().gt(0),
-      /** Bottom up. */
-      levels: z.array(z.strictObject({ height: length, strand: id })).min(1).max(5),
-      anchor: anchorChoice,
-    })
-    .nullable(),
-  footing: footingChoice,
-});
+export const designSchema = z
+  .strictObject({
+    package: id,
+    height: length,
+    /** Bottom up: pieces of one catalog section, together `length` long. */
+    stack: z.array(z.strictObject({ section: id, length })).min(1),
+    guys: z
+      .strictObject({
+        perLevel: z.union([z.literal(3), z.literal(4)]),
+        radius: length,
+        rotation: z.number(),
+        tension: z.number().gt(0).max(1),
+        /** Bottom up. */
+        levels: z
+          .array(z.strictObject({ height: length, strand: id }))
+          .min(1)
+          .max(5),
+        anchor: anchorChoice,
+      })
+      .nullable(),
+    footing: footingChoice,
+  })
+  .superRefine(({ height, stack, guys }, context) => {
+    const stacked = stack.reduce((sum, part) => sum + part.length, 0);
+    if (Math.abs(stacked - height) > SLACK)
+      refuse(
+        context,
+        ["stack"],
+        `sections that together reach the height of ${height} m`,
+        `${stacked} m of sections`,
+      );
+    guys?.levels.forEach((level, index) => {
+      const path = ["guys", "levels", index, "height"];
+      if (level.height > height + SLACK) refuse(context, path, `a height up to the mast top, ${height} m`);
+      if (index > 0 && level.height <= guys.levels[index - 1].height)
+        refuse(context, path, "levels from the bottom up, each above the one before");
+    });
+  });
 
 export type Design = z.output<typeof designSchema>;
 export type AnchorChoice = z.output<typeof anchorChoice>;
 export type FootingChoice = z.output<typeof footingChoice>;
 /** Everything that the analysis of the mast depends on: a design less its rotation and its ground. */
 export type Structure = Omit<Design, "guys" | "footing"> & {
-  readonly guys: (Omit<NonNullable<Design["guys"]>, "rotation" | "anchor">) | null;
+  readonly guys: Omit<NonNullable<Design["guys"]>, "rotation" | "anchor"> | null;
 };
 
 /** Micrometres and a millionth of a degree: two designs that a builder can't tell apart have one key. */

@@ -1,17 +1,14 @@
 import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
-import { catalogPatchSchema, id } from "./catalog.ts";
+import { catalogPatchSchema } from "./catalog.ts";
+import { axis, distinct, force, id, length, positiveLength, text, unique } from "./fields.ts";
+import { refuseOddLot } from "./lot.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
 export const STUDY_VERSION = 1;
 
-const length = dimensioned("length", { min: 0 });
 const signedLength = dimensioned("length");
-
-/** One axis of the grid: a single value, a list, or `{from, to, step}` (ends included). */
-const axis = <T extends z.ZodType<number, unknown>>(value: T) =>
-  z.union([z.strictObject({ from: value, to: value, step: value }), z.array(value).min(1), value]);
-
+/** East and north of any origin. */
 const point = z.tuple([signedLength, signedLength]);
 
 const wind = z.discriminatedUnion("basis", [
@@ -38,7 +35,7 @@ const antennaItem = z.union([
   z.strictObject({
     area: dimensioned("area", { min: 0 }),
     areaKind: z.enum(["flat", "round", "effective"]),
-    weight: dimensioned("force", { min: 0 }),
+    weight: force,
     above: length,
   }),
 ]);
@@ -60,33 +57,38 @@ export const studySchema = z.strictObject({
     greatestDig: length.default(3),
   }),
 
-  lot: z.strictObject({
-    /** Corners in order, east and north of any origin. */
-    corners: z.array(point).min(3),
-    mast: point,
-    /** Least distance from an anchor to the lot line. */
-    setback: length.default(0),
-    powerLines: z.array(z.strictObject({ name: z.string(), points: z.array(point).min(2) })).default([]),
-  }),
+  lot: z
+    .strictObject({
+      /** Corners in order, either way round. */
+      corners: z.array(point).min(3).max(200),
+      mast: point,
+      /** Least distance from an anchor to the lot line. */
+      setback: length.default(0),
+      powerLines: z
+        .array(z.strictObject({ name: text, points: z.array(point).min(2).max(200) }))
+        .max(50)
+        .default([]),
+    })
+    .superRefine(refuseOddLot),
 
   wishes: z.strictObject({
     /** Top of the mast above the base footing. More than one value lets the search choose. */
-    height: axis(dimensioned("length", { min: 1 })),
+    height: axis(dimensioned("length", { min: 1, max: 200 }), positiveLength),
     /** Sets of antennas, each good enough: the cheapest safe one is found. */
-    packages: z
-      .array(
-        z.strictObject({
-          id,
-          name: z.string(),
-          /** Pipe above the mast top that carries the antennas. */
-          pipe: id,
-          /** Antennas at a height above the mast top. */
-          items: z.array(antennaItem).min(1),
-          /** Flat area of cable and ladder per length of mast. */
-          cableWidth: length.default(0),
-        }),
-      )
-      .min(1),
+    packages: unique(
+      z.strictObject({
+        id,
+        name: text,
+        /** Pipe above the mast top that carries the antennas. */
+        pipe: id,
+        /** Antennas at a height above the mast top. */
+        items: z.array(antennaItem).min(1).max(20),
+        /** Flat area of cable and ladder per length of mast. */
+        cableWidth: length.default(0),
+      }),
+    )
+      .min(1)
+      .max(50),
     /** Least of capacity / required - 1 over every strength check. */
     margin: z.number().min(0).max(5).default(0),
     heightLimit: length.optional(),
@@ -100,21 +102,21 @@ export const studySchema = z.strictObject({
   /** What the search may choose from. `"all"` takes every row of the table. */
   parts: z
     .strictObject({
-      sections: z.union([z.literal("all"), z.array(id).min(1)]).default("all"),
+      sections: z.union([z.literal("all"), distinct(id)]).default("all"),
       /** May two conditions of one family stand in one mast, the one above the other? */
       mixedStacks: z.boolean().default(true),
-      supports: z.array(z.enum(["guyed", "freestanding"])).min(1).default(["guyed", "freestanding"]),
-      guysPerLevel: z.array(z.union([z.literal(3), z.literal(4)])).min(1).default([3]),
-      levelCounts: z.array(z.int().min(1).max(5)).min(1).default([1, 2, 3]),
-      levelHeights: axis(length).default({ from: 4.572, to: 60.96, step: 1.524 }),
-      strands: z.union([z.literal("all"), z.array(id).min(1)]).default("all"),
+      supports: distinct(z.enum(["guyed", "freestanding"])).default(["guyed", "freestanding"]),
+      guysPerLevel: distinct(z.union([z.literal(3), z.literal(4)])).default([3]),
+      levelCounts: distinct(z.int().min(1).max(5)).default([1, 2, 3]),
+      levelHeights: axis(length, positiveLength).default({ from: 4.572, to: 60.96, step: 1.524 }),
+      strands: z.union([z.literal("all"), distinct(id)]).default("all"),
       /** Initial tension as a fraction of breaking strength, one for all levels. */
-      tensions: z.array(z.number().gt(0).max(0.4)).min(1).default([0.1]),
-      radius: axis(length).default({ from: 6.096, to: 24.384, step: 0.6096 }),
+      tensions: distinct(z.number().gt(0).max(0.4)).default([0.1]),
+      radius: axis(length, positiveLength).default({ from: 6.096, to: 24.384, step: 0.6096 }),
       /** Bearing of anchor 1, degrees clockwise from north. */
-      rotation: axis(z.number()).default({ from: 0, to: 110, step: 10 }),
-      footings: z.union([z.literal("all"), z.array(id).min(1)]).default("all"),
-      anchors: z.union([z.literal("all"), z.array(id).min(1)]).default("all"),
+      rotation: axis(z.number(), z.number().gt(0)).default({ from: 0, to: 110, step: 10 }),
+      footings: z.union([z.literal("all"), distinct(id)]).default("all"),
+      anchors: z.union([z.literal("all"), distinct(id)]).default("all"),
     })
     .prefault({}),
 

@@ -16,11 +16,13 @@ export type QuantitySchema = z.ZodPipe<
   z.ZodTransform<number, string | number>
 >;
 
+// `measures` goes into the JSON Schema, so that tables and forms know which unit a field is shown in
 const quantity = (
   what: string,
   description: string,
   parse: (text: string) => Parsed,
   outside: (value: number) => string | undefined,
+  measures: Readonly<Record<string, string>>,
 ): QuantitySchema =>
   z
     .union([z.string(), z.number()], {
@@ -38,7 +40,7 @@ const quantity = (
       const found = JSON.stringify(input);
       return refuse(found, limit, `found ${found}, expected ${limit}`);
     })
-    .meta({ description });
+    .meta({ description, ...measures });
 
 const outsideOf = (name: string, unit: string, { min, above, max }: Limits) => {
   const bound = (value: number) => (value === 0 ? "0" : `${value} ${unit}`);
@@ -59,6 +61,7 @@ export function dimensioned(dimension: Dimension, limits: Limits = {}): Quantity
     `${what}; a bare number is in ${base}`,
     (text) => parseQuantity(text, dimension),
     outsideOf(name, base, limits),
+    { "x-dimension": dimension },
   );
 }
 
@@ -70,5 +73,6 @@ export function priced(per: Per): QuantitySchema {
     per === "each" ? `${what}, as "$218"` : `${what}; a bare number is per ${dimensions[per].base}`,
     (text) => parsePrice(text, per),
     outsideOf(what, "", { min: 0 }),
+    { "x-per": per },
   );
 }

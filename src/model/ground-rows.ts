@@ -1,0 +1,112 @@
+import { z } from "zod";
+import { dimensioned, priced } from "../quantity/schema.ts";
+import {
+  force,
+  id,
+  invented,
+  positiveLength,
+  positiveSize,
+  positiveStress,
+  price,
+  sizes,
+  text,
+} from "./fields.ts";
+
+/** How hard it is to dig, and so what an earth screw can be turned into. */
+const digging = z.enum(["easy", "firm", "hard", "rock"]);
+
+const deadman = z.strictObject({
+  id,
+  kind: z.literal("deadman"),
+  name: text,
+  /** Across the pull. */
+  length: sizes,
+  height: sizes,
+  /** Along the pull. */
+  width: sizes,
+  /** Grade to the bottom of the block. */
+  depth: sizes,
+  rod: price,
+  invented,
+});
+
+const screw = z.strictObject({
+  id,
+  kind: z.literal("screw"),
+  name: text,
+  /** Ultimate pull along the shaft by digging class of the soil; a class not listed can't take it. */
+  holds: z.partialRecord(digging, force),
+  /** Greatest angle between guy resultant and shaft, degrees. */
+  offAxis: z.number().min(0).max(90),
+  /** Share of the ultimate pull that it holds sideways at the surface. */
+  lateralShare: z.number().min(0).max(1),
+  length: positiveLength,
+  price,
+  install: price,
+  invented,
+});
+
+const rockRod = z.strictObject({
+  id,
+  kind: z.literal("rock-rod"),
+  name: text,
+  bar: positiveSize,
+  yield: positiveStress,
+  hole: positiveSize,
+  /** Grouted length in rock. */
+  socket: sizes,
+  drilling: priced("length"),
+  price,
+  invented,
+});
+
+export const anchorSchema = z.discriminatedUnion("kind", [deadman, screw, rockRod]);
+
+const block = z.strictObject({
+  id,
+  kind: z.literal("block"),
+  name: text,
+  /** Square. */
+  width: sizes,
+  /** Grade to underside. */
+  depth: sizes,
+  invented,
+});
+
+const pad = z.strictObject({
+  id,
+  kind: z.literal("pad"),
+  name: text,
+  /** Square. */
+  width: sizes,
+  thickness: sizes,
+  /** Grade to underside. */
+  depth: sizes,
+  /** Side of the pedestal that carries the mast up to grade. */
+  pedestal: positiveSize,
+  invented,
+});
+
+export const footingSchema = z.discriminatedUnion("kind", [block, pad]);
+
+export const soilSchema = z.strictObject({
+  id,
+  name: text,
+  bearing: dimensioned("pressure", { min: 0 }),
+  lateralPerDepth: dimensioned("pressurePerDepth", { min: 0 }),
+  /** Lateral bearing grows with depth up to this; absent means without end. */
+  lateralCap: dimensioned("pressure", { min: 0 }).optional(),
+  /** On the dead load. */
+  friction: z.number().min(0).max(2).optional(),
+  /** On the contact area, instead of friction. */
+  cohesion: dimensioned("pressure", { min: 0 }).optional(),
+  unitWeight: dimensioned("unitWeight", { above: 0 }),
+  /** Degrees. */
+  frictionAngle: z.number().min(0).max(50).optional(),
+  /** Ultimate grout-to-rock bond; absent means no rock rod holds here. */
+  groutBond: dimensioned("stress", { min: 0 }).optional(),
+  digging,
+  /** Allowable values already hold the safety that the table's code wants; ultimate ones do not. */
+  values: z.enum(["allowable", "ultimate"]).default("allowable"),
+  source: text,
+});

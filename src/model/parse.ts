@@ -1,0 +1,77 @@
+import type { z } from "zod";
+import { type Catalog, type CatalogFile, catalogSchema, mergedCatalog } from "./catalog.ts";
+import { type Design, designSchema } from "./design.ts";
+import type { Refused } from "./input-error.ts";
+import { describeIssues } from "./issues.ts";
+import { catalogJsonSchema, designJsonSchema, type JsonSchema, studyJsonSchema } from "./json-schema.ts";
+import { readJson } from "./json-text.ts";
+import { migrated } from "./migrate.ts";
+import { unknownInDesign, unknownInStudy } from "./references.ts";
+import { type Study, studySchema } from "./study.ts";
+
+/** Text is read as JSON, anything else is taken as read. */
+const opened = (input: unknown) =>
+  typeof input === "string" ? readJson(input) : { ok: true as const, value: input };
+
+const checked = <Output>(
+  schema: z.ZodType<Output>,
+  value: unknown,
+  written: () => JsonSchema,
+): { readonly ok: true; readonly value: Output } | Refused => {
+  const result = schema.safeParse(value);
+  if (result.success) return { ok: true, value: result.data };
+  return { ok: false, errors: describeIssues(result.error.issues, value, written()) };
+};
+
+// a catalog object is read once however often a study is edited; nothing here changes one in place
+const readCatalogs = new WeakMap<object, Catalog>();
+
+/** Reads a catalog file; what is already read passes through. */
+export const parseCatalog = (input: unknown): { readonly ok: true; readonly catalog: Catalog } | Refused => {
+  const known = typeof input === "object" && input !== null ? readCatalogs.get(input) : undefined;
+  if (known) return { ok: true, catalog: known };
+  const file = opened(input);
+  if (!file.ok) return file;
+  const read = checked(catalogSchema, file.value, catalogJsonSchema);
+  if (!read.ok) return read;
+  if (typeof input === "object" && input !== null) readCatalogs.set(input, read.value);
+  readCatalogs.set(read.value, read.value);
+  return { ok: true, catalog: read.value };
+};
+
+/**
+ * Reads a study, given the catalog it chooses from. The catalog that comes back has the study's own rows in it.
+ * Errors of the given catalog keep their paths in it (`sections[3].face`); the study's own rows are under
+ * `catalog`.
+ */
+export const parseStudy = (
+  input: unknown,
+  options: { readonly catalog: CatalogFile | Catalog },
+): { readonly ok: true; readonly study: Study; readonly catalog: Catalog } | Refused => {
+  const base = parseCatalog(options.catalog);
+  if (!base.ok) return base;
+  const file = opened(input);
+  if (!file.ok) return file;
+  const current = migrated(file.value);
+  if (!current.ok) return current;
+  const read = checked(studySchema, current.value, studyJsonSchema);
+  if (!read.ok) return read;
+  const study = read.value;
+  const catalog = mergedCatalog(base.catalog, study.catalog);
+  const errors = unknownInStudy(study, catalog);
+  return errors.length ? { ok: false, errors } : { ok: true, study, catalog };
+};
+
+/** Reads a design; its ids are looked up where a catalog and a study are given. */
+export const parseDesign = (
+  input: unknown,
+  known: { readonly catalog?: Catalog; readonly study?: Study } = {},
+): { readonly ok: true; readonly design: Design } | Refused => {
+  const file = opened(input);
+  if (!file.ok) return file;
+  const read = checked(designSchema, file.value, designJsonSchema);
+  if (!read.ok) return read;
+  const design = read.value;
+  const errors = known.catalog ? unknownInDesign(design, known.catalog, known.study?.wishes.packages) : [];
+  return errors.length ? { ok: false, errors } : { ok: true, design };
+};

@@ -1,0 +1,113 @@
+import type { Catalog } from "./catalog.ts";
+import type { Design } from "./design.ts";
+import { type InputError, inputError } from "./input-error.ts";
+import { nearest } from "./nearest.ts";
+import type { AntennaPackage, Study } from "./study.ts";
+
+type Path = readonly (string | number)[];
+interface Reference {
+  readonly path: Path;
+  readonly id: string;
+  /** "a strand of the catalog". */
+  readonly what: string;
+  readonly rows: readonly { readonly id: string }[];
+}
+
+const unknown = ({ path, id, what, rows }: Reference): InputError[] => {
+  const known = rows.map((row) => row.id);
+  if (known.includes(id)) return [];
+  const near = nearest(id, known);
+  return [
+    inputError(
+      path,
+      JSON.stringify(id),
+      near === undefined ? `${what}, which has none` : `${what}; the nearest is "${near}"`,
+    ),
+  ];
+};
+
+const packageReferences = (set: AntennaPackage, index: number, catalog: Catalog): Reference[] => {
+  const path = ["wishes", "packages", index];
+  return [
+    { path: [...path, "pipe"], id: set.pipe, what: "a pipe of the catalog", rows: catalog.pipes },
+    ...set.items.flatMap((item, at) =>
+      "antenna" in item
+        ? [
+            {
+              path: [...path, "items", at, "antenna"],
+              id: item.antenna,
+              what: "an antenna of the catalog",
+              rows: catalog.antennas,
+            },
+          ]
+        : [],
+    ),
+  ];
+};
+
+/** Ids in a study that no row of the (merged) catalog has. */
+export const unknownInStudy = (study: Study, catalog: Catalog): InputError[] => {
+  const listed = (
+    key: "sections" | "strands" | "anchors" | "footings",
+    what: string,
+    rows: Reference["rows"],
+  ) => {
+    const ids = study.parts[key];
+    return ids === "all" ? [] : ids.map((id, index) => ({ path: ["parts", key, index], id, what, rows }));
+  };
+  return [
+    { path: ["site", "soil"], id: study.site.soil, what: "a soil of the catalog", rows: catalog.soils },
+    ...study.wishes.packages.flatMap((set, index) => packageReferences(set, index, catalog)),
+    { path: ["rules", "set"], id: study.rules.set, what: "a rule set of the catalog", rows: catalog.rules },
+    ...listed("sections", "a section of the catalog", catalog.sections),
+    ...listed("strands", "a strand of the catalog", catalog.strand),
+    ...listed("anchors", "an anchor of the catalog", catalog.anchors),
+    ...listed("footings", "a footing of the catalog", catalog.footings),
+  ].flatMap(unknown);
+};
+
+/** Ids in a design that no row of the catalog has; a row of another kind doesn't count. */
+export const unknownInDesign = (
+  design: Design,
+  catalog: Catalog,
+  packages?: Reference["rows"],
+): InputError[] => {
+  const { guys, footing } = design;
+  const ofKind = <Row extends { id: string; kind: string }>(rows: readonly Row[], kind: string) =>
+    rows.filter((row) => row.kind === kind);
+  const references: Reference[] = [
+    ...design.stack.map((part, index) => ({
+      path: ["stack", index, "section"],
+      id: part.section,
+      what: "a section of the catalog",
+      rows: catalog.sections,
+    })),
+    ...(guys?.levels ?? []).map((level, index) => ({
+      path: ["guys", "levels", index, "strand"],
+      id: level.strand,
+      what: "a strand of the catalog",
+      rows: catalog.strand,
+    })),
+    {
+      path: ["footing", "row"],
+      id: footing.row,
+      what: `a ${footing.kind} footing of the catalog`,
+      rows: ofKind(catalog.footings, footing.kind),
+    },
+  ];
+  if (guys)
+    references.push({
+      path: ["guys", "anchor", "row"],
+      id: guys.anchor.row,
+      what: `a ${guys.anchor.kind} anchor of the catalog`,
+      rows: ofKind(catalog.anchors, guys.anchor.kind),
+    });
+  if (packages)
+    references.push({
+      path: ["package"],
+      id: design.package,
+      what: "an antenna package of the study",
+      rows: packages,
+    });
+  return references.flatMap(unknown);
+};

@@ -1,0 +1,49 @@
+import { z } from "zod";
+import { dimensioned } from "../quantity/schema.ts";
+import { id, positiveStress, refuse, text } from "./fields.ts";
+
+/** What capacity must be, as a multiple of demand, and who says so. */
+const factor = z.strictObject({ required: z.number().gt(0).max(100), source: text });
+
+/** The rules that a design is judged by, as data: copy a row and edit it. Every check prints its factor. */
+export const ruleSetSchema = z.strictObject({
+  id,
+  name: text,
+  /** On the wind of each basis: strength-level maps take 0.6 in allowable stress. */
+  windFactor: z.strictObject({
+    uniform: z.number().gt(0),
+    "asce7-16": z.number().gt(0),
+    source: text,
+  }),
+  leg: factor,
+  legTension: factor,
+  bracing: factor,
+  stability: factor,
+  guy: factor,
+  pipe: factor,
+  uplift: factor,
+  anchorLateral: factor,
+  screw: factor,
+  rockRod: factor,
+  bearing: factor,
+  overturning: factor,
+  sliding: factor,
+  baseCompression: factor,
+  /** Window of the initial tension, fractions of breaking strength. */
+  tension: z
+    .strictObject({ least: z.number().min(0).max(1), most: z.number().min(0).max(1), source: text })
+    .superRefine(({ least, most }, context) => {
+      if (least > most) refuse(context, ["most"], 'a value at or above "least"');
+    }),
+  /** Greatest slope of the mast from plumb, degrees. */
+  tilt: z.strictObject({ most: z.number().gt(0).max(45), source: text }),
+  /** Half-angle from the vertical of the soil lifted by a buried anchor, degrees. */
+  upliftAngle: z.strictObject({ degrees: z.number().min(0).max(45), source: text }),
+  concrete: z.strictObject({
+    strength: positiveStress,
+    unitWeight: dimensioned("unitWeight", { above: 0 }),
+    source: text,
+  }),
+  /** Double the lateral bearing where half an inch of motion at grade does no harm (IBC 1806.3.4). */
+  doubleLateral: z.boolean().default(false),
+});
