@@ -1,0 +1,142 @@
+import { figure, type System, said, unitOf } from "../wording/figures.ts";
+import { strandName } from "../wording/parts.ts";
+import type { Frame } from "./frame.ts";
+import type { Scene, SceneAnchor } from "./scene.ts";
+
+interface Props {
+  readonly scene: Scene;
+  readonly frame: Frame;
+  readonly system: System;
+}
+
+/** Tension at the anchor of one guy under the drawn wind. */
+export const guyForce = (scene: Scene, level: number, anchor: number): number | undefined => {
+  const guys = scene.load?.guys ?? [];
+  // Levels and anchors are numbered from 0 or from 1; the least number seen tells which.
+  const base = (of: "level" | "anchor") => Math.min(...guys.map((guy) => guy[of]), 1);
+  return guys.find((guy) => guy.level - base("level") === level && guy.anchor - base("anchor") === anchor - 1)
+    ?.tensionAnchor;
+};
+
+const initial = (scene: Scene, level: number): number | undefined => {
+  const strand = scene.levels[level]?.strand;
+  return strand && scene.design.guys ? strand.breakingStrength * scene.design.guys.tension : undefined;
+};
+
+export const Guys = ({ scene, frame, system }: Props) => {
+  const { x, y } = frame;
+  const windward = scene.anchors.reduce<SceneAnchor | null>(
+    (a, b) => (a && a.along <= b.along ? a : b),
+    null,
+  );
+  const leeward = scene.anchors.reduce<SceneAnchor | null>((a, b) => (a && a.along >= b.along ? a : b), null);
+  return (
+    <g>
+      {scene.levels.map(({ height }, level) =>
+        scene.anchors.map((anchor) => (
+          <GuyLine key={`${height}/${anchor.number}`} {...{ scene, frame, level, anchor }} />
+        )),
+      )}
+      {scene.levels.map(({ height, strand }, level) => {
+        const force = windward && guyForce(scene, level, windward.number);
+        if (!windward || force === undefined) return null;
+        const started = initial(scene, level);
+        const length = Math.hypot(height, scene.design.guys!.radius);
+        const [ax, ay, bx, by] = [x(windward.along), y(0), x(0), y(height)];
+        const share = scene.levels.length === 1 ? 0.5 : 0.42;
+        return (
+          <Along key={height} from={[ax, ay]} to={[bx, by]} share={share}>
+            <text y={-6} textAnchor="middle" className="halo">
+              {said(force, "force", system)}
+              {started !== undefined && !frame.narrow
+                ? `, starts at ${figure(started, "force", system)}`
+                : ""}
+            </text>
+            {!frame.narrow && strand && (
+              <text y={15} textAnchor="middle" className="s halo">
+                {strandName(strand, system)}, {said(length, "length", system)}
+              </text>
+            )}
+          </Along>
+        );
+      })}
+      {!frame.narrow && leeward && leeward !== windward && (
+        <LeewardWords scene={scene} frame={frame} system={system} anchor={leeward} />
+      )}
+    </g>
+  );
+};
+
+const LeewardWords = ({ scene, frame, system, anchor }: Props & { anchor: SceneAnchor }) => {
+  const level = scene.levels.length - 1;
+  const force = guyForce(scene, level, anchor.number);
+  const started = initial(scene, level);
+  if (force === undefined || anchor.along * frame.scale < 40) return null;
+  const slack = started !== undefined && force < started * 0.1 ? ", nearly slack" : "";
+  return (
+    <Along
+      from={[frame.x(0), frame.y(scene.levels[level].height)]}
+      to={[frame.x(anchor.along), frame.y(0)]}
+      share={0.66}
+    >
+      <text y={-9} textAnchor="middle" className="halo">
+        {said(force, "force", system)}
+        {slack}
+      </text>
+    </Along>
+  );
+};
+
+const GuyLine = ({
+  scene,
+  frame,
+  level,
+  anchor,
+}: {
+  scene: Scene;
+  frame: Frame;
+  level: number;
+  anchor: SceneAnchor;
+}) => {
+  const { x, y } = frame;
+  const height = scene.levels[level].height;
+  const force = guyForce(scene, level, anchor.number);
+  const started = initial(scene, level);
+  // A guy that the wind has slackened hangs; how far is drawn for the eye, not to scale.
+  const slack = force !== undefined && started !== undefined ? Math.max(0, 1 - force / started) : 0;
+  const [ax, ay, bx, by] = [x(0), y(height), x(anchor.along), y(0) - 4];
+  const bow = slack * 0.035 * Math.hypot(bx - ax, by - ay);
+  const path = `M${ax} ${ay}Q${(ax + bx) / 2 - Math.sign(anchor.along) * bow * 0.4} ${(ay + by) / 2 + bow} ${bx} ${by}`;
+  const weight = force !== undefined && started !== undefined && force > started ? 1.5 : 1;
+  return <path d={path} className="n" style={{ stroke: "var(--ink)", strokeWidth: weight }} />;
+};
+
+/** A group turned to run along a line, reading left to right. */
+export const Along = ({
+  from,
+  to,
+  share,
+  children,
+}: {
+  from: readonly [number, number];
+  to: readonly [number, number];
+  share: number;
+  children: React.ReactNode;
+}) => {
+  const turn = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
+  const readable = turn > 90 ? turn - 180 : turn < -90 ? turn + 180 : turn;
+  const [px, py] = [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
+  return <g transform={`translate(${px} ${py}) rotate(${readable})`}>{children}</g>;
+};
+
+export const LevelLabels = ({ scene, frame, system, names }: Props & { names: readonly string[] }) => (
+  <g>
+    {scene.levels.map(({ height }, level) => (
+      <text key={height} x={frame.x(0) + 17} y={frame.y(height) - 4} className="halo">
+        {frame.narrow
+          ? figure(height, "length", system)
+          : `${names[level]} ${figure(height, "length", system)} ${unitOf("length", system)}`}
+      </text>
+    ))}
+  </g>
+);

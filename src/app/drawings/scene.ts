@@ -1,0 +1,147 @@
+import type { Antenna, Catalog, Section, Soil, Strand } from "../../model/catalog.ts";
+import type { Design } from "../../model/design.ts";
+import type { Study } from "../../model/study.ts";
+import type { CaseResponse, Check, Verdict } from "../../model/verdict.ts";
+import type { Judged } from "../../search/types.ts";
+import { governing, numberedChecks } from "../wording/check.ts";
+import { byId } from "../wording/parts.ts";
+
+/** All that the elevation shows, in SI and in the plane of the wind; nothing here knows a pixel. */
+export interface Scene {
+  readonly design: Design;
+  readonly verdict: Verdict;
+  readonly soil: Soil | undefined;
+  readonly frostDepth: number;
+  readonly parts: readonly StackPart[];
+  readonly levels: readonly { height: number; strand: Strand | undefined }[];
+  readonly anchors: readonly SceneAnchor[];
+  readonly items: readonly SceneItem[];
+  readonly pipeTop: number;
+  readonly load: CaseResponse | undefined;
+  /** Bearing the wind blows toward, degrees from north. */
+  readonly windBearing: number | null;
+  readonly governs: Check | undefined;
+  readonly numbered: readonly { check: Check; number: number | null; place: Place }[];
+}
+export interface StackPart {
+  readonly section: Section | undefined;
+  readonly from: number;
+  readonly to: number;
+}
+export interface SceneAnchor {
+  readonly number: number;
+  readonly bearing: number;
+  /** Along the wind and across it, from the mast. */
+  readonly along: number;
+  readonly across: number;
+  /** Depth of the pull's hold, 0 at the surface. */
+  readonly depth: number;
+}
+export interface SceneItem {
+  readonly antenna: Antenna | undefined;
+  readonly area: number;
+  readonly above: number;
+}
+export type Place = "mast" | "pipe" | "guy" | "anchor" | "base" | "none";
+
+/** Where in the drawing a check belongs, told from its limit state. */
+export const placeOf = (check: Check): Place => {
+  if (check.kind !== "strength") return "none";
+  const words = `${check.id} ${check.limitState} ${check.title}`.toLowerCase();
+  if (/anchor|screw|deadman|rock.?rod|uplift/.test(words)) return "anchor";
+  if (/bearing|overturn|sliding|base|footing|pad\b|block/.test(words)) return "base";
+  if (/pipe/.test(words)) return "pipe";
+  if (/\bguy|strand|slack/.test(words) && check.at === undefined) return "guy";
+  if (/\bguy[ -]?(strength|tension)|strand/.test(words)) return "guy";
+  return "mast";
+};
+
+const topOf = (check: Check) => `${check.loadCase}`.toLowerCase();
+const loadOf = (verdict: Verdict, governs: Check | undefined): CaseResponse | undefined => {
+  const wanted = governs && topOf(governs);
+  const named = verdict.cases.find(
+    (load) => load.id.toLowerCase() === wanted || load.title.toLowerCase() === wanted,
+  );
+  if (named && named.windToward !== null) return named;
+  const greatest = (load: CaseResponse) =>
+    load.windToward === null ? -1 : Math.max(0, ...load.moment.map((value) => Math.abs(value)));
+  return [...verdict.cases].sort((a, b) => greatest(b) - greatest(a))[0];
+};
+
+const anchorDepth = (design: Design): number => {
+  const anchor = design.guys?.anchor;
+  if (!anchor) return 0;
+  if (anchor.kind === "deadman") return anchor.depth - anchor.height / 2;
+  return anchor.kind === "rock-rod" ? anchor.socket : 1.2;
+};
+
+const anchorsOf = (design: Design, windToward: number): SceneAnchor[] => {
+  const guys = design.guys;
+  if (!guys) return [];
+  return Array.from({ length: guys.perLevel }, (_, index) => {
+    const turned = (360 / guys.perLevel) * index;
+    const angle = ((turned - windToward) * Math.PI) / 180;
+    return {
+      number: index + 1,
+      bearing: (guys.rotation + turned) % 360,
+      along: guys.radius * Math.cos(angle),
+      across: guys.radius * Math.sin(angle),
+      depth: anchorDepth(design),
+    };
+  });
+};
+
+export const sceneOf = ({ design, verdict }: Judged, study: Study, catalog: Catalog): Scene => {
+  const governs = governing(verdict.checks);
+  const load = loadOf(verdict, governs);
+  let from = 0;
+  const parts = design.stack.map((part) => {
+    const piece = { section: byId(catalog.sections, part.section), from, to: from + part.length };
+    from += part.length;
+    return piece;
+  });
+  const antennas = study.wishes.packages.find((set) => set.id === design.package);
+  const items = (antennas?.items ?? []).map((item) => {
+    if (!("antenna" in item)) return { antenna: undefined, area: item.area, above: item.above };
+    const antenna = byId(catalog.antennas, item.antenna);
+    return { antenna, area: antenna?.area ?? 0, above: item.above };
+  });
+  const windToward = load?.windToward ?? 180;
+  return {
+    design,
+    verdict,
+    soil: byId(catalog.soils, study.site.soil),
+    frostDepth: study.site.frostDepth,
+    parts,
+    levels: (design.guys?.levels ?? []).map((level) => ({
+      height: level.height,
+      strand: byId(catalog.strand, level.strand),
+    })),
+    anchors: anchorsOf(design, windToward),
+    items,
+    pipeTop: design.height + Math.max(0, ...items.map((item) => item.above)),
+    load,
+    windBearing: load?.windToward == null ? null : ((design.guys?.rotation ?? 0) + load.windToward) % 360,
+    governs,
+    numbered: numberedChecks(verdict.checks).map((row) => ({ ...row, place: placeOf(row.check) })),
+  };
+};
+
+/** The joints of a stack where its catalog pieces meet, counted from each part's foot. */
+export const joints = (parts: readonly StackPart[]): readonly number[] =>
+  parts.flatMap(({ section, from, to }) => {
+    const lengths = section?.pieces.map((piece) => piece.length) ?? [];
+    const piece = lengths.find(
+      (length) => Math.abs(Math.round((to - from) / length) * length - (to - from)) < 1e-3,
+    );
+    const step = piece ?? to - from;
+    const cuts: number[] = [];
+    for (let z = from + step; z < to - 1e-3; z += step) cuts.push(z);
+    return [...cuts, to];
+  });
+
+/** Heights and resultant moments of a case; a moment list twice as long as z holds below and above each node. */
+export const momentLine = (load: CaseResponse): readonly (readonly [z: number, moment: number])[] =>
+  load.moment.length === load.z.length * 2
+    ? load.z.flatMap((z, i) => [[z, load.moment[2 * i]] as const, [z, load.moment[2 * i + 1]] as const])
+    : load.z.map((z, i) => [z, load.moment[i] ?? 0] as const);

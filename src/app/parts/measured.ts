@@ -1,0 +1,26 @@
+import { useEffect, useRef, useState, useSyncExternalStore } from "react";
+
+/** Width that a drawing may take; drawings are laid out for it, never squeezed, so lettering keeps its size. */
+export const useWidth = <E extends HTMLElement>(fallback: number) => {
+  const ref = useRef<E>(null);
+  const [width, setWidth] = useState(fallback);
+  useEffect(() => {
+    const element = ref.current;
+    if (!element) return;
+    const observer = new ResizeObserver(([entry]) => setWidth(Math.round(entry.contentRect.width)));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  return [ref, width] as const;
+};
+
+export const useMedia = (query: string): boolean =>
+  useSyncExternalStore(
+    (changed) => {
+      const list = matchMedia(query);
+      list.addEventListener("change", changed);
+      return () => list.removeEventListener("change", changed);
+    },
+    () => matchMedia(query).matches,
+  );
+export const usePhone = () => useMedia("(max-width: 640px)");

@@ -1,0 +1,34 @@
+import { book, type Page } from "./book.ts";
+
+const known: readonly Page[] = ["answer", "tradeoff", "lot", "catalog"];
+
+/** The address holds the page, so that a link or a reload comes back to it. */
+export const followAddress = () => {
+  const read = () => {
+    const page = location.hash.slice(2) as Page;
+    if (known.includes(page)) book.set({ page });
+    else if (location.hash === "" || location.hash === "#/") book.set({ page: "answer" });
+  };
+  read();
+  addEventListener("hashchange", read);
+};
+export const turnTo = (page: Page) => {
+  location.hash = `/${page}`;
+};
+
+/** The page numbers are its keys, except where something is being typed. */
+export const followKeys = (actions: { undo: () => void; redo: () => void }) => {
+  addEventListener("keydown", (event) => {
+    const target = event.target as HTMLElement;
+    const typing = target.closest("input, select, textarea, [contenteditable]");
+    if (typing) return;
+    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "z") {
+      event.preventDefault();
+      (event.shiftKey ? actions.redo : actions.undo)();
+    }
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    const page = known[Number(event.key) - 1];
+    if (page) turnTo(page);
+    if (event.key === "Escape") book.set({ pointed: null });
+  });
+};

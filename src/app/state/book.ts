@@ -1,0 +1,136 @@
+import type { Job } from "../../../workers/protocol.ts";
+import type { Catalog, CatalogFile } from "../../model/catalog.ts";
+import { defaultCatalog } from "../../model/default-catalog.ts";
+import { parseStudy } from "../../model/parse.ts";
+import { startingStudies } from "../../model/starting-studies.ts";
+import type { Study, StudyFile } from "../../model/study.ts";
+import type { Outcome, Progress } from "../../search/types.ts";
+import type { System } from "../wording/figures.ts";
+import { begin, edit, type History, redo, undo } from "./history.ts";
+import { withValue } from "./path.ts";
+import { createStore, useStore } from "./store.ts";
+
+/** What the user owns and edits; undo replaces it whole. */
+export interface Paper {
+  readonly study: StudyFile;
+  readonly catalog: CatalogFile;
+}
+/** The same in SI, as the drawings need it. */
+export interface Reading {
+  readonly paper: Paper;
+  readonly study: Study;
+  readonly catalog: Catalog;
+}
+export interface Fault {
+  readonly path: string;
+  readonly message: string;
+}
+
+export type Finding =
+  | { readonly state: "waiting" }
+  | { readonly state: "searching"; readonly reading: Reading; readonly progress: Progress | null }
+  | { readonly state: "ended"; readonly reading: Reading; readonly outcome: Outcome }
+  | { readonly state: "broken"; readonly message: string };
+
+export type Page = "answer" | "tradeoff" | "lot" | "catalog";
+export const pages: readonly { readonly id: Page | "sheets"; readonly name: string }[] = [
+  { id: "answer", name: "Answer" },
+  { id: "tradeoff", name: "Trade-off" },
+  { id: "lot", name: "Lot" },
+  { id: "catalog", name: "Catalog" },
+  { id: "sheets", name: "Sheets" },
+];
+
+export interface Book {
+  readonly history: History<Paper>;
+  readonly reading: Reading | null;
+  /** Why the paper as it stands can't be read; the reading before it stays. */
+  readonly faults: readonly Fault[];
+  readonly finding: Finding;
+  /** The last answer that came to its end, kept while the next is sought. */
+  readonly former: { readonly reading: Reading; readonly outcome: Outcome } | null;
+  readonly system: System;
+  readonly light: "auto" | "day" | "lamp";
+  readonly page: Page;
+  readonly pointed: string | null;
+  readonly savedAt: number | null;
+  readonly trouble: string | null;
+  readonly notice: string | null;
+}
+
+/** Reads a paper, or says where it can't be read. */
+export const readPaper = (paper: Paper): Reading | readonly Fault[] => {
+  const read = parseStudy(paper.study, { catalog: paper.catalog });
+  if (read.ok) return { paper, study: read.study, catalog: read.catalog };
+  return read.errors.map((error) => ({
+    path: `${error.path}`,
+    message: error.message,
+  }));
+};
+const isReading = (read: Reading | readonly Fault[]): read is Reading => !Array.isArray(read);
+
+const firstPaper: Paper = { study: startingStudies[0].file, catalog: defaultCatalog };
+
+const initial = (paper: Paper): Pick<Book, "history" | "reading" | "faults"> => {
+  const read = readPaper(paper);
+  return isReading(read)
+    ? { history: begin(paper), reading: read, faults: [] }
+    : { history: begin(paper), reading: null, faults: read };
+};
+
+export const book = createStore<Book>({
+  ...initial(firstPaper),
+  finding: { state: "waiting" },
+  former: null,
+  system: "us",
+  light: "auto",
+  page: "answer",
+  pointed: null,
+  savedAt: null,
+  trouble: null,
+  notice: null,
+});
+export const useBook = <S>(select: (state: Book) => S): S => useStore(book, select);
+
+const turnTo = (history: History<Paper>, notice: string | null) => {
+  const read = readPaper(history.present);
+  if (isReading(read)) book.set({ history, reading: read, faults: [], notice });
+  else book.set({ history, faults: read, notice });
+};
+
+/** Changes the paper; what can't be read is refused and said, and nothing is written. */
+export const change = (next: Paper, did: string): readonly Fault[] => {
+  const read = readPaper(next);
+  if (!isReading(read)) return read;
+  book.set({ history: edit(book.get().history, next, did), reading: read, faults: [], notice: null });
+  return [];
+};
+export const changeStudy = (path: readonly (string | number)[], value: unknown, did: string) => {
+  const { present } = book.get().history;
+  return change({ ...present, study: withValue(present.study, path, value) }, did);
+};
+export const changeCatalog = (path: readonly (string | number)[], value: unknown, did: string) => {
+  const { present } = book.get().history;
+  return change({ ...present, catalog: withValue(present.catalog, path, value) }, did);
+};
+export const takeBack = () => {
+  const { history } = book.get();
+  const step = history.past.at(-1);
+  if (step) turnTo(undo(history), `Taken back: ${step.did}.`);
+};
+export const doAgain = () => {
+  const { history } = book.get();
+  const step = history.future[0];
+  if (step) turnTo(redo(history), `Done again: ${step.did}.`);
+};
+/** A study from elsewhere replaces the one on the desk; Undo brings that back. */
+export const openStudy = (file: StudyFile, catalog: CatalogFile = book.get().history.present.catalog) =>
+  change({ study: file, catalog }, `opened ${file.name}`);
+
+export const restore = (paper: Paper) => {
+  const read = readPaper(paper);
+  if (isReading(read)) book.set({ history: begin(paper), reading: read, faults: [] });
+  return isReading(read);
+};
+
+export const job = (paper: Paper): Job => ({ study: paper.study, catalog: paper.catalog });

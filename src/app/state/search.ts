@@ -1,0 +1,89 @@
+import { createSearchClient } from "../../../workers/client.ts";
+import type { SearchClient } from "../../../workers/protocol.ts";
+import type { Outcome, Progress } from "../../search/types.ts";
+import { book, job, type Reading } from "./book.ts";
+
+/** Text changes at most four times a second. */
+const PACE = 250;
+/** Edits that follow each other within this time are one search. */
+const REST = 120;
+
+let client: SearchClient | null = null;
+let current: Reading | null = null;
+let lastShown = 0;
+let pending: ReturnType<typeof setTimeout> | undefined;
+
+const searchClient = (): SearchClient => {
+  client ??= createSearchClient();
+  return client;
+};
+
+const show = (reading: Reading, progress: Progress) => {
+  if (reading !== current) return;
+  const first = book.get().finding.state === "searching" && progressOf() === null && progress.best !== null;
+  if (!first && performance.now() - lastShown < PACE) return;
+  lastShown = performance.now();
+  book.set({ finding: { state: "searching", reading, progress } });
+};
+const progressOf = () => {
+  const { finding } = book.get();
+  return finding.state === "searching" ? finding.progress : null;
+};
+
+const end = (reading: Reading, outcome: Outcome) => {
+  if (reading !== current) return;
+  book.set({ finding: { state: "ended", reading, outcome }, former: { reading, outcome } });
+};
+
+const breakOff = (reading: Reading, error: unknown) => {
+  if (reading !== current) return;
+  const message = error instanceof Error ? error.message : String(error);
+  book.set({ finding: { state: "broken", message } });
+  // A client that broke once may hold a dead worker: the next search starts afresh.
+  client?.dispose();
+  client = null;
+};
+
+const run = (
+  reading: Reading,
+  work: (client: SearchClient, report: (p: Progress) => void) => Promise<Outcome>,
+) => {
+  current = reading;
+  lastShown = 0;
+  book.set({ finding: { state: "searching", reading, progress: null } });
+  work(searchClient(), (progress) => show(reading, progress)).then(
+    (outcome) => end(reading, outcome),
+    (error: unknown) => breakOff(reading, error),
+  );
+};
+
+export const find = (reading: Reading) => {
+  clearTimeout(pending);
+  run(reading, (search, report) => search.find(job(reading.paper), report));
+};
+const findSoon = (reading: Reading) => {
+  clearTimeout(pending);
+  current = null;
+  pending = setTimeout(() => find(reading), REST);
+};
+export const stop = () => client?.stop();
+export const goOn = () => {
+  const { finding } = book.get();
+  if (finding.state === "ended") run(finding.reading, (search, report) => search.resume(report));
+};
+export const searchAgain = () => {
+  const { reading } = book.get();
+  if (reading) find(reading);
+};
+
+/** Every new reading is answered; nothing waits for a button. */
+export const answerEveryReading = () => {
+  let answered = book.get().reading;
+  if (answered) find(answered);
+  return book.subscribe(() => {
+    const { reading } = book.get();
+    if (!reading || reading === answered) return;
+    answered = reading;
+    findSoon(reading);
+  });
+};

@@ -1,0 +1,123 @@
+import { useRef } from "react";
+import { Elevation } from "../drawings/elevation.tsx";
+import { usePhone, useWidth } from "../parts/measured.ts";
+import { useBook } from "../state/book.ts";
+import { type Answer, answerOf, judgedOf } from "../state/shown.ts";
+import { designSentence } from "../wording/design-sentence.ts";
+import { BigThree } from "./big-three.tsx";
+import { BillBar } from "./bill-bar.tsx";
+import { ChecksTable } from "./checks-table.tsx";
+import { Givens } from "./givens.tsx";
+import { NoneSafe } from "./none-safe.tsx";
+import { ProofLine } from "./proof-line.tsx";
+import { useStepPrices } from "./step-price.tsx";
+import { WhyNot } from "./why-not.tsx";
+
+/** Memoised by reference: a selector must not make a new object for an unchanged book. */
+export const useAnswer = (): Answer => {
+  const finding = useBook((state) => state.finding);
+  const former = useBook((state) => state.former);
+  const kept = useRef<{ finding: unknown; former: unknown; answer: Answer } | null>(null);
+  if (kept.current?.finding !== finding || kept.current.former !== former)
+    kept.current = { finding, former, answer: answerOf({ finding, former }) };
+  return kept.current.answer;
+};
+
+export const AnswerView = () => {
+  const phone = usePhone();
+  useStepPrices();
+  return (
+    <>
+      {phone ? (
+        <details className="phone-givens">
+          <summary>Givens</summary>
+          <Givens />
+        </details>
+      ) : (
+        <Givens />
+      )}
+      <Body />
+    </>
+  );
+};
+
+const Body = () => {
+  const answer = useAnswer();
+  const system = useBook((state) => state.system);
+  const judged = judgedOf(answer);
+  return (
+    <main className="spread answer">
+      <section className="figs lead" aria-label="Figures">
+        <h1 className="vh">The cheapest safe mast</h1>
+        <Lead answer={answer} />
+        {judged && answer.kind !== "none-safe" && "reading" in answer && (
+          <p className="sentence">{designSentence(judged.design, answer.reading.catalog, system)}</p>
+        )}
+        <ProofLine answer={answer} />
+      </section>
+      <Sketch answer={answer} />
+      <section className="figs rest" aria-label="Reasons">
+        {judged && <ChecksTable verdict={judged.verdict} provisional={answer.kind === "searching"} />}
+        {answer.kind === "proven" && "reading" in answer && (
+          <WhyNot
+            rows={answer.whyNot}
+            catalog={answer.reading.catalog}
+            levels={answer.best.design.guys?.levels.length ?? 0}
+          />
+        )}
+        {judged?.verdict.passes && <BillBar bill={judged.verdict.bill} />}
+        {judged && judged.verdict.assumptions.length > 0 && (
+          <div className="sec">
+            <h2>
+              Assumed <small>for want of a given</small>
+            </h2>
+            <ul className="plain">
+              {judged.verdict.assumptions.map((words) => (
+                <li key={words} className="quiet">
+                  {words}
+                </li>
+              ))}
+            </ul>
+          </div>
+        )}
+      </section>
+    </main>
+  );
+};
+
+const Lead = ({ answer }: { answer: Answer }) => {
+  if (answer.kind === "starting") return <p className="reason">Reading the study.</p>;
+  if (answer.kind === "broken")
+    return (
+      <div className="warn" role="alert">
+        <b>▲ The search broke off.</b> This is a defect of the program, not of your study: {answer.message}
+      </div>
+    );
+  if (answer.kind === "none-safe") return <NoneSafe answer={answer} />;
+  return <BigThree answer={answer} />;
+};
+
+const Sketch = ({ answer }: { answer: Answer }) => {
+  const [ref, width] = useWidth<HTMLElement>(752);
+  const system = useBook((state) => state.system);
+  const pointed = useBook((state) => state.pointed);
+  const judged = judgedOf(answer);
+  return (
+    <section className="sketch" aria-label="Drawing">
+      <div ref={ref as React.RefObject<HTMLDivElement>} className="paper">
+        {judged && "reading" in answer ? (
+          <Elevation
+            judged={judged}
+            study={answer.reading.study}
+            catalog={answer.reading.catalog}
+            width={Math.max(width, 300)}
+            system={system}
+            pointed={pointed}
+          />
+        ) : (
+          <p className="quiet">The drawing stands here as soon as one safe mast is known.</p>
+        )}
+      </div>
+    </section>
+  );
+};

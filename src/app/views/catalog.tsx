@@ -1,0 +1,2 @@
+const CatalogView = () => <main />;
+export default CatalogView;

@@ -1,0 +1,178 @@
+import { Fragment, useState } from "react";
+import type { Check, Verdict } from "../../model/verdict.ts";
+import { usePhone } from "../parts/measured.ts";
+import { book, useBook } from "../state/book.ts";
+import {
+  checkFigure,
+  demandOfCapacity,
+  governing,
+  limitWord,
+  numberedChecks,
+  placeWords,
+} from "../wording/check.ts";
+import { grouped, type System, used } from "../wording/figures.ts";
+
+const FEW = 5;
+
+/** The shortest road to failure first; each row opens to its sum and its source. */
+export const ChecksTable = ({
+  verdict,
+  provisional = false,
+}: {
+  verdict: Verdict;
+  provisional?: boolean;
+}) => {
+  const system = useBook((state) => state.system);
+  const phone = usePhone();
+  const [open, setOpen] = useState<string | null>(null);
+  const [all, setAll] = useState(false);
+  const rows = numberedChecks(verdict.checks);
+  const shown = phone && !all ? rows.slice(0, FEW) : rows;
+  const governs = governing(verdict.checks);
+  const failed = verdict.checks.filter((check) => !check.passes && check.kind !== "warning").length;
+  const gloss = failed
+    ? `${failed} of ${rows.length} fail`
+    : `all ${rows.length} pass${phone ? "" : "; the shortest road to failure first"}`;
+  return (
+    <div className="sec checks">
+      <h2>
+        Checks<small>{provisional ? `of the best so far, ${gloss}` : gloss}</small>
+      </h2>
+      <table aria-label="Checks by share used">
+        <thead className={phone ? "vh" : undefined}>
+          <tr>
+            <th>
+              <span className="vh">Number</span>
+            </th>
+            <th>Check</th>
+            {!phone && <th>Where</th>}
+            <th style={{ width: 128 }}>Used of what is allowed</th>
+            <th className="num">Used</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map(({ check, number }) => (
+            <Fragment key={check.id}>
+              <Row
+                check={check}
+                number={number}
+                governs={check === governs}
+                phone={phone}
+                system={system}
+                open={open === check.id}
+                toggle={() => setOpen(open === check.id ? null : check.id)}
+              />
+              {open === check.id && (
+                <tr className="opened">
+                  <td />
+                  <td colSpan={phone ? 3 : 4}>
+                    <Opened check={check} system={system} />
+                  </td>
+                </tr>
+              )}
+            </Fragment>
+          ))}
+        </tbody>
+      </table>
+      {phone && rows.length > FEW && (
+        <button type="button" className="link tall" onClick={() => setAll(!all)}>
+          {all ? "Only the first five" : `The other ${rows.length - FEW}`}
+        </button>
+      )}
+    </div>
+  );
+};
+
+interface RowProps {
+  readonly check: Check;
+  readonly number: number | null;
+  readonly governs: boolean;
+  readonly phone: boolean;
+  readonly system: System;
+  readonly open: boolean;
+  readonly toggle: () => void;
+}
+const Row = ({ check, number, governs, phone, system, open, toggle }: RowProps) => {
+  const strength = check.kind === "strength";
+  const fails = !check.passes && check.kind !== "warning";
+  const point = (id: string | null) => book.set({ pointed: id });
+  const where = placeWords(check, system);
+  const title = `${check.title}${fails ? " fails" : ""}${governs ? (fails ? ", governs" : " governs") : ""}`;
+  return (
+    <tr
+      className={governs ? "gov" : undefined}
+      onMouseEnter={() => point(check.id)}
+      onMouseLeave={() => point(null)}
+    >
+      <td style={{ width: 24 }}>
+        {fails ? "✕ " : ""}
+        {number}
+      </td>
+      <td>
+        <button
+          type="button"
+          className="row"
+          aria-expanded={open}
+          onClick={toggle}
+          onFocus={() => point(check.id)}
+          onBlur={() => point(null)}
+        >
+          {title}
+        </button>
+        {phone && <span className={governs ? "under" : "under quiet"}>{where}</span>}
+      </td>
+      {!phone && (
+        <td className={governs ? "place" : "place quiet"} colSpan={strength ? 1 : 2}>
+          {where}
+        </td>
+      )}
+      {(strength || phone) && <td>{strength && <Bar share={check.utilisation} governs={governs} />}</td>}
+      <td className="num">{strength ? <b>{used(check.utilisation)}</b> : limitWord(check)}</td>
+    </tr>
+  );
+};
+
+/** 100 px are the whole of what is allowed; what goes past is cross-hatched. */
+export const Bar = ({ share, governs }: { share: number; governs: boolean }) => {
+  const end = Math.min(Number.isFinite(share) ? share : 1.25, 1.25) * 100;
+  const stroke = governs ? "var(--govern)" : "var(--ink)";
+  return (
+    <svg width="126" height="14" viewBox="0 0 126 14" aria-hidden="true">
+      <path d={`M0 7H${Math.min(end, 100)}`} style={{ stroke, strokeWidth: governs ? 5 : 2.2 }} />
+      {end > 100 && (
+        <rect
+          x="100"
+          y="1.5"
+          width={end - 100}
+          height="11"
+          fill="url(#unsafe)"
+          style={{ stroke, strokeWidth: 1.4 }}
+        />
+      )}
+      <path d="M.5 2.5V11.5" className="l2" />
+      <path d="M100 0V14" className="l3" />
+    </svg>
+  );
+};
+
+const Opened = ({ check, system }: { check: Check; system: System }) => (
+  <div className="opened-in">
+    <p>
+      {check.unit === "ratio" && check.kind !== "strength" ? null : (
+        <>
+          Asks <b>{checkFigure(check.demand, check.unit, system)}</b>
+          {check.required !== 1 && ` × ${grouped(check.required, 2, system)} required`}, holds{" "}
+          <b>{checkFigure(check.capacity, check.unit, system)}</b>
+          {check.kind === "strength" &&
+            Number.isFinite(check.utilisation) &&
+            `: ${used(check.utilisation)} used`}
+          .{" "}
+        </>
+      )}
+      Load: {check.loadCase}.
+    </p>
+    {check.note && <p className="reason">{check.note}</p>}
+    <p className="quiet">Source: {check.source}.</p>
+    <span className="vh">{demandOfCapacity(check, system)}</span>
+  </div>
+);

@@ -1,0 +1,224 @@
+import { Choice, Given } from "../parts/given.tsx";
+import { changeStudy, useBook } from "../state/book.ts";
+import { valueAt } from "../state/path.ts";
+import { figure, type Measure, type System, said } from "../wording/figures.ts";
+import { typedPercent, typedQuantity } from "../wording/given.ts";
+import { antennaWords, axisWords, exposureWords, lotSize, openArea, single } from "../wording/givens.ts";
+import { StepPrice } from "./step-price.tsx";
+
+/** Five groups of givens, each value edited where it stands, with what one step of it costs. */
+export const Givens = () => {
+  const reading = useBook((state) => state.reading);
+  const system = useBook((state) => state.system);
+  if (!reading) return null;
+  const { study, catalog } = reading;
+  const { site, lot, wishes } = study;
+  const area = openArea(study);
+  return (
+    <section className="givens" aria-label="Givens">
+      <div>
+        <h3>Site</h3>
+        <p>
+          {site.wind.basis === "uniform" ? (
+            <Quantity
+              path={["site", "wind", "pressure"]}
+              dimension="pressure"
+              label="Wind pressure"
+              prefix="Wind "
+            />
+          ) : (
+            <>
+              <Quantity
+                path={["site", "wind", "speed"]}
+                dimension="speed"
+                label="Wind, three-second gust"
+                prefix="Wind "
+              />
+              <Choice
+                label="Exposure"
+                value={site.wind.exposure}
+                options={(["B", "C", "D"] as const).map((value) => ({ value, name: exposureWords[value] }))}
+                write={(value) => changeStudy(["site", "wind", "exposure"], value, `exposure ${value}`)}
+              />
+            </>
+          )}
+          <StepPrice id="wind" />
+        </p>
+        <p>
+          <Quantity
+            path={["site", "greatestDig"]}
+            dimension="length"
+            label="Deepest hole that can be dug"
+            prefix="Dig to "
+          />
+          <span className="price">no ice carried</span>
+        </p>
+      </div>
+      <div>
+        <h3>Soil</h3>
+        <p>
+          <Choice
+            label="Soil"
+            value={site.soil}
+            options={catalog.soils.map((soil) => ({
+              value: soil.id,
+              name: `${soil.name}, ${said(soil.bearing, "pressure", system, system === "us" ? 0 : 1)}`,
+            }))}
+            write={(value) => changeStudy(["site", "soil"], value, "another soil")}
+          />
+          <StepPrice id="soil" />
+        </p>
+        <p>
+          <Quantity path={["site", "frostDepth"]} dimension="length" label="Frost depth" prefix="Frost to " />
+          <StepPrice id="frost" />
+        </p>
+      </div>
+      <div>
+        <h3>Lot</h3>
+        <p>
+          <span>
+            <a href="#/lot">{lotSize(study, system)}</a>,
+          </span>
+          <Quantity
+            path={["lot", "setback"]}
+            dimension="length"
+            label="Setback of anchors from the lot line"
+            prefix="setback "
+          />
+          <StepPrice id="setback" />
+        </p>
+        <p>
+          <span>
+            {lot.powerLines.length === 0
+              ? "No power line stated"
+              : lot.powerLines.length === 1
+                ? lot.powerLines[0].name
+                : `${lot.powerLines.length} power lines`}
+          </span>
+          <span className="price">keep clear</span>
+        </p>
+      </div>
+      <div>
+        <h3>Wishes</h3>
+        <p>
+          <Given
+            label="Height of the mast"
+            shown={`${axisWords(wishes.height, system)} up`}
+            start={
+              single(wishes.height) === null
+                ? axisWords(wishes.height, system)
+                : written(reading.paper.study, ["wishes", "height"], single(wishes.height)!, "length", system)
+            }
+            read={(text) => typedQuantity(text, "length", system, { min: 1 })}
+            write={({ text }) => changeStudy(["wishes", "height"], text, `height ${text}`)}
+            stands={`The answer still stands for ${axisWords(wishes.height, system)}.`}
+          />
+          {area ? (
+            <Quantity path={area.path} dimension="area" label="Antenna area" suffix=" of antenna" />
+          ) : (
+            <span>{antennaWords(study, catalog, system)}</span>
+          )}
+          <StepPrice id="height" also="area" />
+        </p>
+        <p>
+          <Given
+            label="Margin beyond every required factor"
+            shown={`Margin ${figureOf(wishes.margin)} % or more,`}
+            start={`${figureOf(wishes.margin)} %`}
+            read={(text) => typedPercent(text, 500)}
+            write={({ si, text }) => changeStudy(["wishes", "margin"], si, `margin ${text} %`)}
+            stands={`The answer still stands for ${figureOf(wishes.margin)} %.`}
+          />
+          <Cap />
+          <StepPrice id="margin" />
+        </p>
+      </div>
+      <div>
+        <h3>Rules</h3>
+        <p>
+          <Choice
+            label="Rule set"
+            value={study.rules.set}
+            options={catalog.rules.map((rule) => ({ value: rule.id, name: rule.name }))}
+            write={(value) => changeStudy(["rules", "set"], value, "another rule set")}
+          />
+        </p>
+        <p>
+          <Choice
+            label="Aim"
+            value={study.aim}
+            options={[
+              { value: "cost", name: "Aim: least cost" },
+              { value: "concrete", name: "Aim: least concrete" },
+            ]}
+            write={(value) => changeStudy(["aim"], value, `aim: least ${value}`)}
+          />
+        </p>
+      </div>
+    </section>
+  );
+};
+
+const figureOf = (ratio: number) => `${Math.round(ratio * 1000) / 10}`;
+
+/** As the file has it where that is text in a unit, else from the number. */
+const written = (
+  study: unknown,
+  path: readonly (string | number)[],
+  si: number,
+  dimension: Measure,
+  system: System,
+) => {
+  const raw = valueAt(study, path);
+  return typeof raw === "string" ? raw : said(si, dimension, system);
+};
+
+interface QuantityProps {
+  readonly path: readonly (string | number)[];
+  readonly dimension: Measure;
+  readonly label: string;
+  readonly prefix?: string;
+  readonly suffix?: string;
+}
+const Quantity = ({ path, dimension, label, prefix = "", suffix = "" }: QuantityProps) => {
+  const reading = useBook((state) => state.reading)!;
+  const system = useBook((state) => state.system);
+  const si = valueAt(reading.study, path) as number;
+  const shown = said(si, dimension, system);
+  return (
+    <Given
+      label={label}
+      shown={`${prefix}${shown}${suffix}`}
+      start={written(reading.paper.study, path, si, dimension, system)}
+      read={(text) => typedQuantity(text, dimension, system, { min: 0 })}
+      write={({ text }) => changeStudy(path, text, `${label.toLowerCase()} ${text}`)}
+      stands={`The answer still stands for ${shown}.`}
+    />
+  );
+};
+
+const Cap = () => {
+  const reading = useBook((state) => state.reading)!;
+  const system = useBook((state) => state.system);
+  const cap = reading.study.wishes.concreteCap;
+  return (
+    <Given
+      label="Most concrete"
+      shown={cap === undefined ? "concrete any" : `concrete to ${figure(cap, "volume", system)}`}
+      start={
+        cap === undefined
+          ? "any"
+          : written(reading.paper.study, ["wishes", "concreteCap"], cap, "volume", system)
+      }
+      read={(text) =>
+        /^\s*(any)?\s*$/i.test(text)
+          ? { ok: true, text: "any", si: 0 }
+          : typedQuantity(text, "volume", system, { min: 0 })
+      }
+      write={({ text }) =>
+        changeStudy(["wishes", "concreteCap"], text === "any" ? undefined : text, `concrete ${text}`)
+      }
+      stands={cap === undefined ? "" : `The answer still stands for ${said(cap, "volume", system)}.`}
+    />
+  );
+};

@@ -1,0 +1,2 @@
+const LotView = () => <main />;
+export default LotView;

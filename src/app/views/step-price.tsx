@@ -1,0 +1,50 @@
+import { useEffect, useMemo } from "react";
+import { type Reading, useBook } from "../state/book.ts";
+import { askAll, pricing } from "../state/pricing.ts";
+import { answerOf } from "../state/shown.ts";
+import { costOf, questionKey, stepVariants } from "../state/steps.ts";
+import { useStore } from "../state/store.ts";
+import { money, type System } from "../wording/figures.ts";
+
+/** Prices are asked for only once the answer itself is proven: it comes first. */
+export const useStepPrices = () => {
+  const ended = useBook((state) => (state.finding.state === "ended" ? state.finding : null));
+  const system = useBook((state) => state.system);
+  useEffect(() => {
+    if (ended?.outcome.status !== "proven") return;
+    askAll(stepVariants(ended.reading, system).map((variant) => variant.paper));
+  }, [ended, system]);
+};
+
+export const StepPrice = ({ id, also }: { id: string; also?: string }) => {
+  const answers = useStore(pricing, (state) => state.answers);
+  const finding = useBook((state) => state.finding);
+  const system = useBook((state) => state.system);
+  const words = useMemo(() => {
+    const answer = answerOf({ finding, former: null });
+    if (answer.kind !== "proven") return "";
+    const base = answer.best.verdict.bill.total;
+    return [id, also]
+      .map((one) => (one ? stepWords(one, answer.reading, base, system, answers) : ""))
+      .filter(Boolean)
+      .join(" · ");
+  }, [answers, finding, system, id, also]);
+  return <span className="price">{words}</span>;
+};
+
+const stepWords = (
+  id: string,
+  reading: Reading,
+  base: number,
+  system: System,
+  answers: ReturnType<typeof pricing.get>["answers"],
+): string => {
+  const variant = stepVariants(reading, system).find((one) => one.id === id);
+  const outcome = variant && answers.get(questionKey(variant.paper));
+  if (!variant || !outcome) return "";
+  if (outcome.status === "none-safe") return `${variant.label}: none safe`;
+  const cost = costOf(outcome);
+  if (cost === null) return "";
+  if (Math.abs(cost - base) < 0.5) return `${variant.label}: $0`;
+  return `${variant.label}: ${money(cost - base, "$", system)}`;
+};

@@ -1,0 +1,2 @@
+const TradeoffView = () => <main />;
+export default TradeoffView;

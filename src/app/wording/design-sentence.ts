@@ -1,0 +1,59 @@
+import type { Catalog } from "../../model/catalog.ts";
+import type { Design } from "../../model/design.ts";
+import { figure, type System, said, unitOf } from "./figures.ts";
+import { anchorKind, anchorSize, byId, footingSize, inWords, sectionName, strandName } from "./parts.ts";
+
+const listed = (items: readonly string[]): string =>
+  items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
+
+const stackWords = (design: Design, catalog: Catalog, system: System): string =>
+  listed(
+    design.stack.map((part) => {
+      const section = byId(catalog.sections, part.section);
+      return `${said(part.length, "length", system)} of ${section ? sectionName(section, system) : part.section} section`;
+    }),
+  );
+
+const guyWords = (design: Design, catalog: Catalog, system: System): string => {
+  const guys = design.guys;
+  if (!guys) return "no guys";
+  const strands = guys.levels.map((level) => {
+    const strand = byId(catalog.strand, level.strand);
+    return strand ? strandName(strand, system) : level.strand;
+  });
+  const unit = unitOf("length", system);
+  const heights = guys.levels.map((level) => figure(level.height, "length", system));
+  if (new Set(strands).size === 1) return `guys of ${strands[0]} strand at ${listed(heights)} ${unit}`;
+  return `guys ${listed(guys.levels.map((_, i) => `at ${heights[i]} ${unit} of ${strands[i]} strand`))}`;
+};
+
+const anchorWords = (design: Design, system: System): string | null => {
+  const guys = design.guys;
+  if (!guys) return null;
+  const size = anchorSize(guys.anchor, system);
+  const what = `${inWords(guys.perLevel)} ${anchorKind(guys.anchor.kind, guys.perLevel)}`;
+  return `${what}${size ? ` ${size}` : ""}, ${said(guys.radius, "length", system)} out`;
+};
+
+/** The answer, readable without the drawing. */
+export const designSentence = (design: Design, catalog: Catalog, system: System): string => {
+  const base =
+    design.footing.kind === "block"
+      ? `block base ${footingSize(design.footing, system)} deep`
+      : `pad base ${footingSize(design.footing, system)}, ${said(design.footing.depth, "length", system)} down`;
+  return `${[
+    stackWords(design, catalog, system),
+    guyWords(design, catalog, system),
+    anchorWords(design, system),
+    base,
+  ]
+    .filter((part) => part !== null)
+    .join("; ")}.`;
+};
+
+/** One line of what holds it, for the marked designs. */
+export const holdWords = (design: Design, system: System): string => {
+  if (!design.guys) return "free-standing";
+  const { perLevel, anchor, radius, levels } = design.guys;
+  return `${perLevel} ${anchorKind(anchor.kind, perLevel)}, ${said(radius, "length", system)} out; ${inWords(levels.length)} guy level${levels.length > 1 ? "s" : ""}`;
+};

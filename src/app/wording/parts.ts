@@ -1,0 +1,82 @@
+import type { AnchorRow, Antenna, Catalog, Section, Strand } from "../../model/catalog.ts";
+import type { AnchorChoice, FootingChoice } from "../../model/design.ts";
+import { figure, type System, said, small, smallBare, unitOf } from "./figures.ts";
+
+const counts = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
+export const inWords = (count: number): string => counts[count] ?? `${count}`;
+
+export const byId = <T extends { readonly id: string }>(rows: readonly T[], id: string): T | undefined =>
+  rows.find((row) => row.id === id);
+
+/** Sections are named by their geometry, never by a maker's number. */
+export const sectionName = (section: Section, system: System): string => {
+  const legs = section.legs === 3 ? "three-leg" : "four-leg";
+  return `${face(section.face, system)} ${legs}, ${legSize(section, system)}`;
+};
+
+/** A face is measured with a tape: a decimal reads faster than a fraction. */
+const face = (si: number, system: System): string =>
+  system === "us" ? `${Math.round((si / 0.0254) * 100) / 100} in` : said(si, "size", "si", 0);
+
+export const legSize = (section: Section, system: System): string => {
+  const { diameter, wall } = section.leg;
+  const shown = section.measuredWall ?? wall;
+  if (shown === undefined) return `${smallBare(diameter, system)} solid`;
+  const worn = section.measuredWall !== undefined ? " used" : "";
+  return `${smallBare(diameter, system)} × ${thickness(shown, system)}${worn}`;
+};
+
+/** A wall is always a decimal, as a gauge reads it. */
+export const thickness = (si: number, system: System): string =>
+  system === "us" ? (si / 0.0254).toFixed(3).replace(/^0/, "") : figure(si, "size", "si", 2);
+
+export const strandName = (strand: Strand, system: System): string =>
+  `${small(strand.diameter, system)} ${strand.grade}`;
+
+/** "2.5 × 2.5 × 4 ft": the unit once, at the end. */
+export const sizes = (values: readonly number[], system: System): string =>
+  `${values.map((value) => figure(value, "length", system)).join(" × ")} ${unitOf("length", system)}`;
+
+export const anchorSize = (anchor: AnchorChoice, system: System): string => {
+  if (anchor.kind === "deadman") return sizes([anchor.length, anchor.width, anchor.height], system);
+  if (anchor.kind === "rock-rod") return `socket ${said(anchor.socket, "length", system)}`;
+  return "";
+};
+
+const anchorKinds = {
+  deadman: ["buried concrete anchor", "buried concrete anchors"],
+  screw: ["earth screw", "earth screws"],
+  "rock-rod": ["rock rod", "rock rods"],
+} as const;
+export const anchorKind = (kind: AnchorRow["kind"], count = 1): string =>
+  anchorKinds[kind][count === 1 ? 0 : 1];
+
+export const footingSize = (footing: FootingChoice, system: System): string =>
+  footing.kind === "block"
+    ? sizes([footing.width, footing.width, footing.depth], system)
+    : sizes([footing.width, footing.width, footing.thickness], system);
+
+export const rowName = (catalog: Catalog, id: string, system: System): string => {
+  const section = byId(catalog.sections, id);
+  if (section) return sectionName(section, system);
+  const strand = byId(catalog.strand, id);
+  if (strand) return strandName(strand, system);
+  const named =
+    byId(catalog.anchors, id) ??
+    byId(catalog.footings, id) ??
+    byId(catalog.antennas, id) ??
+    byId(catalog.soils, id) ??
+    byId(catalog.pipes, id);
+  return named?.name ?? id;
+};
+
+/** Level names of a star of guys, bottom up. */
+export const levelNames = (count: number): readonly string[] => {
+  if (count === 1) return ["guys"];
+  if (count === 2) return ["lower guys", "upper guys"];
+  if (count === 3) return ["lower guys", "middle guys", "upper guys"];
+  return Array.from({ length: count }, (_, i) => (i === count - 1 ? "upper guys" : `guys of level ${i + 1}`));
+};
+
+export const antennaLabel = (antenna: Antenna, system: System): string =>
+  `${antenna.name}, ${said(antenna.area, "area", system)}`;
