@@ -1,5 +1,5 @@
 /** What the numbers of a check are measured in; the screen and the sheets turn them into units. */
-export type CheckUnit = "force" | "moment" | "pressure" | "length" | "angle" | "ratio";
+export type CheckUnit = "force" | "moment" | "pressure" | "length" | "volume" | "angle" | "ratio";
 
 /**
  * One limit state at its worst place and case.
@@ -50,7 +50,8 @@ export interface Bill {
   readonly lines: readonly BillLine[];
 }
 
-/** Where the wind of a load case blows, and what it did. All SI, sampled at the nodes of the one mesh, bottom up. */
+/** Where the wind of a load case blows, and what it did. All SI, sampled along the mast, bottom up: ends and
+ * vertex of the moment of each element, so that a joint stands twice. */
 export interface CaseResponse {
   readonly id: string;
   readonly title: string;
@@ -63,16 +64,17 @@ export interface CaseResponse {
   /** Along the wind and across it, m. */
   readonly along: readonly number[];
   readonly across: readonly number[];
-  /** Resultant moment just below and above each node, N m. */
+  /** Resultant moment, with the sign of its part along the wind: positive bends the top downwind. N m. */
   readonly moment: readonly number[];
   readonly shear: readonly number[];
-  /** Compression below each node, N. */
+  /** N. */
   readonly compression: readonly number[];
   readonly guys: readonly {
     readonly level: number;
     readonly anchor: number;
     readonly tensionAnchor: number;
     readonly tensionMast: number;
+    readonly unstressedLength: number;
   }[];
   readonly anchors: readonly { readonly uplift: number; readonly lateral: number }[];
   readonly base: { readonly compression: number; readonly shear: number; readonly moment: number };

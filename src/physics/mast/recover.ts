@@ -64,7 +64,9 @@ export function recoverForces(mast: Mast, forces: Forces): void {
     const n2 = end[7];
     // effective line load: wind, and tension times curvature
     const bend = (plane: number) =>
-      mast.planes > plane ? (tension * (mast.d[(e + 1) * per + 2 + 2 * plane] - mast.d[e * per + 2 + 2 * plane])) / length : 0;
+      mast.planes > plane
+        ? (tension * (mast.d[(e + 1) * per + 2 + 2 * plane] - mast.d[e * per + 2 + 2 * plane])) / length
+        : 0;
     const q = mast.lineMean[e] + bend(0);
     const p = bend(1);
     let xi = 0.5;
@@ -74,7 +76,14 @@ export function recoverForces(mast: Mast, forces: Forces): void {
     }
     const sag = 0.5 * length * length * xi * (1 - xi);
     write(forces, at, e, mast.z[e], m1, n1);
-    write(forces, at + 1, e, mast.z[e] + xi * length, m1 + (m2 - m1) * xi - q * sag, n1 + (n2 - n1) * xi - p * sag);
+    write(
+      forces,
+      at + 1,
+      e,
+      mast.z[e] + xi * length,
+      m1 + (m2 - m1) * xi - q * sag,
+      n1 + (n2 - n1) * xi - p * sag,
+    );
     write(forces, at + 2, e, mast.z[e + 1], m2, n2);
     // shear square to the axis: the lateral force less the axial force's part of it
     const half = 0.5 * slope * length;

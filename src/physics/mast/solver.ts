@@ -2,6 +2,7 @@ import { type CatenaryState, catenaryState, riggedLength, solveCatenary } from "
 import { factor, solveFactored } from "./banded.ts";
 import { elementMatrices, lineLoadVector, MATRIX, shapeSlope, shearRatio } from "./element.ts";
 import { meshHeights } from "./mesh.ts";
+import { largestEigenvalue } from "./tridiagonal.ts";
 import type { LoadCase, MastInput } from "./types.ts";
 
 const NEWTON_STEPS = 30;
@@ -9,6 +10,7 @@ const NEWTON_STEPS = 30;
 const BALANCE = 1e-9;
 /** A Newton step that moves the mast by more than this share of its height is cut. */
 const LONGEST_STEP = 0.1;
+const LANCZOS_STEPS = 60;
 
 interface Guy {
   readonly level: number;
@@ -238,7 +240,14 @@ export class Mast {
     let scale = this.deadWeight;
     for (let e = 0; e < this.elements; e++) {
       const at = 4 * e;
-      this.lineMean[e] = lineLoadVector(load.line, this.z[e], this.length[e], this.shear[e], this.lineLoad, at);
+      this.lineMean[e] = lineLoadVector(
+        load.line,
+        this.z[e],
+        this.length[e],
+        this.shear[e],
+        this.lineLoad,
+        at,
+      );
       scale += Math.abs(this.lineMean[e]) * this.length[e];
     }
     this.pointForce.fill(0);
@@ -332,7 +341,8 @@ export class Mast {
         const d3 = d[up + o + 1];
         for (let i = 0; i < 4; i++) {
           const row = ge + 4 * i;
-          const value = this.g0[row] * d0 + this.g0[row + 1] * d1 + this.g0[row + 2] * d2 + this.g0[row + 3] * d3;
+          const value =
+            this.g0[row] * d0 + this.g0[row + 1] * d1 + this.g0[row + 2] * d2 + this.g0[row + 3] * d3;
           g0d[4 * plane + i] = value;
           bow += value * (i === 0 ? d0 : i === 1 ? d1 : i === 2 ? d2 : d3);
         }
@@ -381,7 +391,17 @@ export class Mast {
       const qy = share * guy.qy;
       const qz = share * guy.qz - (1 - share) * guy.weight;
       const rise = this.z[guy.node] + d[at] - guy.z;
-      solveCatenary(d[at + 1] - guy.ax, v - guy.ay, rise, guy.length * this.guyStretch, guy.ea, qx, qy, qz, s);
+      solveCatenary(
+        d[at + 1] - guy.ax,
+        v - guy.ay,
+        rise,
+        guy.length * this.guyStretch,
+        guy.ea,
+        qx,
+        qy,
+        qz,
+        s,
+      );
       if (!s.converged) return Number.NaN;
       r[at] -= s.fz;
       r[at + 1] -= s.fx;
@@ -448,56 +468,75 @@ export class Mast {
 
   /**
    * Factor on the mast's compression at which the state just solved buckles: the tangent, linearised there, loses
-   * its stiffness. Inverse iteration from a start that no mode is square to; Infinity where nothing compresses.
+   * its stiffness. 0 where it has none left; Infinity where nothing compresses.
    */
   bucklingFactor(): number {
     this.assemble(1);
-    const per = this.perNode;
-    const planes = this.planes;
-    let least = this.criticalFactor(per, planes, 1);
-    if (planes === 1) {
+    let least = this.criticalFactor(this.perNode, this.planes, 1);
+    if (this.planes === 1) {
       this.assembleAcross(1);
       least = Math.min(least, this.criticalFactor(2, 1, 0));
     }
     return least;
   }
 
+  /**
+   * Lanczos on K^-1 (-Kg) in the inner product of K: with K v = p carried along, a step costs one product with
+   * -Kg and one solution. Its largest eigenvalue mu gives the factor 1 + 1 / mu.
+   */
   private criticalFactor(per: number, planes: number, offset: number): number {
     const n = this.nodes * per;
     const band = 2 * per - 1;
     if (factor(this.k, n, band) > 0) return 0;
-    const x = this.step;
-    const y = this.residual;
+    if (this.lanczos.length < 6 * n) this.lanczos = new Float64Array(6 * n);
+    let [v, p, lastV, lastP, y, u] = Array.from({ length: 6 }, (_, i) =>
+      this.lanczos.subarray(i * n, (i + 1) * n),
+    );
+    // p: an arbitrary force that no mode is square to; v = K^-1 p
     for (let node = 0; node < this.nodes; node++)
-      for (let c = 0; c < per; c++) x[node * per + c] = c === 0 && offset === 1 ? 0 : 1 + 0.37 * Math.sin(1.7 * node + c);
-    this.release(x, per, offset);
+      for (let c = 0; c < per; c++) p[node * per + c] = c < offset ? 0 : 1 + 0.37 * Math.sin(1.7 * node + c);
+    this.release(p, per, offset);
+    v.set(p);
+    solveFactored(this.k, n, band, v);
+    let norm = Math.sqrt(dot(v, p, n));
+    for (let j = 0; j < n; j++) {
+      v[j] /= norm;
+      p[j] /= norm;
+    }
+    lastV.fill(0);
+    lastP.fill(0);
+    let beta = 0;
     let mu = 0;
-    for (let i = 0; i < 200; i++) {
-      // y = -Kg x, then x = K^-1 y; mu = (x, -Kg x) / (x, K x) by Rayleigh
-      this.softening(x, y, per, planes, offset);
+    for (let step = 0; step < LANCZOS_STEPS; step++) {
+      this.softening(v, y, per, planes, offset);
       this.release(y, per, offset);
-      let top = 0;
-      for (let j = 0; j < n; j++) top += x[j] * y[j];
-      let size = 0;
-      for (let j = 0; j < n; j++) size = Math.max(size, Math.abs(y[j]));
-      if (size === 0) return Number.POSITIVE_INFINITY;
-      x.set(y.subarray(0, n));
-      solveFactored(this.k, n, band, x);
-      // K x_new = y, so (x_new, K x_new) = (x_new, y)
-      let bottom = 0;
-      for (let j = 0; j < n; j++) bottom += x[j] * y[j];
-      const next = top === 0 ? 0 : bottom / top;
-      let largest = 0;
-      for (let j = 0; j < n; j++) largest = Math.max(largest, Math.abs(x[j]));
-      for (let j = 0; j < n; j++) x[j] /= largest;
-      if (Math.abs(next - mu) < 1e-9 * Math.abs(next)) {
-        mu = next;
-        break;
+      const alpha = dot(v, y, n);
+      u.set(y);
+      solveFactored(this.k, n, band, u);
+      for (let j = 0; j < n; j++) {
+        u[j] -= alpha * v[j] + beta * lastV[j];
+        y[j] -= alpha * p[j] + beta * lastP[j];
       }
+      this.alphas[step] = alpha;
+      const next = largestEigenvalue(this.alphas, this.betas, step + 1);
+      norm = dot(u, y, n);
+      const settled = step > 2 && Math.abs(next - mu) < 1e-8 * Math.abs(next);
       mu = next;
+      if (settled || !(norm > 1e-24)) break;
+      beta = Math.sqrt(norm);
+      this.betas[step] = beta;
+      for (let j = 0; j < n; j++) {
+        u[j] /= beta;
+        y[j] /= beta;
+      }
+      [lastV, v, u] = [v, u, lastV];
+      [lastP, p, y] = [p, y, lastP];
     }
     return mu > 0 ? 1 + 1 / mu : Number.POSITIVE_INFINITY;
   }
+  private lanczos = new Float64Array(0);
+  private readonly alphas = new Float64Array(LANCZOS_STEPS);
+  private readonly betas = new Float64Array(LANCZOS_STEPS);
 
   /** y = -Kg x: what compression takes from the stiffness. */
   private softening(x: Float64Array, y: Float64Array, per: number, planes: number, offset: number): void {
@@ -544,7 +583,20 @@ export class Mast {
 
 const slopes = new Float64Array(4);
 
-function addSymmetric(k: Float64Array, width: number, band: number, i: number, j: number, value: number): void {
+function dot(a: Float64Array, b: Float64Array, n: number): number {
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += a[i] * b[i];
+  return sum;
+}
+
+function addSymmetric(
+  k: Float64Array,
+  width: number,
+  band: number,
+  i: number,
+  j: number,
+  value: number,
+): void {
   if (i >= j) k[i * width + band + j - i] += value;
   else k[j * width + band + i - j] += value;
 }

@@ -130,7 +130,9 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
     return refuse("temperature.mast_alpha_per_K: found a mast that warms, expected 0: only guys do here");
   const alphas = new Set(c.input.guy_levels.map((level) => level.cable.alpha_per_K));
   if (alphas.size > 1 && c.input.temperature.delta_K !== 0)
-    return refuse("guy_levels: found cables of unlike alpha_per_K, expected one for all under a temperature change");
+    return refuse(
+      "guy_levels: found cables of unlike alpha_per_K, expected one for all under a temperature change",
+    );
   const input = guyedMastInput(c, elementsPerSpan);
   const load = guyedMastLoad(c, input);
   const mast = new Mast(input);
@@ -141,7 +143,10 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
 
   const [cx, cy] = load.toward;
   const per = mast.perNode;
-  const world = (along: number, across: number) => ({ x: cx * along - cy * across, y: cy * along + cx * across });
+  const world = (along: number, across: number) => ({
+    x: cx * along - cy * across,
+    y: cy * along + cx * across,
+  });
   const at = (node: number) => {
     const along = mast.d[node * per + 1];
     const across = per === 5 ? mast.d[node * per + 3] : 0;
@@ -150,7 +155,6 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
   const top = mast.nodes - 1;
   const levelNodes = input.levels.map((level) => mast.nodeAt(level.z));
   const below = (node: number) => 3 * (node - 1) + 2;
-  const momentAt = (node: number) => (node === 0 ? 0 : below(node));
 
   const guys = mast.guys.map((guy) => {
     const onMast = world(guy.state.fx, guy.state.fy);
@@ -164,7 +168,8 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
       tension_anchor_N: guy.state.tensionAnchor,
       tension_mast_N: guy.state.tensionMast,
       utilisation_of_breaking:
-        Math.max(guy.state.tensionAnchor, guy.state.tensionMast) / c.input.guy_levels[guy.level].cable.breaking_strength_N,
+        Math.max(guy.state.tensionAnchor, guy.state.tensionMast) /
+        c.input.guy_levels[guy.level].cable.breaking_strength_N,
       force_on_mast_N: [onMast.x, onMast.y, guy.state.fz],
       force_on_anchor_N: [onAnchor.x, onAnchor.y, guy.state.az],
     };
@@ -192,7 +197,10 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
       axial_above_N: node < top ? -forces.compression[below(node) + 1] : 0,
     };
   });
-  const slope = world(mast.slopeAt(mast.elements - 1, 1, 0), per === 5 ? mast.slopeAt(mast.elements - 1, 1, 1) : 0);
+  const slope = world(
+    mast.slopeAt(mast.elements - 1, 1, 0),
+    per === 5 ? mast.slopeAt(mast.elements - 1, 1, 1) : 0,
+  );
   const atTop = at(top);
   const bounds = [...new Set([0, ...input.levels.map((level) => level.z), mast.z[top]])];
   const spans = bounds.slice(1).map((to, i) => {
@@ -205,7 +213,12 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
       if (mast.z[forces.element[s]] < from - 1e-9 || mast.z[forces.element[s] + 1] > to + 1e-9) continue;
       if (worst < 0 || forces.moment[s] > forces.moment[worst]) worst = s;
       const inside = forces.z[s] > from + 1e-6 && forces.z[s] < to - 1e-6;
-      if (inside && s % 3 === 1 && forces.z[s] > mast.z[forces.element[s]] && forces.z[s] < mast.z[forces.element[s] + 1])
+      if (
+        inside &&
+        s % 3 === 1 &&
+        forces.z[s] > mast.z[forces.element[s]] &&
+        forces.z[s] < mast.z[forces.element[s] + 1]
+      )
         if (interior < 0 || forces.moment[s] > forces.moment[interior]) interior = s;
       shear = Math.max(shear, forces.shear[s]);
       compression = Math.max(compression, forces.compression[s]);

@@ -1,0 +1,138 @@
+import type { AnchorReaction, FootingLoads } from "../parts/types.ts";
+import { utilisation } from "../parts/types.ts";
+import { recoverForces } from "../physics/mast/recover.ts";
+import type { Mast } from "../physics/mast/solver.ts";
+import type { Problem } from "../problem/types.ts";
+import { bracing } from "./bracing.ts";
+import { guyStrength } from "./guy-strength.ts";
+import { legCompression } from "./leg-compression.ts";
+import { legTension } from "./leg-tension.ts";
+import type { MastLimitState, MastMeasure, SolvedCase } from "./mast-checks.ts";
+import { stability } from "./stability.ts";
+import {
+  buildMast,
+  loadCase,
+  type StructureModel,
+  sectionAt,
+  type WindCase,
+  windCases,
+} from "./structure.ts";
+import { tilt } from "./tilt.ts";
+
+/** Limit states of the mast, in the order that ends a bad case soonest. Stability last: it costs a factoring. */
+export const mastLimitStates: readonly MastLimitState[] = [
+  legCompression,
+  guyStrength,
+  tilt,
+  legTension,
+  bracing,
+  stability,
+];
+
+/** Reactions of one case, kept for the ground. */
+export interface CaseReactions {
+  readonly wind: WindCase;
+  readonly anchors: readonly AnchorReaction[];
+  readonly base: FootingLoads;
+}
+
+export type Analysis =
+  | {
+      readonly status: "complete";
+      /** Worst utilisation of the mast's own limit states, and which. */
+      readonly worst: number;
+      readonly limitState: string;
+      readonly cases: readonly CaseReactions[];
+      /** Reactions of all cases in one list, as the ground reads them. */
+      readonly anchors: readonly AnchorReaction[];
+      readonly bases: readonly FootingLoads[];
+    }
+  | {
+      /** A limit state was passed before the end: no later case can mend it. */
+      readonly status: "failed";
+      readonly worst: number;
+      readonly limitState: string;
+    };
+
+/** What each case may be looked at for, before the mast goes on to the next. */
+export type CaseVisitor = (c: SolvedCase, measures: readonly MastMeasure[], reactions: CaseReactions) => void;
+
+/**
+ * Solves every load case of a structure and measures the mast in each. Search and verdict both come through
+ * here: one mesh, one start, one set of cases.
+ * @param giveUpAbove utilisation at which the rest is not worth knowing; Infinity to see everything
+ */
+export function analyse(
+  problem: Problem,
+  model: StructureModel,
+  giveUpAbove: number,
+  visit?: CaseVisitor,
+  elementsPerSpan?: number,
+  cases: readonly WindCase[] = windCases(model.guys),
+): Analysis {
+  const built = buildMast(model, elementsPerSpan);
+  if (!built) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: "rigging" };
+  const { mast, forces } = built;
+  const sections = Array.from({ length: mast.elements }, (_, e) =>
+    sectionAt(model.stack, 0.5 * (mast.z[e] + mast.z[e + 1])),
+  );
+  let worst = 0;
+  let limitState = "";
+  const all: CaseReactions[] = [];
+  for (const wind of cases) {
+    const solved = mast.solve(loadCase(problem, model, wind)) && mast.stable();
+    if (!solved) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: stability.id };
+    recoverForces(mast, forces);
+    const c: SolvedCase = { problem, model, wind, mast, forces, sections };
+    const measures: MastMeasure[] = [];
+    const reactions = caseReactions(c);
+    for (const state of mastLimitStates) {
+      for (const measure of state.measure(c)) {
+        measures.push(measure);
+        const use = utilisation(measure);
+        if (use > worst) {
+          worst = use;
+          limitState = state.id;
+        }
+      }
+      if (worst > giveUpAbove) return { status: "failed", worst, limitState };
+    }
+    all.push(reactions);
+    visit?.(c, measures, reactions);
+  }
+  return {
+    status: "complete",
+    worst,
+    limitState,
+    cases: all,
+    anchors: all.flatMap((r) => r.anchors),
+    bases: all.map((r) => r.base),
+  };
+}
+
+function caseReactions({ model, wind, mast, forces }: SolvedCase): CaseReactions {
+  const anchors: AnchorReaction[] = [];
+  const count = model.guys?.perLevel ?? 0;
+  for (let anchor = 0; anchor < count; anchor++) {
+    let x = 0;
+    let y = 0;
+    let up = 0;
+    for (const guy of mast.guys)
+      if (guy.anchor === anchor) {
+        x += guy.state.ax;
+        y += guy.state.ay;
+        up += guy.state.az;
+      }
+    anchors.push({ uplift: up, lateral: Math.hypot(x, y) });
+  }
+  return { wind, anchors, base: baseLoads(mast, forces.moment[0], model.guys !== null) };
+}
+
+function baseLoads(mast: Mast, moment: number, pinned: boolean): FootingLoads {
+  const across = mast.planes === 2 ? mast.baseReaction[3] : 0;
+  return {
+    compression: mast.baseReaction[0],
+    shear: Math.hypot(mast.baseReaction[1], across),
+    moment: pinned ? 0 : moment,
+  };
+}

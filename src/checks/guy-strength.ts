@@ -1,0 +1,24 @@
+import type { MastLimitState } from "./mast-checks.ts";
+
+/** The tightest guy of each level, at its tighter end, against its strand less what the end fittings lose. */
+export const guyStrength: MastLimitState = {
+  id: "guy-strength",
+  title: "Guy strength",
+  unit: "force",
+  kind: "strength",
+  measure(c) {
+    const levels = c.model.guys?.levels ?? [];
+    const most = levels.map(() => 0);
+    for (const { level, state } of c.mast.guys)
+      most[level] = Math.max(most[level], state.tensionAnchor, state.tensionMast);
+    return levels.map(({ strand, height }, level) => ({
+      limitState: guyStrength.id,
+      demand: most[level],
+      capacity: strand.breakingStrength * strand.efficiency,
+      ...c.problem.rules.guy,
+      of: 0,
+      at: height,
+      level,
+    }));
+  },
+};

@@ -1,0 +1,53 @@
+import type { CheckUnit } from "../model/verdict.ts";
+import type { Measure } from "../parts/types.ts";
+import type { Forces } from "../physics/mast/recover.ts";
+import type { Mast } from "../physics/mast/solver.ts";
+import type { Problem, SectionModel } from "../problem/types.ts";
+import type { StructureModel, WindCase } from "./structure.ts";
+
+/** A solved case, as the limit states of the mast read it. */
+export interface SolvedCase {
+  readonly problem: Problem;
+  readonly model: StructureModel;
+  readonly wind: WindCase;
+  readonly mast: Mast;
+  readonly forces: Forces;
+  /** Section of each element. */
+  readonly sections: readonly SectionModel[];
+}
+
+/** A measure with its place: height above the base, or guy level. */
+export interface MastMeasure extends Measure {
+  readonly at?: number;
+  readonly level?: number;
+}
+
+/** A limit state of the mast: measured in every solved case, its worst shown. */
+export interface MastLimitState {
+  readonly id: string;
+  readonly title: string;
+  readonly unit: CheckUnit;
+  readonly kind: "strength" | "limit";
+  measure(c: SolvedCase): MastMeasure[];
+}
+
+/** The station where demand / capacity is greatest. Hot: no allocation until the end. */
+export function worstStation(
+  c: SolvedCase,
+  demand: (station: number, section: SectionModel) => number,
+  capacity: (section: SectionModel) => number,
+): { demand: number; capacity: number; at: number } {
+  const { forces, sections } = c;
+  let worst = 0;
+  let use = Number.NEGATIVE_INFINITY;
+  for (let s = 0; s < forces.count; s++) {
+    const section = sections[forces.element[s]];
+    const here = demand(s, section) / capacity(section);
+    if (here > use) {
+      use = here;
+      worst = s;
+    }
+  }
+  const section = sections[forces.element[worst]];
+  return { demand: Math.max(demand(worst, section), 0), capacity: capacity(section), at: forces.z[worst] };
+}

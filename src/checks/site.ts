@@ -1,0 +1,158 @@
+import type { Check } from "../model/verdict.ts";
+import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
+import { nearestLine, ON_THE_LINE, starSpare } from "../problem/lot.ts";
+import type { Problem } from "../problem/types.ts";
+
+type Part = Pick<AnchorPart | FootingPart, "depth" | "takeOff">;
+
+const SAME = 1e-9;
+
+/** Reasons of the site against a thing in the ground; the search never considers what has one. */
+export function siteRefusal(part: Part, ground: Ground): "frost" | "dig" | "water" | null {
+  if (part.depth === null) return null;
+  if (part.depth < ground.frostDepth - SAME) return "frost";
+  if (part.depth > ground.greatestDig + SAME) return "dig";
+  if (part.depth > ground.waterTable + SAME) return "water";
+  return null;
+}
+
+const limit = (
+  id: string,
+  title: string,
+  where: string,
+  demand: number,
+  capacity: number,
+  passes: boolean,
+  source: string,
+  note?: string,
+): Check => ({
+  id,
+  limitState: id.split("/")[0],
+  title,
+  kind: "limit",
+  where,
+  loadCase: "",
+  unit: "length",
+  demand,
+  capacity,
+  required: 1,
+  utilisation: demand <= 0 ? 0 : capacity <= 0 ? Number.POSITIVE_INFINITY : demand / capacity,
+  passes,
+  source,
+  note,
+});
+
+/** Frost, greatest dig and water table for one thing in the ground. */
+export function depthChecks(part: Part, where: string, ground: Ground): Check[] {
+  const { depth } = part;
+  if (depth === null) return [];
+  const checks = [
+    limit(
+      `frost/${where}`,
+      "Frost depth",
+      where,
+      ground.frostDepth,
+      depth,
+      depth >= ground.frostDepth - SAME,
+      "IBC 1809.5: below the frost line, from memory",
+    ),
+    limit(
+      `dig/${where}`,
+      "Depth of digging",
+      where,
+      depth,
+      ground.greatestDig,
+      depth <= ground.greatestDig + SAME,
+      "greatest dig stated by the study",
+    ),
+  ];
+  if (ground.waterTable < Number.POSITIVE_INFINITY)
+    checks.push(
+      limit(
+        `water/${where}`,
+        "Pour above water",
+        where,
+        depth,
+        ground.waterTable,
+        depth <= ground.waterTable + SAME,
+        "common practice, no source",
+      ),
+    );
+  return checks;
+}
+
+/** Anchors inside the lot and its setback. */
+export function lotCheck(problem: Problem, perLevel: number, radius: number, rotation: number): Check {
+  const { lot } = problem.study;
+  const spare = starSpare(lot, perLevel, radius, rotation);
+  return limit(
+    "lot",
+    "Anchors inside the lot",
+    "anchors",
+    lot.setback,
+    lot.setback + spare,
+    spare >= -ON_THE_LINE,
+    "setback stated by the study",
+  );
+}
+
+export function heightCheck(problem: Problem, height: number): Check[] {
+  const most = problem.study.wishes.heightLimit;
+  return most === undefined
+    ? []
+    : [
+        limit(
+          "height-limit",
+          "Height limit",
+          "mast top",
+          height,
+          most,
+          height <= most + SAME,
+          "limit stated by the study",
+        ),
+      ];
+}
+
+export function concreteCapCheck(problem: Problem, concrete: number): Check[] {
+  const most = problem.study.wishes.concreteCap;
+  return most === undefined
+    ? []
+    : [
+        {
+          ...limit(
+            "concrete-cap",
+            "Concrete allowed",
+            "all footings",
+            concrete,
+            most,
+            concrete <= most + SAME,
+            "cap stated by the study",
+          ),
+          unit: "volume",
+        },
+      ];
+}
+
+/** Does the mast, antennas included, reach the nearest power line if it falls? Never fails, always said. */
+export function fallCheck(problem: Problem, reach: number): Check[] {
+  const nearest = nearestLine(problem.study.lot);
+  if (!nearest) return [];
+  const clear = nearest.distance >= reach;
+  return [
+    {
+      ...limit(
+        "fall-zone",
+        "Fall zone",
+        nearest.name,
+        reach,
+        nearest.distance,
+        true,
+        "common practice, no source: keep the fall zone clear of power lines",
+        clear
+          ? "the line is beyond the reach of a falling mast"
+          : "a falling mast or antenna would reach this line: move the mast, have the line moved, or don't build",
+      ),
+      kind: "warning",
+    },
+  ];
+}

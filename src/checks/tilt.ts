@@ -1,0 +1,43 @@
+import type { MastLimitState } from "./mast-checks.ts";
+
+/**
+ * Lean from plumb anywhere on the mast: the slope of the chord of every element and the turn of every node.
+ * It keeps antennas pointed, and it bounds the drift that the search's bounds allow for (docs/theory/search.md).
+ */
+export const tilt: MastLimitState = {
+  id: "tilt",
+  title: "Lean of the mast",
+  unit: "angle",
+  kind: "strength",
+  measure(c) {
+    const { mast } = c;
+    const per = mast.perNode;
+    const two = per === 5;
+    let most = 0;
+    let at = 0;
+    for (let i = 0; i < mast.nodes; i++) {
+      const o = i * per;
+      let lean = Math.hypot(mast.d[o + 2], two ? mast.d[o + 4] : 0);
+      if (i > 0) {
+        const across = two ? mast.d[o + 3] - mast.d[o - per + 3] : 0;
+        lean = Math.max(lean, Math.hypot(mast.d[o + 1] - mast.d[o - per + 1], across) / mast.length[i - 1]);
+      }
+      if (lean > most) {
+        most = lean;
+        at = mast.z[i];
+      }
+    }
+    const { most: degrees, source } = c.problem.rules.tilt;
+    return [
+      {
+        limitState: tilt.id,
+        demand: most,
+        capacity: (degrees * Math.PI) / 180,
+        required: 1,
+        source,
+        of: 0,
+        at,
+      },
+    ];
+  },
+};

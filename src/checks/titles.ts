@@ -1,0 +1,30 @@
+import type { CheckUnit } from "../model/verdict.ts";
+
+/** What each limit state is called on site. */
+export const limitStateTitles: Readonly<Record<string, string>> = {
+  "leg-compression": "Leg compression",
+  "leg-tension": "Leg tension",
+  "bracing-shear": "Bracing shear",
+  stability: "Whole-mast stability",
+  "guy-strength": "Guy strength",
+  tilt: "Lean of the mast",
+  "pipe-bending": "Antenna pipe bending",
+  "initial-tension": "Initial tension",
+  "anchor-uplift": "Anchor uplift",
+  "anchor-lateral": "Anchor lateral",
+  "screw-pull-out": "Screw pull-out",
+  "screw-sideways": "Screw sideways",
+  "rod-pull-out": "Rock rod pull-out",
+  "base-bearing": "Base bearing",
+  overturning: "Overturning",
+  sliding: "Sliding",
+  "base-compression": "Base compression",
+};
+
+export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
+  stability: "ratio",
+  tilt: "angle",
+  "pipe-bending": "moment",
+  "base-bearing": "pressure",
+  overturning: "moment",
+};

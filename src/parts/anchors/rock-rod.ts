@@ -1,0 +1,62 @@
+import type { AnchorRow } from "../../model/catalog.ts";
+import { rockRodCapacity } from "../../physics/ground/rock-rod.ts";
+import { partCents } from "../price.ts";
+import { sizesOf } from "../sizes.ts";
+import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
+import { largest } from "./deadman.ts";
+
+type Row = Extract<AnchorRow, { kind: "rock-rod" }>;
+
+const pull = (r: AnchorReaction) => Math.hypot(Math.max(r.uplift, 0), Math.max(r.lateral, 0));
+
+/** A bar grouted into rock along the pull: steel, bond or cone of rock, the weakest. */
+export function rockRod(row: Row, choice: { socket: number }, ground: Ground): AnchorPart {
+  const { required, source } = ground.rules.rockRod;
+  const capacity = rockRodCapacity(
+    { bar: row.bar, yield: row.yield, hole: row.hole, socket: choice.socket },
+    ground.soil,
+    ground.givens,
+  );
+  const use = capacity.axial > 0 ? required / capacity.axial : Number.POSITIVE_INFINITY;
+  const extras = [
+    { item: `${row.name}: rod and grout`, price: row.price, quantity: 1, unit: "each" as const },
+    { item: `${row.name}: drilling`, price: row.drilling, quantity: choice.socket, unit: "m" as const },
+  ];
+  const takeOff = { concrete: 0, dug: 0, formed: 0 };
+  const floor = (uplift: number, lateral: number) => {
+    const demand = Math.hypot(Math.max(uplift, 0), Math.max(lateral, 0));
+    return demand > 0 ? demand * use : 0;
+  };
+  return {
+    choice: { kind: "rock-rod", row: row.id, socket: choice.socket },
+    takeOff,
+    extras,
+    depth: null,
+    cents: partCents(takeOff, extras, ground),
+    floor,
+    worst(reactions) {
+      let most = 0;
+      for (const r of reactions) most = Math.max(most, pull(r));
+      return most > 0 ? most * use : 0;
+    },
+    measures(reactions) {
+      const of = largest(reactions, pull);
+      return [
+        {
+          limitState: "rod-pull-out",
+          demand: pull(reactions[of]),
+          capacity: capacity.axial,
+          required,
+          source,
+          of,
+          note:
+            capacity.axial > 0
+              ? `${capacity.governs} is the weakest of steel, bond and cone`
+              : "no rock here bonds a rod",
+        },
+      ];
+    },
+  };
+}
+
+export const rockRodChoices = (row: Row) => sizesOf(row.socket).map((socket) => ({ socket }));

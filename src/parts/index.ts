@@ -1,0 +1,52 @@
+import type { AnchorRow, FootingRow } from "../model/catalog.ts";
+import type { AnchorChoice, FootingChoice } from "../model/design.ts";
+import { deadman, deadmanChoices } from "./anchors/deadman.ts";
+import { rockRod, rockRodChoices } from "./anchors/rock-rod.ts";
+import { screw } from "./anchors/screw.ts";
+import { block, blockChoices, pad, padChoices } from "./footings/footing.ts";
+import type { AnchorPart, FootingPart, Ground } from "./types.ts";
+
+// the one place where the kinds are listed: a new kind is a file and a line here
+
+/** Every size of a row that its table allows. */
+export function anchorParts(row: AnchorRow, ground: Ground): AnchorPart[] {
+  switch (row.kind) {
+    case "deadman":
+      return deadmanChoices(row).map((size) => deadman(row, size, ground));
+    case "screw":
+      return [screw(row, ground)];
+    case "rock-rod":
+      return rockRodChoices(row).map((size) => rockRod(row, size, ground));
+  }
+}
+
+/** The anchor of a design, whatever its size; undefined where choice and row are of unlike kinds. */
+export function anchorPart(row: AnchorRow, choice: AnchorChoice, ground: Ground): AnchorPart | undefined {
+  if (row.kind === "deadman" && choice.kind === "deadman") {
+    const { length, height, width, depth } = choice;
+    return deadman(row, { length, height, width, depth }, ground);
+  }
+  if (row.kind === "screw" && choice.kind === "screw") return screw(row, ground);
+  if (row.kind === "rock-rod" && choice.kind === "rock-rod")
+    return rockRod(row, { socket: choice.socket }, ground);
+  return undefined;
+}
+
+export function footingParts(row: FootingRow, ground: Ground): FootingPart[] {
+  switch (row.kind) {
+    case "block":
+      return blockChoices(row).map((size) => block(row, size, ground));
+    case "pad":
+      return padChoices(row).map((size) => pad(row, size, ground));
+  }
+}
+
+export function footingPart(row: FootingRow, choice: FootingChoice, ground: Ground): FootingPart | undefined {
+  if (row.kind === "block" && choice.kind === "block")
+    return block(row, { width: choice.width, depth: choice.depth }, ground);
+  if (row.kind === "pad" && choice.kind === "pad") {
+    const { width, thickness, depth } = choice;
+    return pad(row, { width, thickness, depth }, ground);
+  }
+  return undefined;
+}

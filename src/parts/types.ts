@@ -1,0 +1,77 @@
+import type { Prices, RuleSet, Soil } from "../model/catalog.ts";
+import type { AnchorChoice, FootingChoice } from "../model/design.ts";
+import type { FootingLoads, TakeOff } from "../physics/ground/loads.ts";
+import type { GroundRules } from "../physics/ground/soil.ts";
+
+/** What guys do to one anchor in one case, N: up, and towards the mast. */
+export interface AnchorReaction {
+  readonly uplift: number;
+  readonly lateral: number;
+}
+
+/** The ground a part stands in and the rules it answers to. */
+export interface Ground {
+  readonly soil: Soil;
+  readonly rules: RuleSet;
+  readonly givens: GroundRules;
+  readonly prices: Prices;
+  readonly frostDepth: number;
+  readonly greatestDig: number;
+  readonly waterTable: number;
+}
+
+/** Demand and capacity of one limit state at its worst case. SI. */
+export interface Measure {
+  readonly limitState: string;
+  readonly demand: number;
+  readonly capacity: number;
+  readonly required: number;
+  readonly source: string;
+  /** Index into the reactions that were asked about. */
+  readonly of: number;
+  readonly note?: string;
+}
+
+export const utilisation = (measure: { demand: number; capacity: number; required: number }): number =>
+  measure.demand <= 0
+    ? 0
+    : measure.capacity <= 0
+      ? Number.POSITIVE_INFINITY
+      : (measure.demand * measure.required) / measure.capacity;
+
+/** A thing bought beside concrete and digging. */
+export interface Extra {
+  readonly item: string;
+  readonly price: number;
+  readonly quantity: number;
+  readonly unit: "each" | "m";
+}
+
+/** What every sized thing in the ground can say of itself. */
+interface GroundPart {
+  readonly takeOff: TakeOff;
+  readonly extras: readonly Extra[];
+  /** Grade to its underside, m; null where it is not dug. */
+  readonly depth: number | null;
+  /** Whole cents for one. */
+  readonly cents: number;
+}
+
+/** A sized anchor, ready to be asked. Same members for every kind: shared code never asks which kind. */
+export interface AnchorPart extends GroundPart {
+  readonly choice: AnchorChoice;
+  /** Largest utilisation over the reactions. Hot: allocates nothing. */
+  worst(reactions: readonly AnchorReaction[]): number;
+  /** Never above `worst` of any reactions of which one reaches this uplift and lateral pull. */
+  floor(uplift: number, lateral: number): number;
+  measures(reactions: readonly AnchorReaction[]): Measure[];
+}
+
+export interface FootingPart extends GroundPart {
+  readonly choice: FootingChoice;
+  /** Largest utilisation over the cases. Hot. */
+  worst(loads: readonly FootingLoads[], plate: number): number;
+  measures(loads: readonly FootingLoads[], plate: number): Measure[];
+}
+
+export type { FootingLoads, TakeOff };

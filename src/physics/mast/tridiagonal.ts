@@ -1,0 +1,25 @@
+/** Largest eigenvalue of a symmetric tridiagonal matrix, by bisection on its inertia (Sturm). */
+export function largestEigenvalue(diagonal: Float64Array, off: Float64Array, n: number): number {
+  // Gershgorin holds all of them
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < n; i++) {
+    const reach = (i > 0 ? Math.abs(off[i - 1]) : 0) + (i < n - 1 ? Math.abs(off[i]) : 0);
+    low = Math.min(low, diagonal[i] - reach);
+    high = Math.max(high, diagonal[i] + reach);
+  }
+  for (let k = 0; k < 60 && high - low > 1e-12 * Math.max(Math.abs(low), Math.abs(high)); k++) {
+    const x = 0.5 * (low + high);
+    // is any eigenvalue above x? some pivot of T - x is positive
+    let above = false;
+    let pivot = 1;
+    for (let i = 0; i < n && !above; i++) {
+      pivot = diagonal[i] - x - (i > 0 ? (off[i - 1] * off[i - 1]) / pivot : 0);
+      if (pivot === 0) pivot = 1e-300;
+      above = pivot > 0;
+    }
+    if (above) low = x;
+    else high = x;
+  }
+  return 0.5 * (low + high);
+}

@@ -1,0 +1,84 @@
+import type { Catalog, Pipe, Prices, RuleSet, Section, Soil, Strand } from "../model/catalog.ts";
+import type { AntennaPackage, Study } from "../model/study.ts";
+import type { BillLine } from "../model/verdict.ts";
+import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
+import type { LatticeProperties } from "../physics/steel/lattice.ts";
+
+/** A section of the catalog with what its members make of it. SI; strengths nominal. */
+export interface SectionModel {
+  readonly row: Section;
+  readonly lattice: LatticeProperties;
+  /** Drag factor x solid area of a face, worst direction, m2 per m of height. */
+  readonly dragWidth: number;
+}
+
+export interface MountedAntenna {
+  readonly name: string;
+  /** Above the mast top, m. */
+  readonly above: number;
+  /** Drag factor x area, m2. */
+  readonly dragArea: number;
+  /** N. */
+  readonly weight: number;
+}
+
+/** A set of antennas on its pipe. */
+export interface PackageModel {
+  readonly row: AntennaPackage;
+  readonly antennas: readonly MountedAntenna[];
+  readonly pipe: Pipe;
+  /** Nominal bending strength of the pipe, N m. */
+  readonly pipeStrength: number;
+  /** m2/m. */
+  readonly pipeDragWidth: number;
+  readonly pipeWeight: number;
+  /** Wind area of cables along the mast, m2/m. */
+  readonly cableDragWidth: number;
+  readonly lines: readonly BillLine[];
+  readonly cents: number;
+}
+
+/** One way to build a height from sections that fit together, bottom up. */
+export interface StackModel {
+  readonly parts: readonly { readonly section: SectionModel; readonly length: number }[];
+  readonly height: number;
+  readonly lines: readonly BillLine[];
+  readonly cents: number;
+}
+
+export interface StarFit {
+  readonly perLevel: 3 | 4;
+  readonly radius: number;
+  /** Best rotation of the grid, degrees: the anchors stand furthest inside. Null where none fits. */
+  readonly rotation: number | null;
+  /** Distance of the worst anchor inside the lot line, less the setback, m, at that rotation. */
+  readonly spare: number;
+}
+
+/** A study ready to be computed with: every choice listed, every price in cents. Built once, read by all. */
+export interface Problem {
+  readonly study: Study;
+  readonly catalog: Catalog;
+  readonly rules: RuleSet;
+  readonly soil: Soil;
+  readonly prices: Prices;
+  readonly ground: Ground;
+  /** Design wind pressure at z, Pa: basis, gust and load factor inside. */
+  readonly pressure: (z: number) => number;
+  readonly roundFactor: number;
+  readonly sections: ReadonlyMap<string, SectionModel>;
+  readonly packages: readonly PackageModel[];
+  readonly heights: readonly number[];
+  /** Stacks by index of `heights`. */
+  readonly stacks: readonly (readonly StackModel[])[];
+  readonly strands: readonly Strand[];
+  readonly levelHeights: readonly number[];
+  readonly radii: readonly number[];
+  readonly rotations: readonly number[];
+  /** Cheapest first; all of the grid, those that the site refuses too. */
+  readonly anchors: readonly AnchorPart[];
+  readonly footings: readonly FootingPart[];
+  /** Greatest utilisation that the wished margin leaves: 1 / (1 + margin). */
+  readonly allowed: number;
+  readonly assumptions: readonly string[];
+}
