@@ -185,6 +185,12 @@ export type UnitSystem = "us" | "si";
 const orList = (words: readonly string[]): string =>
   words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} or ${words.at(-1)}`;
 
-/** "mph, km/h, m/s or kn, as "105 mph"": the remedy that every message of a dimension ends with. */
+/** `mph, km/h, m/s or kn, as "105 mph"`: the remedy that every message of a dimension ends with. */
 export const howToWrite = (dimension: Dimension): string =>
   `${orList(dimensions[dimension].write)}, as ${JSON.stringify(dimensions[dimension].example)}`;
+
+/** `a speed (mph, km/h, m/s or kn), as "105 mph"`: what a field expects. */
+export const whatToWrite = (dimension: Dimension): string => {
+  const { name, write, example } = dimensions[dimension];
+  return `${name} (${orList(write)}), as ${JSON.stringify(example)}`;
+};

@@ -36,16 +36,16 @@ export const inShownUnit = (
   return { value: si / factorOf(unit, dimension)!, unit };
 };
 
-/** The fewest digits that read back as the same number, at most 15: 0.3048 m is "1 ft". */
+/** The fewest digits that read back as the same number: 0.3048 m is "1 ft". */
 export const shortest = (value: number, same: (text: number) => boolean): string => {
-  for (let digits = 6; digits < 15; digits++) {
+  for (let digits = 6; digits < 17; digits++) {
     const rounded = Number(value.toPrecision(digits));
     if (same(rounded)) return String(rounded);
   }
-  return String(tidy(value));
+  return String(value);
 };
 
-/** For files and fields: reads back with `parseQuantity`, lossless but for a rounding at the 15th digit. */
+/** For files and fields: reads back with `parseQuantity`, lossless for what was read, else within 1e-14. */
 export const writeQuantity = (si: number, dimension: Dimension, system: UnitSystem): string => {
   const { unit } = dimensions[dimension][system];
   const factor = factorOf(unit, dimension)!;

@@ -1,4 +1,4 @@
-import { type Dimension, dimensions, howToWrite } from "./dimensions.ts";
+import { type Dimension, dimensions, howToWrite, whatToWrite } from "./dimensions.ts";
 import { leadingNumber, plainText } from "./number.ts";
 import { dimensionMeasuredBy, factorOf, tidy, unitNamed } from "./units.ts";
 
@@ -40,7 +40,7 @@ const sumOfLengths = (first: { value: number; rest: string }): number | undefine
 export const parseQuantity = (text: string, dimension: Dimension): Parsed => {
   const { name, noun } = dimensions[dimension];
   const how = howToWrite(dimension);
-  const expected = `${name} in ${how}`;
+  const expected = whatToWrite(dimension);
   const refuse = (message: string) => refusal(text, expected, message);
   if (text.length > LONGEST) return refuse(`found ${text.length} characters, expected ${expected}`);
 
@@ -50,8 +50,8 @@ export const parseQuantity = (text: string, dimension: Dimension): Parsed => {
   if (!number)
     return refuse(
       /^[+-]?\s?[\d.,]/.test(plain)
-        ? `${JSON.stringify(text)} isn't a number with a unit; write a decimal point and no comma, in ${how}`
-        : `${JSON.stringify(text)} doesn't start with a number; write ${name} in ${how}`,
+        ? `${JSON.stringify(text)} isn't a number with a unit; write a decimal point and no comma, ${how}`
+        : `${JSON.stringify(text)} doesn't start with a number; write ${expected}`,
     );
   if (number.rest === "") return { ok: true, value: number.value };
 

@@ -1,4 +1,4 @@
-import { type Dimension, dimensions, type UnitSystem } from "./dimensions.ts";
+import { dimensions, type UnitSystem } from "./dimensions.ts";
 import { formatNumber, shortest } from "./format.ts";
 import { leadingNumber, plainText } from "./number.ts";
 import { type Parsed, refusal } from "./parse.ts";
@@ -36,10 +36,10 @@ export const parsePrice = (text: string, per: Per): Parsed => {
     return SYMBOL.test(plain)
       ? refuse(`${JSON.stringify(text)} doesn't say per what`)
       : { ok: true, value: number.value };
-  const unit = number.rest.replace(/^(?:\/|per\b) ?/i, "");
-  const factor = unit === number.rest ? undefined : factorOf(unit, per);
-  if (factor !== undefined) return { ok: true, value: tidy(number.value / factor) };
-  const other: Dimension | undefined = dimensionMeasuredBy(unit);
+  const unit = /^(?:\/|per\b) ?(.*)$/i.exec(number.rest)?.[1];
+  const factor = unit && factorOf(unit, per);
+  if (factor) return { ok: true, value: tidy(number.value / factor) };
+  const other = unit && dimensionMeasuredBy(unit);
   return refuse(
     other
       ? `${JSON.stringify(unit)} is a unit of ${dimensions[other].noun}, not of ${per}`

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { type Dimension, dimensions, howToWrite } from "./dimensions.ts";
+import { type Dimension, dimensions, whatToWrite } from "./dimensions.ts";
 import { type Parsed, parseQuantity } from "./parse.ts";
 import { type Per, parsePrice } from "./price.ts";
 
@@ -55,7 +55,7 @@ const outsideOf = (name: string, unit: string, { min, above, max }: Limits) => {
 /** A measured quantity: `"18 ft 6 in"`, or a number in the SI unit. */
 export function dimensioned(dimension: Dimension, limits: Limits = {}): QuantitySchema {
   const { name, base } = dimensions[dimension];
-  const what = `${name} in ${howToWrite(dimension)}`;
+  const what = whatToWrite(dimension);
   return quantity(
     what,
     `${what}; a bare number is in ${base}`,
