@@ -31,14 +31,16 @@ function page(): string | undefined {
     const group = row.subject.slice(0, row.subject.indexOf(":"));
     lines.set(group, [...(lines.get(group) ?? []), line(row)]);
   }
-  const groups = [...lines.keys()].sort().flatMap((group) => [
-    `## ${group[0].toUpperCase()}${group.slice(1)}`,
-    "",
-    "| what | source | expected | computed | unit | difference | tolerance |",
-    "|---|---|---|---|---|---|---|",
-    ...[...new Set(lines.get(group))].sort(),
-    "",
-  ]);
+  const groups = [...lines.keys()]
+    .sort()
+    .flatMap((group) => [
+      `## ${group[0].toUpperCase()}${group.slice(1)}`,
+      "",
+      "| what | source | expected | computed | unit | difference | tolerance |",
+      "|---|---|---|---|---|---|---|",
+      ...[...new Set(lines.get(group))].sort(),
+      "",
+    ]);
   return [
     "# Validation",
     "",

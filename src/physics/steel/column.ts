@@ -24,5 +24,5 @@ export function effectiveAreaShare(slimness: number, yieldStress: number, modulu
     throw new RangeError(
       `tube in compression: found D/t ${slimness}, expected at most ${0.45 * stiffness} (AISC 360 E7.2); use a thicker wall`,
     );
-  return slimness <= 0.11 * stiffness ? 1 : (0.038 * stiffness) / slimness + 2 / 3;
+  return slimness <= 0.11 * stiffness ? 1 : Math.min(1, (0.038 * stiffness) / slimness + 2 / 3);
 }

@@ -1,0 +1,93 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { type Anchor, anchorResistances, anchorTakeOff } from "../../../src/physics/ground/anchors.ts";
+import { deadmanCapacity } from "../../../src/physics/ground/deadman.ts";
+import { rockRodCapacity } from "../../../src/physics/ground/rock-rod.ts";
+
+const rules = { concreteUnitWeight: 23_500, upliftAngle: 30 };
+const loam = { bearing: 1e5, lateralPerDepth: 3e4, unitWeight: 17e3, digging: "firm" };
+const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+const deadman = fc
+  .record({ length: size(0.5, 4), height: size(0.2, 1), width: size(0.2, 1.5), cover: size(0, 2) })
+  .map(({ cover, ...block }) => ({ ...block, depth: block.height + cover }));
+const frictionAngle = fc.option(size(20, 42), { nil: undefined });
+
+test("deadmanCapacity grows with every size and with depth", () => {
+  fc.assert(
+    fc.property(
+      deadman,
+      frictionAngle,
+      fc.constantFrom("length", "width", "depth"),
+      size(0.01, 1),
+      (block, angle, what, more) => {
+        const soil = { ...loam, frictionAngle: angle };
+        const before = deadmanCapacity(block, soil, rules);
+        const after = deadmanCapacity({ ...block, [what]: block[what as "depth"] + more }, soil, rules);
+        expect(after.uplift).toBeGreaterThan(before.uplift);
+        expect(after.lateral).toBeGreaterThanOrEqual(before.lateral);
+        expect(Number.isFinite(after.uplift + after.lateral)).toBe(true);
+      },
+    ),
+  );
+});
+
+test("deadmanCapacity says whether its lateral value is Rankine's or the soil table's", () => {
+  const block = { length: 2, height: 0.5, width: 0.6, depth: 1.5 };
+  expect(deadmanCapacity(block, loam, rules).lateralBasis).toBe("lateral-bearing");
+  expect(deadmanCapacity(block, { ...loam, frictionAngle: 30 }, rules).lateralBasis).toBe("rankine");
+});
+
+test("deadmanCapacity(under water) is lighter and softer, and never below nothing", () => {
+  const block = { length: 2, height: 0.5, width: 0.6, depth: 1.5 };
+  const sand = { ...loam, frictionAngle: 30 };
+  const dry = deadmanCapacity(block, sand, rules);
+  const wet = deadmanCapacity(block, sand, { ...rules, waterTable: 0.5 });
+  const flooded = deadmanCapacity(block, { ...sand, unitWeight: 5000 }, { ...rules, waterTable: 0 });
+  expect(wet.uplift).toBeLessThan(dry.uplift);
+  expect(wet.lateral).toBeLessThan(dry.lateral);
+  expect(flooded.uplift).toBeGreaterThanOrEqual(0);
+  expect(flooded.lateral).toBe(0);
+});
+
+test("deadmanCapacity(a block above grade) is refused", () => {
+  expect(() => deadmanCapacity({ length: 1, height: 2, width: 1, depth: 1 }, loam, rules)).toThrow(
+    /below grade/,
+  );
+});
+
+const screw: Anchor = { kind: "screw", holds: { firm: 40_000 }, offAxis: 10, lateralShare: 0.2 };
+
+test("anchorResistances(screw) resolves the pull along and across its shaft", () => {
+  const pull = { uplift: 6000, lateral: 8000, offAxis: 6 };
+  const [axial, across, angle] = anchorResistances(screw, pull, loam, rules);
+  expect(axial).toEqual({
+    limit: "screw-axial",
+    demand: 10_000 * Math.cos((6 * Math.PI) / 180),
+    capacity: 40_000,
+  });
+  expect(across.demand).toBeCloseTo(10_000 * Math.sin((6 * Math.PI) / 180), 9);
+  expect(across.capacity).toBe(8000);
+  expect(angle).toEqual({ limit: "screw-angle", demand: 6, capacity: 10 });
+});
+
+test("anchorResistances(screw in a class that its rating does not list) holds nothing", () => {
+  const [axial] = anchorResistances(
+    screw,
+    { uplift: 1, lateral: 1, offAxis: 0 },
+    { ...loam, digging: "rock" },
+    rules,
+  );
+  expect(axial.capacity).toBe(0);
+});
+
+test("rockRodCapacity(soil without a bond) holds nothing", () => {
+  const rod = { bar: 0.025, yield: 420e6, hole: 0.05, socket: 1.5 };
+  expect(rockRodCapacity(rod, loam, rules)).toMatchObject({ axial: 0, governs: "bond" });
+});
+
+test("anchorTakeOff digs for concrete only", () => {
+  const block: Anchor = { kind: "deadman", length: 2, height: 0.5, width: 0.6, depth: 1.5 };
+  const { concrete, dug, formed } = anchorTakeOff(block);
+  expect([concrete, dug, formed].map((value) => Number(value.toFixed(9)))).toEqual([0.6, 1.8, 0]);
+  expect(anchorTakeOff(screw)).toEqual({ concrete: 0, dug: 0, formed: 0 });
+});

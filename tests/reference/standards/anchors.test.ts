@@ -1,0 +1,78 @@
+import { test } from "vitest";
+import { deadmanCapacity } from "../../../src/physics/ground/deadman.ts";
+import { rockRodCapacity } from "../../../src/physics/ground/rock-rod.ts";
+import { checkValue } from "../../support/check-values.ts";
+import { FOOT, INCH, KSI, PCF, POUND, PSF } from "../../support/us-units.ts";
+
+const rules = { concreteUnitWeight: 150 * PCF, upliftAngle: 30 };
+const sand = { bearing: 0, lateralPerDepth: 0, unitWeight: 110 * PCF, frictionAngle: 30 };
+
+test("deadmanCapacity bears Rankine's pressure over its own height", () => {
+  const full = { length: 4 * FOOT, height: 5 * FOOT, width: FOOT, depth: 5 * FOOT };
+  for (const [what, deadman, expected] of [
+    ["5 ft high to grade", full, 14_666.67],
+    ["3 ft high, top at 2 ft", { ...full, height: 3 * FOOT }, 12_320],
+  ] as const)
+    checkValue({
+      subject: `anchors: lateral hold of a deadman 4 ft long, ${what}, 30 degrees, 110 pcf`,
+      source: "Rankine passive less active over the face; Teng 1962 without its end wedges",
+      tag: "arithmetic",
+      expected,
+      computed: deadmanCapacity(deadman, sand, rules).lateral / POUND,
+      tolerance: 1e-6,
+      unit: "lb",
+    });
+});
+
+test("deadmanCapacity by lateral bearing takes the pressure of the soil table over the face", () => {
+  const { lateral } = deadmanCapacity(
+    { length: 4 * FOOT, height: 2 * FOOT, width: FOOT, depth: 5 * FOOT },
+    { bearing: 0, lateralPerDepth: 400 * PCF, lateralCap: 4000 * PSF, unitWeight: 100 * PCF },
+    rules,
+  );
+  checkValue({
+    subject: "anchors: lateral hold of a deadman 4 x 2 ft, bottom at 5 ft, 400 psf/ft",
+    source: "lateral bearing of the soil row over the face: 400 x 4 x 4 x 2",
+    tag: "arithmetic",
+    expected: 12_800,
+    computed: lateral / POUND,
+    tolerance: 1e-9,
+    unit: "lb",
+  });
+});
+
+test("deadmanCapacity lifts the pyramid of soil less the block, and the block", () => {
+  const deadman = { length: 4 * FOOT, height: FOOT, width: 3 * FOOT, depth: 5 * FOOT };
+  checkValue({
+    subject: "anchors: uplift of a deadman 4 x 3 x 1 ft, bottom at 5 ft, 100 pcf soil, 30 degrees",
+    source: "prismatoid of 216.5919 ft3, 12 ft3 of it concrete at 150 pcf",
+    tag: "arithmetic",
+    expected: 12 * 150 + (216.5919 - 12) * 100,
+    computed: deadmanCapacity(deadman, { ...sand, unitWeight: 100 * PCF }, rules).uplift / POUND,
+    tolerance: 1e-6,
+    unit: "lb",
+  });
+});
+
+test("rockRodCapacity is the least of steel, bond and cone", () => {
+  const rod = rockRodCapacity(
+    { bar: INCH, yield: 60 * KSI, hole: 2 * INCH, socket: 6 * FOOT },
+    { bearing: 0, lateralPerDepth: 0, unitWeight: 160 * PCF, groutBond: 150 * 144 * PSF },
+    rules,
+  );
+  for (const [what, source, expected, computed] of [
+    ["steel", "60 ksi x pi/4 in2", 47_123.9, rod.steel],
+    ["bond", "pi x 2 in x 72 in x 150 psi", 67_858.4, rod.bond],
+    ["cone", "160 pcf x pi/3 (6 tan 30)2 6 ft3", 12_063.7, rod.cone],
+    ["pull", "the least of the three", 12_063.7, rod.axial],
+  ] as const)
+    checkValue({
+      subject: `anchors: rock rod of 1 in. in 2 in. x 6 ft, ${what}`,
+      source,
+      tag: "arithmetic",
+      expected,
+      computed: computed / POUND,
+      tolerance: 1e-5,
+      unit: "lb",
+    });
+});

@@ -1,0 +1,52 @@
+import { test } from "vitest";
+import { diagonalGrowth, latticeDrag } from "../../../src/physics/wind/lattice-drag.ts";
+import { uniformLatticeFactor } from "../../../src/physics/wind/uniform.ts";
+import { checkValue } from "../../support/check-values.ts";
+
+const solidities = [0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.7];
+const source = "ASCE 7-16 figure 29.4-3, trussed towers";
+const square = [3.45, 3.205, 2.98, 2.775, 2.59, 2.28, 2.05, 1.9, 1.83];
+const triangle = [2.964, 2.7715, 2.596, 2.4375, 2.296, 2.064, 1.9, 1.804, 1.776];
+const squareRound = [1.9841, 1.8636, 1.7594, 1.6702, 1.5952, 1.4856, 1.4299, 1.4318, 1.5004];
+const triangleRound = [1.7046, 1.6116, 1.5327, 1.4671, 1.4141, 1.3449, 1.3253, 1.3595, 1.4561];
+const diagonal = [1.075, 1.1125, 1.15, 1.1875, 1.2, 1.2, 1.2, 1.2, 1.2];
+
+test("latticeDrag over the range of solidity follows the figure", () => {
+  solidities.forEach((solidity, index) => {
+    const face = { solidity, direction: "face" } as const;
+    for (const [what, expected, computed] of [
+      ["square, flat members", square[index], latticeDrag({ ...face, legs: 4, members: "flat" })],
+      ["triangle, flat members", triangle[index], latticeDrag({ ...face, legs: 3, members: "flat" })],
+      ["square, round members", squareRound[index], latticeDrag({ ...face, legs: 4, members: "round" })],
+      ["triangle, round members", triangleRound[index], latticeDrag({ ...face, legs: 3, members: "round" })],
+      ["diagonal wind on a square", diagonal[index], diagonalGrowth(solidity)],
+    ] as const)
+      checkValue({
+        subject: `wind: drag of a lattice, ${what}, solidity ${solidity}`,
+        source,
+        tag: "arithmetic",
+        expected,
+        computed,
+        tolerance: 0.00006,
+        absolute: true,
+        unit: "",
+      });
+  });
+});
+
+test("uniformLatticeFactor agrees with the drag of a velocity pressure, once the shape factor is taken out", () => {
+  // p = 0.004 V2 against q = 0.00256 V2; two independent rules of drag for the same masts
+  const shape = 0.004 / 0.00256;
+  for (const legs of [3, 4] as const) {
+    const face = { legs, solidity: 0.2, members: "round", direction: "face" } as const;
+    checkValue({
+      subject: `wind: flat-pressure rule for a round-member mast of ${legs} legs, as a drag, solidity 0.2`,
+      source: `${source}, against RS-222 to revision C (from memory)`,
+      tag: "from memory",
+      expected: latticeDrag(face),
+      computed: uniformLatticeFactor(face) * shape,
+      tolerance: 0.05,
+      unit: "",
+    });
+  }
+});
