@@ -17,7 +17,7 @@ export interface AnchorPull {
   readonly offAxis: number;
 }
 
-export type AnchorLimit =
+type AnchorLimit =
   | "uplift"
   | "lateral"
   | "screw-axial"

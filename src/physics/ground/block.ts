@@ -10,7 +10,7 @@ import {
 } from "./soil.ts";
 
 /** Height of the formed collar of a block cast in a neat hole, m (6 in.): common practice, no source. */
-export const COLLAR = 0.1524;
+const COLLAR = 0.1524;
 
 /** A square concrete block, its top at grade. m. */
 export interface BlockGeometry {

@@ -57,7 +57,7 @@ export interface Asce7Wind {
 }
 
 /** What all heights share: q / Kz without Kd, Pa. */
-export function basicPressure(
+function basicPressure(
   wind: Omit<Asce7Wind, "edition" | "exposure" | "directionalityFactor">,
 ): number {
   return (

@@ -1,6 +1,7 @@
 import { type Asce7Edition, directedPressure, type Exposure, LATTICE_DIRECTIONALITY } from "./asce7.ts";
 import { peakVelocityPressure, type Terrain } from "./en1991.ts";
 import { type LatticeFace, latticeDrag } from "./lattice-drag.ts";
+import { latticeDragEn } from "./lattice-drag-en.ts";
 import { CYLINDER_SHARE, uniformLatticeFactor } from "./uniform.ts";
 
 /** What a study states of its wind. SI. */
@@ -71,8 +72,10 @@ export function windAction(givens: WindGivens): WindAction {
     case "en1991":
       return {
         ...onVelocityPressure,
-        pressure: (z) => peakVelocityPressure(givens, z).peakVelocityPressure,
+        // characteristic values: EN 1990 puts the factor on the action, not into the speed
         level: "service",
+        pressure: (z) => peakVelocityPressure(givens, z).peakVelocityPressure,
+        latticeFactor: latticeDragEn,
       };
   }
 }

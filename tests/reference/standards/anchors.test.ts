@@ -76,3 +76,25 @@ test("rockRodCapacity is the least of steel, bond and cone", () => {
       unit: "lb",
     });
 });
+
+test("half of Rankine's net pressure is the allowable lateral bearing of the code's table", () => {
+  // unit weights and friction angles typical of the class, from memory
+  const classes = [
+    ["3, sandy gravel", 125, 34, 200],
+    ["4, sand", 110, 30, 150],
+    ["5, clay and silt", 110, 25, 100],
+  ] as const;
+  for (const [name, weight, frictionAngle, expected] of classes) {
+    const face = { length: FOOT, height: FOOT, width: FOOT, depth: FOOT };
+    const soil = { ...sand, unitWeight: weight * PCF, frictionAngle };
+    checkValue({
+      subject: `anchors: lateral bearing of IBC class ${name}, as half of Rankine's`,
+      source: "IBC table 1806.2; unit weight and friction angle typical, from memory",
+      tag: "published",
+      expected,
+      computed: deadmanCapacity(face, soil, rules).lateral / POUND,
+      tolerance: 0.15,
+      unit: "psf/ft",
+    });
+  }
+});

@@ -1,6 +1,7 @@
 import { test } from "vitest";
 import { blockResistance } from "../../../src/physics/ground/block.ts";
 import { blockOverturning } from "../../../src/physics/ground/block-overturning.ts";
+import { balancedSoilMoment } from "../../../src/physics/ground/block-pivot.ts";
 import { checkValue } from "../../support/check-values.ts";
 import { FOOT, FOOT_POUND, PCF, POUND } from "../../support/us-units.ts";
 
@@ -66,6 +67,35 @@ test("blockResistance judges by the exact way, the shear's arm to the toe includ
       computed,
       unit: "ft-lb",
     });
+});
+
+test("balancedSoilMoment gives up the soil that nothing holds back", () => {
+  // 600 (2 z2 - 16) 2 = 430 + 2037 lb gives z; soil 12800 less twice 1200 (2 u2 - u3/3), u = 4 - z
+  const z = Math.sqrt((2467 / 600 + 16) / 2);
+  const u = 4 - z;
+  const soil = { bearing: 0, lateralPerDepth: 400 * PCF, unitWeight: 0 };
+  const { pivotDepth, moment } = balancedSoilMoment(3 * FOOT, 4 * FOOT, soil, 2467 * POUND);
+  for (const [what, expected, computed, unit] of [
+    ["depth of the pivot", z, pivotDepth / FOOT, "ft"],
+    ["soil", 12_800 - 2 * 1200 * (2 * u ** 2 - u ** 3 / 3), moment / FOOT_POUND, "ft-lb"],
+  ] as const)
+    checkValue({
+      subject: `block: 3 x 3 x 4 ft with horizontal forces in balance, ${what}`,
+      source: "statics, pressures of equal slope on both sides",
+      tag: "arithmetic",
+      expected,
+      computed,
+      tolerance: 1e-9,
+      unit,
+    });
+  const firm = balancedSoilMoment(3 * FOOT, 4 * FOOT, soil, 9600 * POUND);
+  checkValue({
+    subject: "block: 3 x 3 x 4 ft, soil where base and wind hold all of its push",
+    ...statics,
+    expected: 12_800,
+    computed: firm.moment / FOOT_POUND,
+    unit: "ft-lb",
+  });
 });
 
 test("a 3.5 x 3.5 x 5 ft block by both ways", () => {
