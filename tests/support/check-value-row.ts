@@ -5,7 +5,7 @@ export const ROWS_FOLDER = "node_modules/.cache/mastwright-validation";
  * How far the number is known: a published page says it, it is recalled from the named source, it follows by
  * arithmetic from the named formula, it is the trade's habit without a source, or another program computed it.
  */
-export type SourceTag =
+type SourceTag =
   | "published"
   | "from memory"
   | "arithmetic"

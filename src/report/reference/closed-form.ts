@@ -19,7 +19,7 @@ export interface ClosedFormCase {
   readonly input: Readonly<Record<string, unknown>>;
 }
 
-export type ComputedValues = Readonly<Record<string, number | readonly number[]>>;
+type ComputedValues = Readonly<Record<string, number | readonly number[]>>;
 
 /** How one kind of case is put to the project's own functions. */
 export type ClosedFormKind = (given: GivenReader) => ComputedValues;
@@ -153,7 +153,7 @@ const kinds: Readonly<Record<string, ClosedFormKind>> = {
 };
 
 /** Breaking strength (N) and weight (N/m) of a strand by nominal diameter ("3/16") and grade ("EHS"). */
-export type StrandLookup = (
+type StrandLookup = (
   diameter: string,
   grade: string,
 ) => { readonly breakingStrength: number; readonly weightPerLength: number } | undefined;
