@@ -5,12 +5,7 @@ export const ROWS_FOLDER = "node_modules/.cache/mastwright-validation";
  * How far the number is known: a published page says it, it is recalled from the named source, it follows by
  * arithmetic from the named formula, it is the trade's habit without a source, or another program computed it.
  */
-type SourceTag =
-  | "published"
-  | "from memory"
-  | "arithmetic"
-  | "common practice, no source"
-  | "side by side";
+type SourceTag = "published" | "from memory" | "arithmetic" | "common practice, no source" | "side by side";
 
 export interface CheckValue {
   /** What is checked, by the words of the trade: "wind: Kz, ASCE 7-16 B at 30 ft". */

@@ -57,9 +57,7 @@ export interface Asce7Wind {
 }
 
 /** What all heights share: q / Kz without Kd, Pa. */
-function basicPressure(
-  wind: Omit<Asce7Wind, "edition" | "exposure" | "directionalityFactor">,
-): number {
+function basicPressure(wind: Omit<Asce7Wind, "edition" | "exposure" | "directionalityFactor">): number {
   return (
     PRESSURE_PER_SPEED_SQUARED *
     wind.topographicFactor *
