@@ -5,7 +5,7 @@ import { anchorSchema, footingSchema, soilSchema } from "./ground-rows.ts";
 import { ruleSetSchema } from "./rule-set.ts";
 import { pipeSchema, sectionSchema, strandSchema } from "./steel-rows.ts";
 
-export const antennaSchema = z.strictObject({
+const antennaSchema = z.strictObject({
   id,
   name: text,
   area: dimensioned("area", { min: 0 }),
@@ -23,7 +23,7 @@ export const antennaSchema = z.strictObject({
   invented,
 });
 
-export const pricesSchema = z.strictObject({
+const pricesSchema = z.strictObject({
   currency: z.string().min(1).max(8).default("$"),
   concrete: priced("volume"),
   /** Concrete ordered beyond what stands, as a share. */

@@ -14,7 +14,7 @@ export type Refused = { readonly ok: false; readonly errors: readonly InputError
 /** More than these tell nobody more. */
 export const MOST_ERRORS = 100;
 
-export const pathText = (path: readonly PropertyKey[]): string =>
+const pathText = (path: readonly PropertyKey[]): string =>
   path.reduce<string>((text, key) => {
     if (typeof key === "number") return `${text}[${key}]`;
     return text === "" ? String(key) : `${text}.${String(key)}`;
