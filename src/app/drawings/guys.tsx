@@ -9,14 +9,9 @@ interface Props {
   readonly system: System;
 }
 
-/** Tension at the anchor of one guy under the drawn wind. */
-export const guyForce = (scene: Scene, level: number, anchor: number): number | undefined => {
-  const guys = scene.load?.guys ?? [];
-  // Levels and anchors are numbered from 0 or from 1; the least number seen tells which.
-  const base = (of: "level" | "anchor") => Math.min(...guys.map((guy) => guy[of]), 1);
-  return guys.find((guy) => guy.level - base("level") === level && guy.anchor - base("anchor") === anchor - 1)
-    ?.tensionAnchor;
-};
+/** Tension at the anchor of one guy under the drawn wind; levels and anchors are numbered from 1 in a response. */
+export const guyForce = (scene: Scene, level: number, anchor: number): number | undefined =>
+  scene.load?.guys.find((guy) => guy.level === level + 1 && guy.anchor === anchor)?.tensionAnchor;
 
 const initial = (scene: Scene, level: number): number | undefined => {
   const strand = scene.levels[level]?.strand;
@@ -38,8 +33,9 @@ export const Guys = ({ scene, frame, system }: Props) => {
         )),
       )}
       {scene.levels.map(({ height, strand }, level) => {
-        const force = windward && guyForce(scene, level, windward.number);
-        if (!windward || force === undefined) return null;
+        if (!windward) return null;
+        const force = guyForce(scene, level, windward.number);
+        if (force === undefined) return null;
         const started = initial(scene, level);
         const length = Math.hypot(height, scene.design.guys!.radius);
         const [ax, ay, bx, by] = [x(windward.along), y(0), x(0), y(height)];

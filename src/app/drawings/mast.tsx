@@ -51,7 +51,7 @@ export const MastLines = ({ scene, frame }: { scene: Scene; frame: Frame }) => {
 const bracing = (part: StackPart, half: number, { x, y, scale }: Frame): string => {
   const panel = part.section?.panel ?? 0.4;
   // Closer than three pixels the bracing is a grey smear: draw every so many bays instead.
-  const bay = panel * Math.max(1, Math.ceil(4 / (panel * scale)));
+  const bay = (panel / 2) * Math.max(1, Math.ceil(4 / ((panel / 2) * scale)));
   const points: [number, number][] = [];
   let side = 1;
   for (let z = part.from; z < part.to - 1e-6; z += bay) {

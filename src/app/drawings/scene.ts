@@ -44,24 +44,26 @@ export interface SceneItem {
 }
 export type Place = "mast" | "pipe" | "guy" | "anchor" | "base" | "none";
 
-/** Where in the drawing a check belongs, told from its limit state. */
-export const placeOf = (check: Check): Place => {
-  if (check.kind !== "strength") return "none";
-  const words = `${check.id} ${check.limitState} ${check.title}`.toLowerCase();
-  if (/anchor|screw|deadman|rock.?rod|uplift/.test(words)) return "anchor";
-  if (/bearing|overturn|sliding|base|footing|pad\b|block/.test(words)) return "base";
-  if (/pipe/.test(words)) return "pipe";
-  if (/\bguy|strand|slack/.test(words) && check.at === undefined) return "guy";
-  if (/\bguy[ -]?(strength|tension)|strand/.test(words)) return "guy";
-  return "mast";
+const places: Readonly<Record<string, Place>> = {
+  "guy-strength": "guy",
+  "pipe-bending": "pipe",
+  "anchor-uplift": "anchor",
+  "anchor-lateral": "anchor",
+  "screw-pull-out": "anchor",
+  "screw-sideways": "anchor",
+  "rod-pull-out": "anchor",
+  "base-bearing": "base",
+  "base-compression": "base",
+  overturning: "base",
+  sliding: "base",
 };
+/** Where in the drawing a check belongs; what isn't listed stands on the mast. */
+export const placeOf = (check: Check): Place =>
+  check.kind === "strength" ? (places[check.limitState] ?? "mast") : "none";
 
-const topOf = (check: Check) => `${check.loadCase}`.toLowerCase();
 const loadOf = (verdict: Verdict, governs: Check | undefined): CaseResponse | undefined => {
-  const wanted = governs && topOf(governs);
-  const named = verdict.cases.find(
-    (load) => load.id.toLowerCase() === wanted || load.title.toLowerCase() === wanted,
-  );
+  const wanted = governs?.loadCase;
+  const named = verdict.cases.find((load) => load.title === wanted || load.id === wanted);
   if (named && named.windToward !== null) return named;
   const greatest = (load: CaseResponse) =>
     load.windToward === null ? -1 : Math.max(0, ...load.moment.map((value) => Math.abs(value)));

@@ -22,23 +22,23 @@ export const Given = ({ label, shown, start, read, write, stands, width = 120 }:
   const [error, setError] = useState<string | null>(null);
   const id = useId();
   const button = useRef<HTMLButtonElement>(null);
-  const leave = () => {
+  const close = () => {
     setText(null);
     setError(null);
+  };
+  const leave = () => {
+    close();
     requestAnimationFrame(() => button.current?.focus());
   };
   const take = (refocus: boolean) => {
     if (text === null) return;
-    if (text.trim() === start.trim()) return refocus ? leave() : (setText(null), setError(null));
+    if (text.trim() === start.trim()) return refocus ? leave() : close();
     const typed = read(text);
     if (!typed.ok) return setError(typed.message);
     const faults = write(typed);
     if (faults.length > 0) return setError(faults[0].message);
     if (refocus) leave();
-    else {
-      setText(null);
-      setError(null);
-    }
+    else close();
   };
   if (text === null)
     return (

@@ -10,7 +10,7 @@ export const followAddress = () => {
     else if (location.hash === "" || location.hash === "#/") book.set({ page: "answer" });
   };
   read();
-  addEventListener("hashchange", read);
+  window.addEventListener("hashchange", read);
 };
 export const turnTo = (page: Page) => {
   location.hash = `/${page}`;
@@ -18,7 +18,7 @@ export const turnTo = (page: Page) => {
 
 /** The page numbers are its keys, except where something is being typed. */
 export const followKeys = (actions: { undo: () => void; redo: () => void }) => {
-  addEventListener("keydown", (event) => {
+  window.addEventListener("keydown", (event) => {
     const target = event.target as HTMLElement;
     const typing = target.closest("input, select, textarea, [contenteditable]");
     if (typing) return;

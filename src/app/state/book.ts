@@ -125,7 +125,7 @@ export const doAgain = () => {
 };
 /** A study from elsewhere replaces the one on the desk; Undo brings that back. */
 export const openStudy = (file: StudyFile, catalog: CatalogFile = book.get().history.present.catalog) =>
-  change({ study: file, catalog }, `opened ${file.name}`);
+  change({ study: file, catalog }, `opened ${(file as Partial<StudyFile> | null)?.name ?? "a file"}`);
 
 export const restore = (paper: Paper) => {
   const read = readPaper(paper);

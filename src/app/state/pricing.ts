@@ -25,8 +25,7 @@ const idle = () =>
   });
 
 const ask = async (paper: Paper): Promise<Outcome> => {
-  client ??= createSearchClient();
-  const asking = client;
+  const asking = (client ??= createSearchClient());
   const timer = setTimeout(() => asking.stop(), PATIENCE);
   try {
     return await asking.find(job(paper), () => {});

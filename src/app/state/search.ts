@@ -13,10 +13,7 @@ let current: Reading | null = null;
 let lastShown = 0;
 let pending: ReturnType<typeof setTimeout> | undefined;
 
-const searchClient = (): SearchClient => {
-  client ??= createSearchClient();
-  return client;
-};
+const searchClient = (): SearchClient => (client ??= createSearchClient());
 
 const show = (reading: Reading, progress: Progress) => {
   if (reading !== current) return;

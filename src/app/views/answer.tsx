@@ -57,7 +57,13 @@ const Body = () => {
       </section>
       <Sketch answer={answer} />
       <section className="figs rest" aria-label="Reasons">
-        {judged && <ChecksTable verdict={judged.verdict} provisional={answer.kind === "searching"} />}
+        {judged && (
+          <ChecksTable
+            design={judged.design}
+            verdict={judged.verdict}
+            provisional={answer.kind === "searching"}
+          />
+        )}
         {answer.kind === "proven" && "reading" in answer && (
           <WhyNot
             rows={answer.whyNot}

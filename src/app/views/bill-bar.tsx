@@ -29,7 +29,7 @@ export const BillBar = ({ bill }: { bill: Bill }) => {
   const whole = parts.reduce((sum, part) => sum + part.amount, 0) || 1;
   let from = 0;
   const placed = parts.map((part) => {
-    const share = (part.amount / whole) * (width - 1);
+    const share = (part.amount / whole) * Math.max(width - 1, 0);
     const box = { ...part, x: from, width: share };
     from += share;
     return box;

@@ -1,6 +1,7 @@
 import { Fragment, useState } from "react";
+import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
-import { usePhone } from "../parts/measured.ts";
+import { useMedia, usePhone } from "../parts/measured.ts";
 import { book, useBook } from "../state/book.ts";
 import {
   checkFigure,
@@ -14,16 +15,16 @@ import { grouped, type System, used } from "../wording/figures.ts";
 
 const FEW = 5;
 
+interface TableProps {
+  readonly design: Design;
+  readonly verdict: Verdict;
+  readonly provisional?: boolean;
+}
 /** The shortest road to failure first; each row opens to its sum and its source. */
-export const ChecksTable = ({
-  verdict,
-  provisional = false,
-}: {
-  verdict: Verdict;
-  provisional?: boolean;
-}) => {
+export const ChecksTable = ({ design, verdict, provisional = false }: TableProps) => {
   const system = useBook((state) => state.system);
   const phone = usePhone();
+  const tight = useMedia("(max-width: 1399px)");
   const [open, setOpen] = useState<string | null>(null);
   const [all, setAll] = useState(false);
   const rows = numberedChecks(verdict.checks);
@@ -45,7 +46,7 @@ export const ChecksTable = ({
               <span className="vh">Number</span>
             </th>
             <th>Check</th>
-            {!phone && <th>Where</th>}
+            {!tight && <th>Where</th>}
             <th style={{ width: 128 }}>Used of what is allowed</th>
             <th className="num">Used</th>
           </tr>
@@ -54,10 +55,11 @@ export const ChecksTable = ({
           {shown.map(({ check, number }) => (
             <Fragment key={check.id}>
               <Row
+                design={design}
                 check={check}
                 number={number}
                 governs={check === governs}
-                phone={phone}
+                tight={tight}
                 system={system}
                 open={open === check.id}
                 toggle={() => setOpen(open === check.id ? null : check.id)}
@@ -65,7 +67,7 @@ export const ChecksTable = ({
               {open === check.id && (
                 <tr className="opened">
                   <td />
-                  <td colSpan={phone ? 3 : 4}>
+                  <td colSpan={tight ? 3 : 4}>
                     <Opened check={check} system={system} />
                   </td>
                 </tr>
@@ -84,19 +86,20 @@ export const ChecksTable = ({
 };
 
 interface RowProps {
+  readonly design: Design;
   readonly check: Check;
   readonly number: number | null;
   readonly governs: boolean;
-  readonly phone: boolean;
+  readonly tight: boolean;
   readonly system: System;
   readonly open: boolean;
   readonly toggle: () => void;
 }
-const Row = ({ check, number, governs, phone, system, open, toggle }: RowProps) => {
+const Row = ({ design, check, number, governs, tight, system, open, toggle }: RowProps) => {
   const strength = check.kind === "strength";
   const fails = !check.passes && check.kind !== "warning";
   const point = (id: string | null) => book.set({ pointed: id });
-  const where = placeWords(check, system);
+  const where = placeWords(check, design, system);
   const title = `${check.title}${fails ? " fails" : ""}${governs ? (fails ? ", governs" : " governs") : ""}`;
   return (
     <tr
@@ -119,14 +122,14 @@ const Row = ({ check, number, governs, phone, system, open, toggle }: RowProps) 
         >
           {title}
         </button>
-        {phone && <span className={governs ? "under" : "under quiet"}>{where}</span>}
+        {tight && <span className={governs ? "under" : "under quiet"}>{where}</span>}
       </td>
-      {!phone && (
+      {!tight && (
         <td className={governs ? "place" : "place quiet"} colSpan={strength ? 1 : 2}>
           {where}
         </td>
       )}
-      {(strength || phone) && <td>{strength && <Bar share={check.utilisation} governs={governs} />}</td>}
+      {(strength || tight) && <td>{strength && <Bar share={check.utilisation} governs={governs} />}</td>}
       <td className="num">{strength ? <b>{used(check.utilisation)}</b> : limitWord(check)}</td>
     </tr>
   );
@@ -169,7 +172,7 @@ const Opened = ({ check, system }: { check: Check; system: System }) => (
           .{" "}
         </>
       )}
-      Load: {check.loadCase}.
+      {check.loadCase && `Load: ${check.loadCase}.`}
     </p>
     {check.note && <p className="reason">{check.note}</p>}
     <p className="quiet">Source: {check.source}.</p>

@@ -48,14 +48,14 @@ const Tools = () => {
   };
   return (
     <div className="tools">
-      <span role="group" aria-label="Units" style={{ display: "flex", gap: 6 }}>
+      <fieldset aria-label="Units">
         <button type="button" aria-pressed={system === "us"} onClick={() => setSystem("us")}>
           ft lbf
         </button>
         <button type="button" aria-pressed={system === "si"} onClick={() => setSystem("si")}>
           m N
         </button>
-      </span>
+      </fieldset>
       <button
         type="button"
         disabled={!last}

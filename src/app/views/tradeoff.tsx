@@ -1,2 +1,166 @@
-const TradeoffView = () => <main />;
+import { useCallback, useEffect, useMemo } from "react";
+import type { FrontPoint, MapCell } from "../../search/types.ts";
+import { useWidth } from "../parts/measured.ts";
+import { FrontPlot } from "../plots/front-plot.tsx";
+import { MapPlot } from "../plots/map-plot.tsx";
+import { FLOORS, type Marked, markedDesigns, stair } from "../plots/stairs.ts";
+import { type Reading, useBook } from "../state/book.ts";
+import { askPlots, leavePlots, plots } from "../state/plots.ts";
+import { useStore } from "../state/store.ts";
+import { countText } from "../wording/figures.ts";
+import { packageArea, single } from "../wording/givens.ts";
+import { useAnswer } from "./answer.tsx";
+import { FrontFigures, MapFigures } from "./figures-tables.tsx";
+import { MarkedDesigns } from "./marked-designs.tsx";
+
+const TradeoffView = () => {
+  const reading = useBook((state) => state.reading);
+  const system = useBook((state) => state.system);
+  useEffect(() => {
+    if (reading) void askPlots(reading, system);
+  }, [reading, system]);
+  useEffect(() => leavePlots, []);
+  if (!reading) return <main />;
+  return (
+    <main className="tradeoff">
+      <div className="question">
+        <h1>What would more height, area or margin cost, and what would less concrete?</h1>
+        <Claim />
+      </div>
+      <Panels reading={reading} />
+    </main>
+  );
+};
 export default TradeoffView;
+
+const Claim = () => {
+  const system = useBook((state) => state.system);
+  const front = useStore(plots, (state) => state.front);
+  const done = useStore(plots, (state) => state.frontDone);
+  const map = useStore(plots, (state) => state.map);
+  const trouble = useStore(plots, (state) => state.trouble);
+  if (trouble)
+    return (
+      <p className="reason" role="alert">
+        The search for the plots broke off, a defect of the program: {trouble}
+      </p>
+    );
+  if (!front) return <p className="reason quiet">Looking for the first corners of the stairs.</p>;
+  const exact = done && front.status === "proven";
+  const words = [
+    `${exact ? "front exact" : "front so far"}: ${countText(front.points.length, system)} designs`,
+    map && `map ${map.done ? "exact" : "so far"}: ${countText(map.cells.length, system)} cells`,
+    exact && `${front.proof.seconds.toFixed(1)} s`,
+  ].filter(Boolean);
+  return <p className="reason quiet">{words.join(", ")}</p>;
+};
+
+const Panels = ({ reading }: { reading: Reading }) => {
+  const front = useStore(plots, (state) => state.front);
+  const map = useStore(plots, (state) => state.map);
+  const system = useBook((state) => state.system);
+  const points = front?.points;
+  const marked = useMemo(
+    () => (points ? markedDesigns(points, reading.study.wishes.margin) : []),
+    [points, reading],
+  );
+  const currency = reading.catalog.prices.currency;
+  const take = useCallback(
+    (point: FrontPoint) =>
+      plots.set({ taken: { design: point.design, cost: point.cost, from: "from the front" } }),
+    [],
+  );
+  const takeCell = useCallback(
+    (cell: MapCell) =>
+      cell.design &&
+      cell.cost !== null &&
+      plots.set({ taken: { design: cell.design, cost: cell.cost, from: "from the map" } }),
+    [],
+  );
+  return (
+    <>
+      <div className="panels">
+        <section aria-label="Cost against concrete">
+          <h2>
+            Cost against concrete
+            <small>
+              a stair for each margin you might ask; ring size is margin; press a ring to see its design
+            </small>
+          </h2>
+          <FrontPanel {...{ points, marked, system, currency, take }} />
+          {points && <FrontFigures points={points} system={system} currency={currency} take={take} />}
+        </section>
+        <section aria-label="Cost over height and area">
+          <h2>
+            Cost over height and area
+            <small>contours of cost; the edge steps cell by cell, hachures on the unsafe side</small>
+          </h2>
+          <MapPanel reading={reading} takeCell={takeCell} />
+          {map && <MapFigures map={map} system={system} currency={currency} />}
+        </section>
+      </div>
+      <MarkedDesigns marked={marked} reading={reading} />
+    </>
+  );
+};
+
+interface FrontPanelProps {
+  readonly points: readonly FrontPoint[] | undefined;
+  readonly marked: readonly Marked[];
+  readonly system: "us" | "si";
+  readonly currency: string;
+  readonly take: (point: FrontPoint) => void;
+}
+const FrontPanel = ({ points, marked, system, currency, take }: FrontPanelProps) => {
+  const [ref, width] = useWidth<HTMLDivElement>(590);
+  const drawn = points ? new Set(FLOORS.flatMap((floor) => stair(points, floor))).size : 0;
+  return (
+    <div ref={ref} className="plot">
+      {points && points.length > 0 ? (
+        <>
+          <FrontPlot {...{ points, marked, width, system, currency, take }} />
+          {drawn < points.length && (
+            <p className="quiet slim">
+              Showing the {drawn} corners of the stairs of {points.length} designs on the front; the hatch is
+              where nothing safe is this cheap.
+            </p>
+          )}
+        </>
+      ) : (
+        <p className="quiet">No safe design yet.</p>
+      )}
+    </div>
+  );
+};
+
+const MapPanel = ({ reading, takeCell }: { reading: Reading; takeCell: (cell: MapCell) => void }) => {
+  const [ref, width] = useWidth<HTMLDivElement>(680);
+  const map = useStore(plots, (state) => state.map);
+  const system = useBook((state) => state.system);
+  const answer = useAnswer();
+  const height = single(reading.study.wishes.height);
+  const wish = useMemo(
+    () => ({
+      height: height ?? (answer.kind === "proven" ? answer.best.design.height : 0),
+      area: packageArea(reading.study.wishes.packages[0], reading.catalog),
+      cost: answer.kind === "proven" && !answer.former ? answer.best.verdict.bill.total : null,
+    }),
+    [answer, height, reading],
+  );
+  return (
+    <div ref={ref} className="plot">
+      {map && map.cells.length > 0 ? (
+        <MapPlot
+          map={map}
+          wish={wish}
+          width={width}
+          system={system}
+          currency={reading.catalog.prices.currency}
+          take={takeCell}
+        />
+      ) : (
+        <p className="quiet">The map is filled when the front is done.</p>
+      )}
+    </div>
+  );
+};

@@ -1,10 +1,13 @@
+import type { Design } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
 import { grouped, type Measure, type System, said } from "./figures.ts";
+import { anchorKind, levelNames } from "./parts.ts";
 
 const measures: Partial<Record<Check["unit"], Measure>> = {
   force: "force",
   moment: "moment",
   length: "length",
+  volume: "volume",
 };
 
 /** A demand or capacity in the unit of its check. */
@@ -13,24 +16,50 @@ export const checkFigure = (si: number, unit: Check["unit"], system: System): st
   const measure = measures[unit];
   if (measure) return said(si, measure, system);
   // Soil speaks in psf, steel in ksi: the size of the number tells which it is.
-  if (unit === "pressure")
-    return Math.abs(si) > 2e6
-      ? said(si, "stress", system)
-      : said(si, "pressure", system, system === "us" ? 0 : 1);
-  if (unit === "angle") return `${grouped(si, 2, system)}°`;
+  if (unit === "pressure") return said(si, Math.abs(si) > 2e6 ? "stress" : "pressure", system);
+  if (unit === "angle") return `${grouped((si * 180) / Math.PI, 2, system)}°`;
   return grouped(si, 3, system);
 };
 
+/** "4,833 of 4,982 lbf": the unit once where both have it. */
 export const demandOfCapacity = (check: Check, system: System): string => {
-  const demand = checkFigure(check.demand, check.unit, system);
-  const capacity = checkFigure(check.capacity, check.unit, system);
-  const unit = demand.match(/ [^ ]+(?: ft)?$/)?.[0] ?? "";
-  const bare = unit && capacity.endsWith(unit) ? demand.slice(0, demand.length - unit.length) : demand;
+  const [demand, capacity] = [check.demand, check.capacity].map((si) => checkFigure(si, check.unit, system));
+  const unit = / \D+$/.exec(demand)?.[0] ?? "";
+  const bare = unit && capacity.endsWith(unit) ? demand.slice(0, -unit.length) : demand;
   return `${bare} of ${capacity}`;
 };
 
-export const placeWords = (check: Check, system: System): string =>
-  check.at === undefined ? check.where : `${check.where}, ${said(check.at, "length", system)}`;
+/** Where on the mast a height lies, as said on site. */
+const mastPlace = (at: number, levels: readonly number[], height: number): string => {
+  const names = levelNames(levels.length);
+  const nearest = levels.findIndex((level) => Math.abs(level - at) < 0.5);
+  if (nearest >= 0) return `${at > levels[nearest] + 1e-6 ? "over" : "under"} the ${names[nearest]}`;
+  if (levels.length === 0) return at < 0.5 ? "at the base" : "on the mast";
+  if (at > levels[levels.length - 1]) return at > height - 0.5 ? "at the mast top" : "above the upper guys";
+  return at < levels[0] ? "below the lowest guys" : "between guys";
+};
+
+/** A verdict names places by code; the page says them as on site. */
+export const placeWords = (check: Check, design: Design, system: System): string => {
+  const levels = design.guys?.levels.map((level) => level.height) ?? [];
+  const at = check.at === undefined ? "" : `, ${said(check.at, "length", system)}`;
+  const level = /^level (\d+)$/.exec(check.where);
+  if (level) return `${levelNames(levels.length)[Number(level[1]) - 1]}${at}`;
+  if (check.kind === "limit") return limitPlace(check, system);
+  if (check.kind === "warning")
+    return `${check.where}, ${checkFigure(check.capacity, check.unit, system)} away; mast reaches ${checkFigure(check.demand, check.unit, system)}`;
+  if (check.where === "mast" && check.at !== undefined)
+    return `${mastPlace(check.at, levels, design.height)}${at}`;
+  if (check.where === "anchor" && design.guys) return `${anchorKind(design.guys.anchor.kind)}`;
+  if (check.where === "base") return `${design.footing.kind}`;
+  return `${check.where}${at}`;
+};
+
+const limitPlace = (check: Check, system: System): string => {
+  if (check.limitState === "initial-tension")
+    return `${grouped(check.demand * 100, 1, system)} % of breaking strength, window to ${grouped(check.capacity * 100, 1, system)} %`;
+  return `${check.where}, ${demandOfCapacity(check, system)}`;
+};
 
 /** Numbers are given to strength checks only, in the order of the verdict: the road to failure. */
 export const numberedChecks = (
@@ -45,7 +74,7 @@ export const governing = (checks: readonly Check[]): Check | undefined =>
   checks.find((check) => check.kind === "strength");
 
 export const limitWord = (check: Check): string => {
-  if (check.kind === "warning") return check.passes ? "clear" : "look";
+  if (check.kind === "warning") return check.demand <= check.capacity ? "clear" : "▲ reached";
   return check.passes ? "inside" : "outside";
 };
 

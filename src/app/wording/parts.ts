@@ -31,7 +31,13 @@ export const thickness = (si: number, system: System): string =>
   system === "us" ? (si / 0.0254).toFixed(3).replace(/^0/, "") : figure(si, "size", "si", 2);
 
 export const strandName = (strand: Strand, system: System): string =>
-  `${small(strand.diameter, system)} ${strand.grade}`;
+  `${small(strand.diameter, system)} ${grade(strand.grade)}`;
+
+/** "Extra-High-Strength" is EHS to everybody who buys it; one word stays a word. */
+const grade = (name: string): string => {
+  const words = name.split(/[-\s]+/);
+  return words.length > 1 ? words.map((word) => word.charAt(0).toUpperCase()).join("") : name.toLowerCase();
+};
 
 /** "2.5 × 2.5 × 4 ft": the unit once, at the end. */
 export const sizes = (values: readonly number[], system: System): string =>

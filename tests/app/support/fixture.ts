@@ -28,16 +28,16 @@ const section = (id: string, face: number, leg: number, wall: number, price: num
 const factor = { required: 1, source: "invented" };
 const catalog: Catalog = {
   sections: [
-    section("s9", 9, 7 / 8, 0.083, 218),
-    section("s105", 10.5, 1, 0.083, 261),
+    section("3leg-9", 9, 7 / 8, 0.083, 218),
+    section("3leg-10.5", 10.5, 1, 0.083, 261),
     {
-      ...section("s105-used", 10.5, 1, 0.083, 118),
-      family: "s105",
+      ...section("3leg-10.5-used", 10.5, 1, 0.083, 118),
+      family: "3leg-10.5",
       measuredWall: 0.066 * inch,
       used: true,
       pieces: [{ length: 10 * ft, price: 118, have: 8 }],
     },
-    section("s13", 13, 1.125, 0.083, 302),
+    section("3leg-13", 13, 1.125, 0.083, 302),
   ],
   strand: [
     {
@@ -56,7 +56,7 @@ const catalog: Catalog = {
   ],
   anchors: [
     {
-      id: "dm",
+      id: "deadman",
       kind: "deadman",
       name: "Buried concrete block",
       length: 3 * ft,
@@ -85,7 +85,7 @@ const catalog: Catalog = {
   ],
   antennas: [
     {
-      id: "beam12",
+      id: "beam-5el",
       name: "beam",
       area: 12 * 0.0929,
       areaKind: "effective",
@@ -99,7 +99,7 @@ const catalog: Catalog = {
       invented: true,
     },
     {
-      id: "beam3",
+      id: "beam-6m",
       name: "beam",
       area: 3 * 0.0929,
       areaKind: "effective",
@@ -114,7 +114,7 @@ const catalog: Catalog = {
   ],
   pipes: [
     {
-      id: "pipe2",
+      id: "pipe-11",
       name: "1 7/8 in pipe",
       diameter: 1.875 * inch,
       wall: 0.148 * inch,
@@ -208,12 +208,12 @@ const study: Study = {
     height: 70 * ft,
     packages: [
       {
-        id: "two",
+        id: "beam-and-6m",
         name: "two beams",
-        pipe: "pipe2",
+        pipe: "pipe-11",
         items: [
-          { antenna: "beam12", above: 2 * ft },
-          { antenna: "beam3", above: 5.5 * ft },
+          { antenna: "beam-5el", above: 2 * ft },
+          { antenna: "beam-6m", above: 5.5 * ft },
         ],
         cableWidth: 0.03,
       },
@@ -239,9 +239,9 @@ const study: Study = {
 };
 
 const design: Design = {
-  package: "two",
+  package: "beam-and-6m",
   height: 70 * ft,
-  stack: [{ section: "s9", length: 70 * ft }],
+  stack: [{ section: "3leg-9", length: 70 * ft }],
   guys: {
     perLevel: 3,
     radius: 28 * ft,
@@ -253,7 +253,7 @@ const design: Design = {
     ],
     anchor: {
       kind: "deadman",
-      row: "dm",
+      row: "deadman",
       length: 3 * ft,
       height: 1.5 * ft,
       width: 1.5 * ft,
@@ -284,7 +284,13 @@ const load: CaseResponse = {
   guys: [0, 1].flatMap((level) =>
     [0, 1, 2].map((anchor) => {
       const pull = anchor === 0 ? [586, 1235][level] : [60, 20][level];
-      return { level, anchor, tensionAnchor: pull * lbf, tensionMast: pull * lbf };
+      return {
+        level: level + 1,
+        anchor: anchor + 1,
+        tensionAnchor: pull * lbf,
+        tensionMast: pull * lbf,
+        unstressedLength: 20,
+      };
     }),
   ),
   anchors: [
@@ -301,7 +307,7 @@ const load: CaseResponse = {
 
 const strength = (title: string, where: string, utilisation: number, at?: number): Check => ({
   id: `${title} ${where}`.toLowerCase().replaceAll(" ", "-"),
-  limitState: title.toLowerCase(),
+  limitState: title.toLowerCase().replaceAll(" ", "-"),
   title,
   kind: "strength",
   where,

@@ -1,0 +1,218 @@
+import { memo, useMemo } from "react";
+import { Area, CartesianGrid, ComposedChart, Line, Scatter, XAxis, YAxis } from "recharts";
+import type { FrontPoint } from "../../search/types.ts";
+import { grouped, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";
+import { FLOORS, type Marked, roundScale, stair } from "./stairs.ts";
+
+interface Props {
+  readonly points: readonly FrontPoint[];
+  readonly marked: readonly Marked[];
+  readonly width: number;
+  readonly system: System;
+  readonly currency: string;
+  readonly take: (point: FrontPoint) => void;
+}
+
+/** Rows are named by what they are: a row's own x, y, width or height would be overwritten with pixels. */
+interface Row {
+  readonly concrete: number;
+  readonly edge?: number;
+  readonly [floor: `floor${number}`]: number;
+}
+interface Ring {
+  readonly concrete: number;
+  readonly cost: number;
+  readonly point: FrontPoint;
+  readonly letter: string | null;
+  readonly words: string;
+  readonly take: (point: FrontPoint) => void;
+}
+
+const dashes: Readonly<Record<number, string | undefined>> = {
+  0: undefined,
+  0.1: "9 3",
+  0.25: "4 3",
+  0.5: "1.5 3",
+};
+const quiet = { fill: "var(--ink2)", fontSize: 12, fontFamily: "var(--letter)" };
+
+/** Cost against concrete: one stair for each margin, every corner a judged design. */
+export const FrontPlot = memo(({ points, marked, width, system, currency, take }: Props) => {
+  const built = useMemo(
+    () => build(points, marked, system, currency, take),
+    [points, marked, system, currency, take],
+  );
+  const height = Math.min(430, Math.max(320, width * 0.7));
+  return (
+    <ComposedChart
+      width={width}
+      height={height}
+      data={built.rows as Row[]}
+      margin={{ top: 8, right: 12, bottom: 22, left: 4 }}
+      accessibilityLayer={false}
+    >
+      <CartesianGrid stroke="var(--rule)" strokeWidth={0.75} />
+      <XAxis
+        type="number"
+        dataKey="concrete"
+        domain={[built.across[0], built.across.at(-1)!]}
+        ticks={built.across as number[]}
+        tickFormatter={(value: number) => grouped(value, 2, system)}
+        tick={quiet}
+        tickLine={false}
+        stroke="var(--ink)"
+        label={{
+          value: `concrete in place, ${unitOf("volume", system)}`,
+          position: "insideBottomRight",
+          offset: -14,
+          ...quiet,
+        }}
+      />
+      <YAxis
+        type="number"
+        domain={[built.up[0], built.up.at(-1)!]}
+        ticks={built.up as number[]}
+        tickFormatter={(value: number) => grouped(value, 0, system)}
+        tick={quiet}
+        tickLine={false}
+        stroke="var(--ink)"
+        width={52}
+        allowDataOverflow
+      />
+      <Area
+        dataKey="edge"
+        type="stepAfter"
+        stroke="none"
+        fill="url(#unsafe)"
+        fillOpacity={1}
+        connectNulls
+        isAnimationActive={false}
+      />
+      {built.floors.map(({ floor, last }) => (
+        <Line
+          key={floor}
+          dataKey={`floor${floor * 100}`}
+          type="stepAfter"
+          stroke={floor === 0 ? "var(--govern)" : "var(--ink)"}
+          strokeWidth={floor === 0 ? 2.6 : 1.2}
+          strokeDasharray={dashes[floor]}
+          dot={false}
+          connectNulls
+          isAnimationActive={false}
+          label={(props) => endLabel(props, last, floor)}
+        />
+      ))}
+      <Scatter data={built.rings as Ring[]} dataKey="cost" shape={ringShape} isAnimationActive={false} />
+    </ComposedChart>
+  );
+});
+
+const build = (
+  points: readonly FrontPoint[],
+  marked: readonly Marked[],
+  system: System,
+  currency: string,
+  take: (point: FrontPoint) => void,
+) => {
+  const stairs = FLOORS.map((floor) => ({ floor, corners: stair(points, floor) })).filter(
+    (one) => one.corners.length,
+  );
+  const corners = [...new Set([...stairs.flatMap((one) => one.corners), ...marked.map((one) => one.point)])];
+  const volume = (point: FrontPoint) => inUnits(point.concrete, "volume", system);
+  const across = roundScale(Math.min(...corners.map(volume)) * 0.9, Math.max(...corners.map(volume)) * 1.05);
+  const up = roundScale(
+    Math.min(...corners.map((c) => c.cost)) * 0.97,
+    Math.max(...corners.map((c) => c.cost)) * 1.02,
+  );
+  const end = across.at(-1)!;
+  const top = up.at(-1)!;
+  const rows: Row[] = stairs.flatMap(({ floor, corners: found }) => {
+    const name = `floor${floor * 100}` as const;
+    const steps = found.map((point) => ({ concrete: volume(point), [name]: point.cost }) as Row);
+    // Up the left side: with less concrete than the first corner nothing is safe at any price.
+    const wall = { concrete: volume(found[0]), [name]: top } as Row;
+    return [wall, ...steps, { concrete: end, [name]: found.at(-1)!.cost } as Row];
+  });
+  const lowest = stairs[0]?.floor === 0 ? stairs[0].corners : [];
+  const hatch: Row[] = lowest.length
+    ? [
+        { concrete: across[0], edge: top },
+        ...lowest.map((point) => ({ concrete: volume(point), edge: point.cost })),
+        { concrete: end, edge: lowest.at(-1)!.cost },
+      ]
+    : [];
+  const all = [...rows, ...hatch].sort((a, b) => a.concrete - b.concrete);
+  const rings: Ring[] = corners.map((point) => ({
+    concrete: volume(point),
+    cost: point.cost,
+    point,
+    letter: marked.find((one) => one.point === point)?.letter ?? null,
+    words: `${money(point.cost, currency, system)}, ${said(point.concrete, "volume", system)} of concrete, margin ${percent(point.margin)} %: see this design`,
+    take,
+  }));
+  const floors = stairs.map(({ floor }) => ({ floor, last: lastIndex(all, `floor${floor * 100}`) }));
+  return { rows: all, rings, across, up, floors };
+};
+
+const lastIndex = (rows: readonly Row[], name: `floor${number}`): number =>
+  rows.reduce((last, row, index) => (row[name] === undefined ? last : index), -1);
+
+/** Recharts hands its own types to a label; only these are used. */
+interface LabelProps {
+  readonly x?: number | string;
+  readonly y?: number | string;
+  readonly index?: number;
+}
+const endLabel = (props: LabelProps, last: number, floor: number) => {
+  if (props.index !== last) return <g />;
+  return (
+    <text
+      x={Number(props.x) - 4}
+      y={Number(props.y) - 7}
+      textAnchor="end"
+      className={floor === 0 ? "g halo" : "halo"}
+    >
+      {floor === 0 ? "safe edge: margin 0 % or more" : `margin ${floor * 100} % or more`}
+    </text>
+  );
+};
+
+/** Module-level, so that its identity never changes: a new shape remounts every ring. */
+const ringShape = (props: unknown) => {
+  const { cx, cy, payload } = props as { cx: number; cy: number; payload: Ring };
+  const radius = 3 + 13 * Math.min(payload.point.margin, 0.8);
+  const seen = () => payload.take(payload.point);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a ring in a chart can't be an HTML button
+    <g
+      role="button"
+      tabIndex={0}
+      aria-label={payload.words}
+      style={{ cursor: "pointer" }}
+      onClick={seen}
+      onKeyDown={(event) => {
+        if (event.key === "Enter" || event.key === " ") {
+          event.preventDefault();
+          seen();
+        }
+      }}
+    >
+      <title>{payload.words}</title>
+      <circle cx={cx} cy={cy} r={Math.max(radius + 5, 12)} fill="transparent" className="halo-ring" />
+      <circle cx={cx} cy={cy} r={radius} className="p" style={{ stroke: "var(--ink)", strokeWidth: 1.6 }} />
+      {payload.letter && (
+        <g>
+          <rect x={cx - 8} y={cy - radius - 22} width="17" height="17" className="k" />
+          <text
+            x={cx + 0.5}
+            y={cy - radius - 9}
+            textAnchor="middle"
+            style={{ fill: "var(--paper)", fontWeight: 600, fontSize: 13 }}
+          >
+            {payload.letter}
+          </text>
+        </g>
+      )}
+    </g>
+  );
+};

@@ -1,0 +1,73 @@
+import type { MapAxes } from "../../../workers/protocol.ts";
+import type { Catalog } from "../../model/catalog.ts";
+import type { Study } from "../../model/study.ts";
+import type { CostMap, MapCell } from "../../search/types.ts";
+import type { System } from "../wording/figures.ts";
+import { packageArea } from "../wording/givens.ts";
+
+const round = (value: number, step: number) => Math.round(value / step) * step;
+const steps = (from: number, to: number, step: number): number[] =>
+  Array.from(
+    { length: Math.round((to - from) / step) + 1 },
+    (_, i) => Math.round((from + i * step) * 1e9) / 1e9,
+  );
+
+/** The wish and what lies around it: a good way up, and from little antenna to twice as much. */
+export const mapAxes = (study: Study, catalog: Catalog, system: System): MapAxes => {
+  const us = system === "us";
+  const { height } = study.wishes;
+  const wish =
+    typeof height === "number"
+      ? height
+      : Array.isArray(height)
+        ? Math.max(...height)
+        : (height as { to: number }).to;
+  const foot = us ? 0.3048 : 0.3;
+  const heightStep = 5 * foot;
+  const centre = round(wish, heightStep);
+  const lowest = Math.max(heightStep * 4, centre - 6 * heightStep);
+  const areaStep = (us ? 0.09290304 : 0.1) * 2;
+  const area = packageArea(study.wishes.packages[0], catalog);
+  const widest = Math.max(round(area * 2, areaStep), areaStep * 8);
+  return {
+    heights: steps(lowest, centre + 8 * heightStep, heightStep),
+    areas: steps(areaStep, widest, areaStep),
+  };
+};
+
+export const cellAt = (map: CostMap) => {
+  const width = map.areas.length;
+  const index = new Map(map.cells.map((cell) => [`${cell.height.toFixed(6)}/${cell.area.toFixed(6)}`, cell]));
+  return (i: number, j: number): MapCell | undefined =>
+    i < width ? index.get(`${map.heights[j]?.toFixed(6)}/${map.areas[i]?.toFixed(6)}`) : undefined;
+};
+
+/** Cost between the cells, where all four around are safe. */
+export const costBetween = (map: CostMap, height: number, area: number): number | null => {
+  const at = cellAt(map);
+  const find = (values: readonly number[], value: number) => {
+    const above = values.findIndex((v) => v >= value - 1e-9);
+    return above <= 0 ? Math.max(above, 0) : above - 1;
+  };
+  const [i, j] = [find(map.areas, area), find(map.heights, height)];
+  const [i2, j2] = [Math.min(i + 1, map.areas.length - 1), Math.min(j + 1, map.heights.length - 1)];
+  const outside =
+    area < map.areas[0] - 1e-9 ||
+    area > map.areas.at(-1)! + 1e-9 ||
+    height < map.heights[0] - 1e-9 ||
+    height > map.heights.at(-1)! + 1e-9;
+  const corners = [at(i, j), at(i2, j), at(i, j2), at(i2, j2)].map((cell) => cell?.cost ?? null);
+  if (outside || corners.some((cost) => cost === null)) return null;
+  const u = i2 > i ? (area - map.areas[i]) / (map.areas[i2] - map.areas[i]) : 0;
+  const v = j2 > j ? (height - map.heights[j]) / (map.heights[j2] - map.heights[j]) : 0;
+  const [a, b, c, d] = corners as number[];
+  return a * (1 - u) * (1 - v) + b * u * (1 - v) + c * (1 - u) * v + d * u * v;
+};
+
+/** The check that stops most of the unsafe cells. */
+export const stopper = (map: CostMap): string | null => {
+  const counts = new Map<string, number>();
+  for (const { cost, stoppedBy } of map.cells)
+    if (cost === null && stoppedBy) counts.set(stoppedBy, (counts.get(stoppedBy) ?? 0) + 1);
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0] ?? null;
+};

@@ -1,0 +1,93 @@
+import type { CostMap, FrontPoint } from "../../search/types.ts";
+import { cellAt } from "../plots/map-axes.ts";
+import { figure, grouped, money, percent, type System, unitOf } from "../wording/figures.ts";
+
+const MOST_ROWS = 400;
+
+/** Every plot as a table, for who reads figures better than lines, and for the keyboard. */
+export const FrontFigures = ({ points, system, currency, take }: FrontProps) => (
+  <details className="how">
+    <summary className="link">as figures</summary>
+    <div className="scroll">
+      <table aria-label="Designs on the front">
+        <thead>
+          <tr>
+            <th className="num">Cost, {currency}</th>
+            <th className="num">Concrete, {unitOf("volume", system)}</th>
+            <th className="num">Margin, %</th>
+            <th>
+              <span className="vh">See</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {points.slice(0, MOST_ROWS).map((point) => (
+            <tr key={`${point.cost}/${point.concrete}/${point.margin}`}>
+              <td className="num">{grouped(point.cost, 0, system)}</td>
+              <td className="num">{figure(point.concrete, "volume", system)}</td>
+              <td className="num">{percent(point.margin)}</td>
+              <td className="num">
+                <button type="button" className="link" onClick={() => take(point)}>
+                  see
+                </button>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+    {points.length > MOST_ROWS && (
+      <p className="quiet">
+        Showing {MOST_ROWS} of {points.length}.
+      </p>
+    )}
+  </details>
+);
+interface FrontProps {
+  readonly points: readonly FrontPoint[];
+  readonly system: System;
+  readonly currency: string;
+  readonly take: (point: FrontPoint) => void;
+}
+
+export const MapFigures = ({ map, system, currency }: { map: CostMap; system: System; currency: string }) => {
+  const at = cellAt(map);
+  const words = (i: number, j: number) => {
+    const cell = at(i, j);
+    if (!cell) return "";
+    return cell.cost === null ? `✕ ${cell.stoppedBy ?? "not safe"}` : money(cell.cost, currency, system);
+  };
+  return (
+    <details className="how">
+      <summary className="link">as figures</summary>
+      <div className="scroll">
+        <table aria-label="Cheapest safe cost over height and antenna area">
+          <thead>
+            <tr>
+              <th>
+                up, {unitOf("length", system)} \ area, {unitOf("area", system)}
+              </th>
+              {map.areas.map((area) => (
+                <th key={area} className="num">
+                  {figure(area, "area", system)}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {[...map.heights.keys()].reverse().map((j) => (
+              <tr key={map.heights[j]}>
+                <th>{figure(map.heights[j], "length", system)}</th>
+                {map.areas.map((area, i) => (
+                  <td key={area} className="num" title={words(i, j)}>
+                    {at(i, j)?.cost === null ? "✕" : words(i, j)}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </details>
+  );
+};

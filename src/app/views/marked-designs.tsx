@@ -1,0 +1,97 @@
+import { useMemo } from "react";
+import type { Design } from "../../model/design.ts";
+import { SmallMast } from "../drawings/small-mast.tsx";
+import type { Marked } from "../plots/stairs.ts";
+import { type Reading, useBook } from "../state/book.ts";
+import { judge } from "../state/judging.ts";
+import { plots } from "../state/plots.ts";
+import { useStore } from "../state/store.ts";
+import { governing, lowerFirst } from "../wording/check.ts";
+import { designSentence, holdWords } from "../wording/design-sentence.ts";
+import { money, percent, type System, said } from "../wording/figures.ts";
+
+const DRAWN = 190;
+
+/** The marked designs side by side, to one scale, each judged here before a figure of it is shown. */
+export const MarkedDesigns = ({ marked, reading }: { marked: readonly Marked[]; reading: Reading }) => {
+  const taken = useStore(plots, (state) => state.taken);
+  const system = useBook((state) => state.system);
+  const cards = [
+    ...marked.map(({ letter, name, point }) => ({ letter, name, design: point.design, whole: false })),
+    ...(taken ? [{ letter: "E", name: `yours, ${taken.from}`, design: taken.design, whole: true }] : []),
+  ];
+  if (cards.length === 0) return null;
+  const tallest = Math.max(...cards.map(({ design }) => design.height));
+  const widest = Math.max(...cards.map(({ design }) => (design.guys ? design.guys.radius * 1.6 : 4)));
+  const scale = Math.min((DRAWN - 18 - 16) / tallest, 140 / widest);
+  return (
+    <section className="marked" aria-label="Marked designs">
+      <h2>
+        Marked designs, to one scale<small>each judged again before it is shown</small>
+      </h2>
+      <div className="cards">
+        {cards.map((card) => (
+          <Card key={card.letter} {...card} reading={reading} scale={scale} system={system} />
+        ))}
+      </div>
+    </section>
+  );
+};
+
+interface CardProps {
+  readonly letter: string;
+  readonly name: string;
+  readonly design: Design;
+  readonly whole: boolean;
+  readonly reading: Reading;
+  readonly scale: number;
+  readonly system: System;
+}
+const Card = ({ letter, name, design, whole, reading, scale, system }: CardProps) => {
+  const verdict = useMemo(() => judge(reading, design), [reading, design]);
+  // A cell of the map asks for another height or area than the study: its margin is its own, its safety judged there.
+  if (!verdict)
+    return (
+      <article>
+        <SmallMast design={design} scale={scale} height={DRAWN} />
+        <div>
+          <h3>
+            <span className="marker">{letter}</span> {name}
+          </h3>
+          <p className="quiet">
+            Stands for other givens than this study’s; take those givens to see its figures.
+          </p>
+        </div>
+      </article>
+    );
+  const governs = governing(verdict.checks);
+  return (
+    <article>
+      <SmallMast design={design} scale={scale} height={DRAWN} />
+      <div>
+        <h3>
+          <span className="marker">{letter}</span> {name}
+        </h3>
+        {verdict.passes ? (
+          <>
+            <p className="amount">{money(verdict.bill.total, reading.catalog.prices.currency, system)}</p>
+            <p className="figure">{said(verdict.concreteVolume, "volume", system)}</p>
+            <p className="figure">margin {percent(verdict.smallestMargin)} %</p>
+          </>
+        ) : (
+          <p className="figure">
+            <b>✕ Not safe under these givens: don’t build this</b>
+          </p>
+        )}
+        <p className="quiet">
+          {whole ? designSentence(design, reading.catalog, system) : holdWords(design, system)}
+        </p>
+        {governs && (
+          <p className="gov">
+            {lowerFirst(governs.title)} {verdict.passes ? "governs" : "fails"}
+          </p>
+        )}
+      </div>
+    </article>
+  );
+};
