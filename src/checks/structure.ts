@@ -88,7 +88,7 @@ export function mastInput(model: StructureModel, elementsPerSpan?: number): Mast
     elementsPerSpan,
     pointWeights: [
       ...model.package.antennas.map(({ above, weight }) => ({ z: stack.height, weight, arm: above })),
-      { z: stack.height, weight: model.package.pipeWeight, arm: 0.5 * model.package.pipe.length },
+      { z: stack.height, weight: model.package.pipeWeight, arm: 0.5 * model.package.exposed },
     ],
     levels: (guys?.levels ?? []).map(({ height, strand }) => ({
       z: height,
@@ -127,8 +127,8 @@ export function topForce(problem: Problem, pack: PackageModel, height: number): 
   };
   for (const antenna of pack.antennas)
     add(problem.pressure(height + antenna.above) * antenna.dragArea, antenna.above);
-  const middle = 0.5 * pack.pipe.length;
-  add(problem.pressure(height + middle) * pack.pipeDragWidth * pack.pipe.length, middle);
+  const middle = 0.5 * pack.exposed;
+  add(problem.pressure(height + middle) * pack.pipeDragWidth * pack.exposed, middle);
   return { z: height, force, moment };
 }
 

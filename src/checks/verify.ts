@@ -9,6 +9,7 @@ import type { Problem } from "../problem/types.ts";
 import { analyse, type CaseReactions } from "./analysis.ts";
 import type { MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { pipeBending } from "./pipe.ts";
+import { plateSide } from "./plate.ts";
 import { caseResponse } from "./response.ts";
 import { concreteCapCheck, depthChecks, fallCheck, heightCheck, lotCheck } from "./site.ts";
 import { type StructureModel, windCases } from "./structure.ts";
@@ -115,13 +116,8 @@ export function resolve(
   return { model: { package: pack, stack, guys }, anchor, footing };
 }
 
-/** Side of the base plate, m: the section's outside and two inches all round (common practice, no source). */
-export const plateSide = (model: StructureModel): number =>
-  model.stack.parts[0].section.lattice.outerWidth + 0.1016;
-
 /** Reach of everything that can fall, m. */
-const reach = (model: StructureModel): number =>
-  model.stack.height + Math.max(model.package.pipe.length, ...model.package.antennas.map((a) => a.above));
+const reach = (model: StructureModel): number => model.stack.height + model.package.exposed;
 
 /**
  * The only judge of safety. Every limit state of mast, guys, ground and site, each at its worst place and case.
@@ -193,7 +189,7 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
   if (seen.length > 0)
     for (const measure of footing.measures(
       seen.map((r) => r.base),
-      plateSide(model),
+      plateSide(model.stack),
     ))
       put(
         groundCheck(

@@ -13,6 +13,8 @@ import type { PackageModel, Problem, SectionModel } from "./types.ts";
 
 /** Step of the pressure table, m: its chords stay within a millionth of the power law. */
 const TABLE_STEP = 0.02;
+/** Pipe that stands above its highest antenna, m: half a foot for the clamp (common practice, no source). */
+const PIPE_END = 0.1524;
 
 /** Makes a study ready to compute with. Both come from the parser: every key resolves. */
 export function compile(study: Study, catalog: Catalog): Problem {
@@ -40,7 +42,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
   );
   const heights = axisValues(study.wishes.height);
   const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind));
-  const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.pipe.length));
+  const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
   const byPrice = <T extends { cents: number; takeOff: { concrete: number }; choice: unknown }>(a: T, b: T) =>
     a.cents - b.cents ||
     a.takeOff.concrete - b.takeOff.concrete ||
@@ -122,6 +124,7 @@ function packageModel(
     pipe,
     pipeStrength: pipeMoment(pipe, pipe.yield),
     pipeDragWidth: pipe.diameter * wind.roundFactor,
+    exposed: Math.min(pipe.length, Math.max(...antennas.map((a) => a.above)) + PIPE_END),
     pipeWeight: roundProperties(pipe).area * STEEL_UNIT_WEIGHT * pipe.length,
     cableDragWidth: row.cableWidth * wind.roundFactor,
     lines,

@@ -31,6 +31,8 @@ export interface PackageModel {
   readonly pipeStrength: number;
   /** m2/m. */
   readonly pipeDragWidth: number;
+  /** Pipe above the mast top, m; the rest of it stands inside the mast. */
+  readonly exposed: number;
   readonly pipeWeight: number;
   /** Wind area of cables along the mast, m2/m. */
   readonly cableDragWidth: number;

@@ -39,15 +39,28 @@ export interface Rejected {
 
 /** One difference between two designs, as data. Lengths in metres. */
 export type Change =
-  | { readonly what: "radius" | "footingDepth" | "footingWidth" | "height"; readonly from: number; readonly to: number }
+  | {
+      readonly what: "radius" | "footingDepth" | "footingWidth" | "height";
+      readonly from: number;
+      readonly to: number;
+    }
   | { readonly what: "level"; readonly level: number; readonly from: number; readonly to: number }
   | { readonly what: "strand"; readonly level: number; readonly from: string; readonly to: string }
-  | { readonly what: "section" | "anchor" | "footing" | "package"; readonly from: string; readonly to: string }
+  | {
+      readonly what: "section" | "anchor" | "footing" | "package";
+      readonly from: string;
+      readonly to: string;
+    }
   | { readonly what: "levels"; readonly from: number; readonly to: number }
   | { readonly what: "tension"; readonly from: number; readonly to: number };
 
 export type Outcome =
-  | { readonly status: "proven"; readonly best: Judged; readonly proof: Proof; readonly whyNotCheaper: readonly Rejected[] }
+  | {
+      readonly status: "proven";
+      readonly best: Judged;
+      readonly proof: Proof;
+      readonly whyNotCheaper: readonly Rejected[];
+    }
   | { readonly status: "stopped"; readonly best: Judged | null; readonly proof: Proof }
   | { readonly status: "none-safe"; readonly nearest: Judged | null; readonly proof: Proof };
 

@@ -1,0 +1,67 @@
+import type { Problem } from "../problem/types.ts";
+
+/** n over k. */
+export function choose(n: number, k: number): number {
+  if (k < 0 || k > n) return 0;
+  let value = 1;
+  for (let i = 1; i <= k; i++) value = (value * (n - k + i)) / i;
+  return Math.round(value);
+}
+
+/** Sizes of the grid, known before the search starts. */
+export class Grid {
+  /** Anchors x footings x rotations of one guyed structure. */
+  readonly perGuyed: number;
+  /** Footings of one free-standing structure. */
+  readonly perFree: number;
+  private readonly problem: Problem;
+
+  constructor(problem: Problem) {
+    this.problem = problem;
+    this.perGuyed = problem.anchors.length * problem.footings.length * problem.rotations.length;
+    this.perFree = problem.footings.length;
+  }
+
+  /** Ways to finish a set of levels when `chosen` stand and `below` candidates remain under the lowest. */
+  completions(chosen: number, below: number): number {
+    const strands = this.problem.strands.length;
+    let ways = 0;
+    for (const count of this.problem.study.parts.levelCounts)
+      if (count >= chosen) ways += choose(below, count - chosen) * strands ** count;
+    return ways * this.problem.study.parts.tensions.length;
+  }
+
+  /** Structures of one stack, and the designs on them. */
+  ofStack(candidates: number): { structures: number; designs: number } {
+    const { supports, guysPerLevel } = this.problem.study.parts;
+    let structures = 0;
+    let designs = 0;
+    if (supports.includes("freestanding")) {
+      structures += 1;
+      designs += this.perFree;
+    }
+    if (supports.includes("guyed")) {
+      const guyed = guysPerLevel.length * this.problem.radii.length * this.completions(0, candidates);
+      structures += guyed;
+      designs += guyed * this.perGuyed;
+    }
+    return { structures, designs };
+  }
+
+  /** Candidate guy heights of a mast: those of the study that are on it. */
+  candidates(height: number): number[] {
+    return this.problem.levelHeights.filter((z) => z > 0 && z <= height + 1e-9);
+  }
+
+  total(): { structures: number; designs: number } {
+    let structures = 0;
+    let designs = 0;
+    this.problem.heights.forEach((height, h) => {
+      const one = this.ofStack(this.candidates(height).length);
+      const times = this.problem.stacks[h].length * this.problem.packages.length;
+      structures += times * one.structures;
+      designs += times * one.designs;
+    });
+    return { structures, designs };
+  }
+}

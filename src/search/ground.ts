@@ -1,0 +1,123 @@
+import { siteRefusal } from "../checks/site.ts";
+import type { AnchorPart, AnchorReaction, FootingLoads, FootingPart } from "../parts/types.ts";
+import type { Problem } from "../problem/types.ts";
+
+/** Tenths of a litre: concrete added up in whole numbers, so that sums never depend on their order. */
+export const litres = (volume: number): number => Math.round(volume * 1e4);
+
+/** A part with what the aim adds up. */
+export interface Priced<T> {
+  readonly part: T;
+  readonly cents: number;
+  readonly concrete: number;
+}
+
+/** Anchors and footings that the site allows, best first under the study's aim. */
+export interface GroundChoices {
+  readonly anchors: readonly Priced<AnchorPart>[];
+  readonly footings: readonly Priced<FootingPart>[];
+  /** Designs of the grid's ground that the site refuses, as a share of all. */
+  readonly allowedPairs: number;
+  readonly allPairs: number;
+}
+
+/** The aim as one whole number: cents, or concrete first and cents to tell equals apart. */
+export type Objective = (cents: number, concrete: number) => number;
+
+const CONCRETE_FIRST = 1e9;
+export const objectiveOf = (problem: Problem): Objective =>
+  problem.study.aim === "concrete"
+    ? (cents, concrete) => concrete * CONCRETE_FIRST + cents
+    : (cents) => cents;
+
+/** An objective in the words of the aim: dollars, or m3 of concrete. */
+export const objectiveInWords = (problem: Problem, objective: number): number =>
+  problem.study.aim === "concrete" ? Math.floor(objective / CONCRETE_FIRST) / 1e4 : objective / 100;
+
+export function groundChoices(problem: Problem): GroundChoices {
+  const objective = objectiveOf(problem);
+  const allowed = <T extends AnchorPart | FootingPart>(parts: readonly T[]): Priced<T>[] =>
+    parts
+      .filter((part) => siteRefusal(part, problem.ground) === null)
+      .map((part) => ({ part, cents: part.cents, concrete: litres(part.takeOff.concrete) }))
+      // a stable sort: the problem lists them by price, concrete and key
+      .sort((a, b) => objective(a.cents, a.concrete) - objective(b.cents, b.concrete));
+  const anchors = allowed(problem.anchors);
+  const footings = allowed(problem.footings);
+  return {
+    anchors,
+    footings,
+    allowedPairs: anchors.length * footings.length,
+    allPairs: problem.anchors.length * problem.footings.length,
+  };
+}
+
+/** Least cents and least concrete of the parts that a floor does not refuse; null where it refuses all. */
+export function leastOf<T>(
+  parts: readonly Priced<T>[],
+  use: (part: T) => number,
+  allowed: number,
+): { cents: number; concrete: number } | null {
+  let cents = Number.POSITIVE_INFINITY;
+  let concrete = Number.POSITIVE_INFINITY;
+  for (const priced of parts) {
+    // nothing to gain: the floor need not be asked
+    if (priced.cents >= cents && priced.concrete >= concrete) continue;
+    if (use(priced.part) > allowed) continue;
+    cents = Math.min(cents, priced.cents);
+    concrete = Math.min(concrete, priced.concrete);
+  }
+  return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete };
+}
+
+export interface Chosen<T> extends Priced<T> {
+  readonly use: number;
+}
+
+/** The first part that holds, and among its equals the one with the most margin. */
+export function firstHolding<T>(
+  parts: readonly Priced<T>[],
+  use: (part: T) => number,
+  allowed: number,
+  objective: Objective,
+): Chosen<T> | null {
+  let best: Chosen<T> | null = null;
+  for (const priced of parts) {
+    if (best && objective(priced.cents, priced.concrete) > objective(best.cents, best.concrete)) break;
+    const here = use(priced.part);
+    if (here <= allowed && (!best || here < best.use)) best = { ...priced, use: here };
+  }
+  return best;
+}
+
+/** Every part that no other beats in cents, concrete and use together. */
+export function nonDominated<T>(
+  parts: readonly Priced<T>[],
+  use: (part: T) => number,
+  allowed: number,
+  leastUse: number,
+): Chosen<T>[] {
+  const kept: Chosen<T>[] = [];
+  for (const priced of parts) {
+    const here = Math.max(use(priced.part), leastUse);
+    if (here > allowed) continue;
+    if (kept.some((k) => k.cents <= priced.cents && k.concrete <= priced.concrete && k.use <= here)) continue;
+    kept.push({ ...priced, use: here });
+  }
+  return kept.filter(
+    (a) =>
+      !kept.some(
+        (b) =>
+          b !== a &&
+          b.cents <= a.cents &&
+          b.concrete <= a.concrete &&
+          b.use <= a.use &&
+          (b.cents < a.cents || b.concrete < a.concrete || b.use < a.use),
+      ),
+  );
+}
+
+export const anchorUse = (reactions: readonly AnchorReaction[]) => (part: AnchorPart) =>
+  part.worst(reactions);
+export const footingUse = (loads: readonly FootingLoads[], plate: number) => (part: FootingPart) =>
+  part.worst(loads, plate);

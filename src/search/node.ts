@@ -1,0 +1,43 @@
+import type { Strand } from "../model/catalog.ts";
+import type { PackageModel, StackModel } from "../problem/types.ts";
+import type { RootFloors } from "./floors.ts";
+import type { Statics } from "./statics.ts";
+
+/** One height, package and stack: the first choice, with what statics knows of it. */
+export interface Root {
+  readonly pack: PackageModel;
+  readonly stack: StackModel;
+  /** Antennas, steel, raising, permit: whole cents. */
+  readonly cents: number;
+  /** Candidate guy heights, bottom up, as indices into `statics.z`. */
+  readonly candidates: readonly number[];
+  readonly statics: Statics;
+  readonly floors: RootFloors;
+}
+
+/**
+ * A partial design: choices made top down, and what every completion must at least cost, pour and use. A node is
+ * never changed; a step of the search makes children.
+ */
+export interface Node {
+  readonly stage: "root" | "levels" | "star" | "strands" | "structure" | "probed";
+  readonly root: Root;
+  /** Least cents, least concrete (tenths of a litre) and least utilisation of any completion. */
+  readonly cents: number;
+  readonly concrete: number;
+  readonly use: number;
+  /** Designs under this node. */
+  readonly designs: number;
+  readonly perLevel: 0 | 3 | 4;
+  /** Guy heights so far, top down, as indices into `root.candidates`. */
+  readonly levels: readonly number[];
+  /** Index of the radius; -1 until chosen. */
+  readonly radius: number;
+  /** Uplift floor of the windward anchor and lateral pull, N, once the radius is known. */
+  readonly uplift: number;
+  readonly lateral: number;
+  /** Strands so far, top down. */
+  readonly strands: readonly Strand[];
+  /** Fraction of breaking strength; 0 until chosen. */
+  readonly tension: number;
+}

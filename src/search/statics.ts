@@ -1,0 +1,96 @@
+import { lineLoad, topForce } from "../checks/structure.ts";
+import type { PackageModel, Problem, SectionModel, StackModel } from "../problem/types.ts";
+
+/** Steps of the integrals over the height; their error is a millionth, the slack of the floors a thousandth. */
+const STEPS = 240;
+
+/**
+ * What statics alone knows of a mast, at heights asked for: wind above and its moment, weight above and its lever.
+ * Everything is first order; docs/theory/search.md adds what drift may take off.
+ */
+export interface Statics {
+  readonly z: readonly number[];
+  /** Moment at z of the wind above it, N m. */
+  readonly moment: Float64Array;
+  /** Wind above z, N. */
+  readonly shear: Float64Array;
+  /** Weight above z, N. */
+  readonly weight: Float64Array;
+  /** Weight above z times its height over z, N m: what lean turns into moment. */
+  readonly lever: Float64Array;
+  /** Least wind per height between neighbouring heights of `z`, N/m. */
+  readonly leastWind: Float64Array;
+}
+
+/** @param heights ascending, the first 0 */
+export function statics(
+  problem: Problem,
+  pack: PackageModel,
+  stack: StackModel,
+  heights: readonly number[],
+): Statics {
+  const top = stack.height;
+  const model = { package: pack, stack, guys: null };
+  const line = lineLoad(problem, model);
+  const weightAt = (z: number) => sectionOf(stack, z).lattice.weightPerLength;
+  const force = topForce(problem, pack, top);
+  const topWeight = pack.antennas.reduce((sum, a) => sum + a.weight, 0) + pack.pipeWeight;
+  const topLever =
+    pack.antennas.reduce((sum, a) => sum + a.weight * a.above, 0) + pack.pipeWeight * 0.5 * pack.exposed;
+
+  const n = heights.length;
+  const moment = new Float64Array(n);
+  const shear = new Float64Array(n);
+  const weight = new Float64Array(n);
+  const lever = new Float64Array(n);
+  const leastWind = new Float64Array(n);
+  // downwards from the top, panel by panel: all four carry over a height step
+  let m = force.moment;
+  let v = force.force;
+  let w = topWeight;
+  let l = topLever;
+  let z = top;
+  for (let i = n - 1; i >= 0; i--) {
+    const from = heights[i];
+    const span = z - from;
+    const steps = Math.max(2, 2 * Math.ceil((0.5 * STEPS * span) / top));
+    const h = span / steps;
+    let dv = 0;
+    let dm = 0;
+    let dw = 0;
+    let dl = 0;
+    let least = Number.POSITIVE_INFINITY;
+    for (let k = 0; k <= steps && span > 0; k++) {
+      // Simpson; at a joint inside the panel the midpoint rule below would be as good
+      const share = (k === 0 || k === steps ? 1 : k % 2 === 1 ? 4 : 2) * (h / 3);
+      const at = from + k * h;
+      const q = line(Math.min(at, top));
+      const weightHere = weightAt(at);
+      dv += share * q;
+      dm += share * q * (at - from);
+      dw += share * weightHere;
+      dl += share * weightHere * (at - from);
+      least = Math.min(least, q);
+    }
+    m += v * span + dm;
+    v += dv;
+    l += w * span + dl;
+    w += dw;
+    moment[i] = m;
+    shear[i] = v;
+    weight[i] = w;
+    lever[i] = l;
+    leastWind[i] = least;
+    z = from;
+  }
+  return { z: heights, moment, shear, weight, lever, leastWind };
+}
+
+function sectionOf(stack: StackModel, z: number): SectionModel {
+  let top = 0;
+  for (const { section, length } of stack.parts) {
+    top += length;
+    if (z < top) return section;
+  }
+  return stack.parts[stack.parts.length - 1].section;
+}

@@ -1,0 +1,496 @@
+import { pipeBending } from "../checks/pipe.ts";
+import { plateSide } from "../checks/plate.ts";
+import { guyWind } from "../checks/structure.ts";
+import { fixedCents, levelCents } from "../cost/bill.ts";
+import type { Strand } from "../model/catalog.ts";
+import type { AnchorPart, FootingPart } from "../parts/types.ts";
+import { utilisation } from "../parts/types.ts";
+import { fitStar } from "../problem/lot.ts";
+import type { PackageModel, Problem, StackModel, StarFit } from "../problem/types.ts";
+import {
+  baseFloor,
+  guyFloor,
+  guyWindMoment,
+  leanOf,
+  partFeet,
+  rootFloors,
+  SLACK,
+  windwardFloor,
+} from "./floors.ts";
+import { Grid } from "./grid.ts";
+import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
+import type { Node, Root } from "./node.ts";
+import { statics } from "./statics.ts";
+
+/** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
+const ROUND = 50;
+
+type Least = { readonly cents: number; readonly concrete: number };
+
+/**
+ * The tree of partial designs: section line first, then guy heights top down, radius, strands top down, tension.
+ * It knows what each step must at least cost and use, and nothing of the order in which it is walked.
+ */
+export class Tree {
+  readonly grid: Grid;
+  readonly ground: GroundChoices;
+  readonly problem: Problem;
+  /** Stars of each number of guys, by radius index. */
+  readonly stars: ReadonlyMap<3 | 4, readonly StarFit[]>;
+  /** Designs removed by each rule. */
+  readonly pruned: Record<string, number> = {};
+
+  private readonly lean: number;
+  private readonly leastAnchors = new Map<number, Least | null>();
+  private readonly leastFootings = new Map<string, Least | null>();
+
+  constructor(problem: Problem) {
+    this.problem = problem;
+    this.grid = new Grid(problem);
+    this.ground = groundChoices(problem);
+    this.lean = leanOf(problem);
+    this.stars = new Map(
+      problem.study.parts.guysPerLevel.map((perLevel) => [
+        perLevel,
+        problem.radii.map((radius) => fitStar(problem.study.lot, perLevel, radius, problem.rotations)),
+      ]),
+    );
+  }
+
+  /** Counts designs that a rule removed. */
+  prune(rule: string, designs: number): void {
+    this.pruned[rule] = (this.pruned[rule] ?? 0) + designs;
+  }
+
+  /** Is this utilisation beyond what the wished margin leaves? A hair over is for `verify` to say. */
+  private beyond(use: number): boolean {
+    return use > this.problem.allowed * (1 + 1e-9);
+  }
+
+  *roots(): Generator<Node> {
+    const { problem } = this;
+    const most = problem.study.wishes.heightLimit ?? Number.POSITIVE_INFINITY;
+    for (const pack of problem.packages)
+      for (let h = 0; h < problem.heights.length; h++) {
+        const height = problem.heights[h];
+        const pipe = utilisation(pipeBending(problem, pack, height));
+        for (const stack of problem.stacks[h]) {
+          const { designs } = this.grid.ofStack(this.grid.candidates(height).length);
+          if (height > most + 1e-9) this.prune("height limit", designs);
+          else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
+          else yield this.rootNode(pack, stack, pipe, designs);
+        }
+      }
+  }
+
+  private rootNode(pack: PackageModel, stack: StackModel, use: number, designs: number): Node {
+    const { problem } = this;
+    const guys = this.grid.candidates(stack.height);
+    const heights = [...new Set([0, ...guys, ...partFeet(stack).map((foot) => foot.z)])].sort(
+      (a, b) => a - b,
+    );
+    const s = statics(problem, pack, stack, heights);
+    const root: Root = {
+      pack,
+      stack,
+      cents: fixedCents(problem, pack, stack.height) + stack.cents,
+      candidates: guys.map((z) => heights.indexOf(z)),
+      statics: s,
+      floors: rootFloors(problem, stack, s),
+    };
+    return {
+      stage: "root",
+      root,
+      cents: root.cents,
+      concrete: 0,
+      use,
+      designs,
+      perLevel: 0,
+      levels: [],
+      radius: -1,
+      uplift: 0,
+      lateral: 0,
+      strands: [],
+      tension: 0,
+    };
+  }
+
+  /** The next choice, every way. What a rule removes is counted and not returned. */
+  children(node: Node): Node[] {
+    switch (node.stage) {
+      case "root":
+        return this.supports(node);
+      case "levels":
+        return [...this.closed(node), ...this.lower(node)];
+      case "star":
+      case "strands":
+        return node.strands.length < node.levels.length ? this.nextStrand(node) : this.tensions(node);
+      default:
+        throw new Error(`a node at stage "${node.stage}" has no children; it is analysed`);
+    }
+  }
+
+  private supports(node: Node): Node[] {
+    const { root } = node;
+    const { supports, guysPerLevel } = this.problem.study.parts;
+    const found: Node[] = [];
+    if (supports.includes("freestanding")) {
+      const free = this.freeStanding(node);
+      if (free) found.push(free);
+    }
+    if (supports.includes("guyed"))
+      for (const perLevel of guysPerLevel)
+        root.candidates.forEach((at, index) => {
+          const designs = this.grid.completions(1, index) * this.problem.radii.length * this.grid.perGuyed;
+          if (designs === 0) return;
+          const use = Math.max(node.use, root.floors.cantilever[at]);
+          if (this.beyond(use)) return this.prune("cantilever above the top guys", designs);
+          const least = this.leastStar(root, perLevel, index);
+          if (!least) return this.prune("no anchor holds inside the lot", designs);
+          found.push({
+            ...node,
+            stage: "levels",
+            perLevel,
+            levels: [index],
+            cents: root.cents + least.cents,
+            concrete: least.concrete,
+            use,
+            designs,
+          });
+        });
+    return found;
+  }
+
+  private freeStanding(node: Node): Node | null {
+    const { root } = node;
+    const { statics: s, floors } = root;
+    const designs = this.grid.perFree;
+    const use = Math.max(node.use, floors.cantilever[0]);
+    if (this.beyond(use)) {
+      this.prune("free-standing legs at the base", designs);
+      return null;
+    }
+    const loads = [{ compression: s.weight[0], shear: s.shear[0] * SLACK, moment: floors.moment }];
+    const plate = plateSide(root.stack);
+    const least = leastOf(
+      this.ground.footings,
+      (part: FootingPart) => part.worst(loads, plate) * SLACK,
+      this.problem.allowed,
+    );
+    if (!least) {
+      this.prune("no footing holds it free-standing", designs);
+      return null;
+    }
+    return {
+      ...node,
+      stage: "structure",
+      cents: root.cents + least.cents,
+      concrete: least.concrete,
+      use,
+      designs,
+    };
+  }
+
+  /** Cheapest ground and top guys over every radius, for a top level. */
+  private leastStar(root: Root, perLevel: 3 | 4, index: number): Least | null {
+    let cents = Number.POSITIVE_INFINITY;
+    let concrete = Number.POSITIVE_INFINITY;
+    const stars = this.stars.get(perLevel) ?? [];
+    for (let r = 0; r < stars.length; r++) {
+      if (stars[r].rotation === null) continue;
+      const height = root.statics.z[root.candidates[index]];
+      const floor = windwardFloor(
+        root.floors.moment,
+        0,
+        stars[r].radius,
+        height,
+        this.heaviestGuy(height, stars[r].radius),
+        perLevel,
+        this.lean,
+      );
+      const anchors = this.anchorsFor(floor.uplift, floor.lateral);
+      const footing = this.footingFor(root.stack, root.statics.weight[0] + Math.max(floor.uplift, 0));
+      if (!anchors || !footing) continue;
+      cents = Math.min(
+        cents,
+        perLevel * anchors.cents + footing.cents + this.cheapestLevel(height, stars[r].radius, perLevel),
+      );
+      concrete = Math.min(concrete, perLevel * anchors.concrete + footing.concrete);
+    }
+    return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete };
+  }
+
+  /** A level under the lowest. */
+  private lower(node: Node): Node[] {
+    const { root, levels } = node;
+    const most = Math.max(...this.problem.study.parts.levelCounts);
+    if (levels.length >= most) return [];
+    const lowest = levels[levels.length - 1];
+    const n = root.statics.z.length;
+    const found: Node[] = [];
+    for (let index = 0; index < lowest; index++) {
+      const designs =
+        this.grid.completions(levels.length + 1, index) * this.problem.radii.length * this.grid.perGuyed;
+      if (designs === 0) continue;
+      const use = Math.max(node.use, root.floors.span[root.candidates[index] * n + root.candidates[lowest]]);
+      if (this.beyond(use)) {
+        this.prune("legs between two guy levels", designs);
+        continue;
+      }
+      const least = this.cheapestLevel(root.statics.z[root.candidates[index]], 0, node.perLevel);
+      found.push({ ...node, levels: [...levels, index], cents: node.cents + least, use, designs });
+    }
+    return found;
+  }
+
+  /** No further level: a child for every radius whose star fits the lot. */
+  private closed(node: Node): Node[] {
+    const { root, levels, perLevel } = node;
+    const { study, strands, radii } = this.problem;
+    if (!study.parts.levelCounts.includes(levels.length) || perLevel === 0) return [];
+    const each = strands.length ** levels.length * study.parts.tensions.length * this.grid.perGuyed;
+    const lowest = root.candidates[levels[levels.length - 1]];
+    const base = Math.max(node.use, root.floors.baseSpan[lowest]);
+    if (this.beyond(base)) {
+      this.prune("legs over the base", each * radii.length);
+      return [];
+    }
+    const heights = levels.map((index) => root.statics.z[root.candidates[index]]);
+    const found: Node[] = [];
+    const stars = this.stars.get(perLevel) ?? [];
+    stars.forEach((star, radius) => {
+      if (star.rotation === null) return this.prune("outside the lot", each);
+      const weight = heights.reduce((sum, z) => sum + this.heaviestGuy(z, star.radius), 0);
+      const floor = windwardFloor(
+        root.floors.moment,
+        0,
+        star.radius,
+        heights[0],
+        weight,
+        perLevel,
+        this.lean,
+      );
+      const use = Math.max(base, baseFloor(this.problem, root.stack, root.statics, lowest, floor.uplift));
+      if (this.beyond(use)) return this.prune("legs over the base", each);
+      const anchors = this.anchorsFor(floor.uplift, floor.lateral);
+      if (!anchors) return this.prune("no anchor holds", each);
+      const footing = this.footingFor(root.stack, root.statics.weight[0] + Math.max(floor.uplift, 0));
+      if (!footing) return this.prune("no base bears", each);
+      const guys = heights.reduce((sum, z) => sum + this.cheapestLevel(z, star.radius, perLevel), 0);
+      found.push({
+        ...node,
+        stage: "star",
+        radius,
+        uplift: floor.uplift,
+        lateral: floor.lateral,
+        cents: root.cents + guys + perLevel * anchors.cents + footing.cents,
+        concrete: perLevel * anchors.concrete + footing.concrete,
+        use,
+        designs: each,
+      });
+    });
+    return found;
+  }
+
+  private nextStrand(node: Node): Node[] {
+    const { root, levels, radius, perLevel } = node;
+    const { problem } = this;
+    const height = root.statics.z[root.candidates[levels[node.strands.length]]];
+    const r = problem.radii[radius];
+    const cheapest = this.cheapestLevel(height, r, perLevel);
+    const designs = node.designs / problem.strands.length;
+    const last = node.strands.length + 1 === levels.length;
+    const found: Node[] = [];
+    for (const strand of problem.strands) {
+      const cents = node.cents - cheapest + levelCents(problem, height, r, strand, perLevel);
+      const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], cents, designs };
+      const complete = last ? this.guyed(child) : child;
+      if (complete) found.push(complete);
+    }
+    return found;
+  }
+
+  /** All strands known: the wind on the guys, their weight and strength sharpen the floors. */
+  private guyed(node: Node): Node | null {
+    const { root, levels, radius, perLevel, strands } = node;
+    const { problem } = this;
+    const r = problem.radii[radius];
+    const guys = levels.map((index, i) => ({
+      height: root.statics.z[root.candidates[index]],
+      strand: strands[i],
+    }));
+    let windMoment = 0;
+    let weight = 0;
+    for (const { height, strand } of guys) {
+      windMoment += guyWindMoment(guyWind(problem, height, strand), height, r, perLevel);
+      weight += strand.weight * Math.hypot(height, r) * 1.001;
+    }
+    const floor = windwardFloor(
+      root.floors.moment,
+      windMoment,
+      r,
+      guys[0].height,
+      weight,
+      perLevel,
+      this.lean,
+    );
+    const lowest = root.candidates[levels[levels.length - 1]];
+    const use = Math.max(
+      node.use,
+      guyFloor(problem, floor.uplift, r, guys, this.lean),
+      baseFloor(problem, root.stack, root.statics, lowest, floor.uplift),
+    );
+    if (this.beyond(use)) {
+      this.prune("guys or legs under the wind's moment", node.designs);
+      return null;
+    }
+    return this.grounded({ ...node, use }, floor.uplift, floor.lateral, 0);
+  }
+
+  /** The node with ground that holds at least this; null (and counted) where there is none. */
+  private grounded(node: Node, uplift: number, lateral: number, rigged: number): Node | null {
+    const { root, perLevel } = node;
+    const most = { uplift: Math.max(uplift, node.uplift), lateral: Math.max(lateral, node.lateral) };
+    const thrust = root.statics.weight[0] + Math.max(most.uplift, 0);
+    const was = this.groundOf(node, Math.max(root.statics.weight[0] + Math.max(node.uplift, 0)));
+    const now = this.groundOf({ ...node, ...most }, Math.max(thrust, rigged));
+    if (!now || !was) {
+      this.prune("no anchor holds", node.designs);
+      return null;
+    }
+    return {
+      ...node,
+      ...most,
+      cents: node.cents + now.cents - was.cents,
+      concrete: Math.max(node.concrete, now.concrete),
+      perLevel,
+    };
+  }
+
+  private groundOf(node: Node, thrust: number): Least | null {
+    const anchors = this.anchorsFor(node.uplift, node.lateral);
+    const footing = this.footingFor(node.root.stack, thrust);
+    return anchors && footing
+      ? {
+          cents: node.perLevel * anchors.cents + footing.cents,
+          concrete: node.perLevel * anchors.concrete + footing.concrete,
+        }
+      : null;
+  }
+
+  /** Rigged, everything is statics: what still air alone asks of legs, anchors and base. */
+  private tensions(node: Node): Node[] {
+    const { root, levels, radius, perLevel, strands } = node;
+    const { problem } = this;
+    const { tensions } = problem.study.parts;
+    const r = problem.radii[radius];
+    const { least, most } = problem.rules.tension;
+    const designs = node.designs / tensions.length;
+    const found: Node[] = [];
+    for (const tension of tensions) {
+      if (tension < least - 1e-12 || tension > most + 1e-12) {
+        this.prune("initial tension outside its window", designs);
+        continue;
+      }
+      let use = node.use;
+      let uplift = 0;
+      let lateral = 0;
+      let pull = 0;
+      const pulls = levels.map((index, i) => {
+        const height = root.statics.z[root.candidates[index]];
+        const chord = Math.hypot(height, r);
+        const force = tension * strands[i].breakingStrength;
+        uplift += (force * height) / chord - 0.5 * strands[i].weight * r * (r / chord);
+        lateral += (force * r) / chord;
+        pull += (perLevel * force * height) / chord;
+        return { height, pull: (perLevel * force * height) / chord };
+      });
+      for (const foot of partFeet(root.stack)) {
+        const above = pulls.reduce((sum, p) => (p.height > foot.z + 1e-9 ? sum + p.pull : sum), 0);
+        const weight = root.statics.weight[root.statics.z.indexOf(foot.z)];
+        const { lattice } = foot.section;
+        use = Math.max(
+          use,
+          (SLACK * (weight + above) * lattice.axialShare * problem.rules.leg.required) /
+            lattice.legCompression,
+        );
+      }
+      if (this.beyond(use)) {
+        this.prune("legs when rigged", designs);
+        continue;
+      }
+      const child = this.grounded(
+        { ...node, stage: "structure", tension, use, designs },
+        uplift * SLACK,
+        lateral * SLACK,
+        (root.statics.weight[0] + pull) * SLACK,
+      );
+      if (child) found.push(child);
+    }
+    return found;
+  }
+
+  /** Weight of one guy of the heaviest strand, N. */
+  private heaviestGuy(height: number, radius: number): number {
+    let most = 0;
+    for (const strand of this.problem.strands) most = Math.max(most, strand.weight);
+    return most * Math.hypot(height, radius) * 1.001;
+  }
+
+  private readonly cheapest = new Map<number, number>();
+  private cheapestLevel(height: number, radius: number, perLevel: number): number {
+    const key = (Math.round(height * 1e4) * 1e6 + Math.round(radius * 1e3)) * 8 + perLevel;
+    let cents = this.cheapest.get(key);
+    if (cents === undefined) {
+      cents = Number.POSITIVE_INFINITY;
+      for (const strand of this.problem.strands)
+        cents = Math.min(cents, levelCents(this.problem, height, radius, strand, perLevel));
+      this.cheapest.set(key, cents);
+    }
+    return cents;
+  }
+
+  private anchorsFor(uplift: number, lateral: number): Least | null {
+    const u = Math.floor(Math.max(uplift, 0) / ROUND);
+    const l = Math.floor(Math.max(lateral, 0) / ROUND);
+    const key = u * 1e5 + l;
+    let least = this.leastAnchors.get(key);
+    if (least === undefined) {
+      const up = u * ROUND;
+      const side = l * ROUND;
+      least = leastOf(this.ground.anchors, (part: AnchorPart) => part.floor(up, side), this.problem.allowed);
+      this.leastAnchors.set(key, least);
+    }
+    return least;
+  }
+
+  private footingFor(stack: StackModel, thrust: number): Least | null {
+    const plate = plateSide(stack);
+    const t = Math.floor((thrust * SLACK) / (4 * ROUND));
+    const key = `${t} ${plate}`;
+    let least = this.leastFootings.get(key);
+    if (least === undefined) {
+      const loads = [{ compression: t * 4 * ROUND, shear: 0, moment: 0 }];
+      least = leastOf(
+        this.ground.footings,
+        (part: FootingPart) => part.worst(loads, plate),
+        this.problem.allowed,
+      );
+      this.leastFootings.set(key, least);
+    }
+    return least;
+  }
+}
+
+/** Guys of a complete node, bottom up. */
+export const guysOf = (node: Node, problem: Problem): { height: number; strand: Strand }[] =>
+  node.levels
+    .map((index, i) => ({
+      height: node.root.statics.z[node.root.candidates[index]],
+      strand: node.strands[i],
+    }))
+    .reverse()
+    .map((guy) => ({
+      ...guy,
+      height: problem.levelHeights.find((z) => Math.abs(z - guy.height) < 1e-9) ?? guy.height,
+    }));
