@@ -1,3 +1,4 @@
+import { shape } from "../../physics/mast/element.ts";
 import { Forces, recoverForces } from "../../physics/mast/recover.ts";
 import { Mast } from "../../physics/mast/solver.ts";
 import type { LoadCase, MastInput } from "../../physics/mast/types.ts";
@@ -103,7 +104,7 @@ export function guyedMastLoad(c: GuyedMastCase, input: MastInput): LoadCase {
     points: loads.point_loads.map((p) => ({ z: p.z_m, force: p.wind_force_N, moment: 0 })),
     guyWind: guy_levels.map((level) => level.guy_wind_N_per_m),
     planar: mirrored(input, toward),
-    guyStretch: 1 + guy_levels[0].cable.alpha_per_K * temperature.delta_K,
+    guyStretch: 1 + (guy_levels[0]?.cable.alpha_per_K ?? 0) * temperature.delta_K,
   };
 }
 
@@ -244,8 +245,7 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
     if (forces.moment[s] > forces.moment[worst]) worst = s;
     compression = Math.max(compression, forces.compression[s]);
   }
-  let furthest = 0;
-  for (let node = 0; node < mast.nodes; node++) if (at(node).u > at(furthest).u) furthest = node;
+  const furthest = furthestFromPlumb(mast);
   return {
     id: c.id,
     kind: c.kind,
@@ -276,13 +276,33 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
         M_resultant_Nm: forces.moment[worst],
         M_z_m: forces.z[worst],
         compression_N: compression,
-        u_horizontal_m: at(furthest).u,
-        u_z_m: mast.z[furthest],
+        u_horizontal_m: furthest.u,
+        u_z_m: furthest.z,
       },
       buckling_factor_linearised: mast.bucklingFactor(),
     },
   };
 }
+
+/** Looks inside every element by its shape functions: a peak between nodes would be missed by a part in a hundred. */
+function furthestFromPlumb(mast: Mast): { u: number; z: number } {
+  const per = mast.perNode;
+  const n = new Float64Array(4);
+  let furthest = { u: 0, z: 0 };
+  for (let e = 0; e < mast.elements; e++)
+    for (let k = 0; k <= SAMPLES; k++) {
+      shape(k / SAMPLES, mast.length[e], mast.shear[e], n, 0);
+      const inPlane = (plane: number) => {
+        const low = e * per + 1 + 2 * plane;
+        const [a, b, c, d] = [mast.d[low], mast.d[low + 1], mast.d[low + per], mast.d[low + per + 1]];
+        return n[0] * a + n[1] * b + n[2] * c + n[3] * d;
+      };
+      const u = Math.hypot(inPlane(0), per === 5 ? inPlane(1) : 0);
+      if (u > furthest.u) furthest = { u, z: mast.z[e] + (k / SAMPLES) * mast.length[e] };
+    }
+  return furthest;
+}
+const SAMPLES = 16;
 
 interface GuyEnd {
   readonly level: number;
