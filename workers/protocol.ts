@@ -1,5 +1,5 @@
-import type { StudyFile } from "../src/model/study.ts";
 import type { CatalogFile } from "../src/model/catalog.ts";
+import type { StudyFile } from "../src/model/study.ts";
 import type { CostMap, Front, Outcome, Progress } from "../src/search/types.ts";
 
 /** What crosses to a worker: files, not parsed studies, so that one parser judges them on both sides. */

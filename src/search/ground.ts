@@ -1,4 +1,5 @@
 import { siteRefusal } from "../checks/site.ts";
+import type { Study } from "../model/study.ts";
 import type { AnchorPart, AnchorReaction, FootingLoads, FootingPart } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
 
@@ -31,8 +32,8 @@ export const objectiveOf = (problem: Problem): Objective =>
     : (cents) => cents;
 
 /** An objective in the words of the aim: dollars, or m3 of concrete. */
-export const objectiveInWords = (problem: Problem, objective: number): number =>
-  problem.study.aim === "concrete" ? Math.floor(objective / CONCRETE_FIRST) / 1e4 : objective / 100;
+export const objectiveInWords = (aim: Study["aim"], objective: number): number =>
+  aim === "concrete" ? Math.floor(objective / CONCRETE_FIRST) / 1e4 : objective / 100;
 
 export function groundChoices(problem: Problem): GroundChoices {
   const objective = objectiveOf(problem);

@@ -5,6 +5,8 @@ import type { Statics } from "./statics.ts";
 
 /** One height, package and stack: the first choice, with what statics knows of it. */
 export interface Root {
+  /** Its place among the roots, the same in every worker: shares are dealt by it. */
+  readonly index: number;
   readonly pack: PackageModel;
   readonly stack: StackModel;
   /** Antennas, steel, raising, permit: whole cents. */

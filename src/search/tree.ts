@@ -22,6 +22,13 @@ import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
 import type { Node, Root } from "./node.ts";
 import { statics } from "./statics.ts";
 
+/** Which part of the tree a worker walks. */
+export interface Share {
+  readonly index: number;
+  readonly of: number;
+}
+const WHOLE: Share = { index: 0, of: 1 };
+
 /** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
 const ROUND = 50;
 
@@ -44,8 +51,9 @@ export class Tree {
   private readonly leastAnchors = new Map<number, Least | null>();
   private readonly leastFootings = new Map<string, Least | null>();
 
-  constructor(problem: Problem) {
+  constructor(problem: Problem, share: Share = WHOLE) {
     this.problem = problem;
+    this.share = share;
     this.grid = new Grid(problem);
     this.ground = groundChoices(problem);
     this.lean = leanOf(problem);
@@ -57,8 +65,14 @@ export class Tree {
     );
   }
 
+  /** Which share of the tree is walked here. */
+  private readonly share: Share;
+  /** False while a part of the tree is looked at that another worker counts. */
+  private counting = true;
+
   /** Counts designs that a rule removed. */
   prune(rule: string, designs: number): void {
+    if (!this.counting) return;
     this.pruned[rule] = (this.pruned[rule] ?? 0) + designs;
   }
 
@@ -67,8 +81,14 @@ export class Tree {
     return use > this.problem.allowed * (1 + 1e-9);
   }
 
+  /** Does this worker count what falls with a root before it has children? */
+  private ownsRoot(index: number): boolean {
+    return index % this.share.of === this.share.index;
+  }
+
   *roots(): Generator<Node> {
     const { problem } = this;
+    let index = 0;
     const most = problem.study.wishes.heightLimit ?? Number.POSITIVE_INFINITY;
     for (const pack of problem.packages)
       for (let h = 0; h < problem.heights.length; h++) {
@@ -76,14 +96,16 @@ export class Tree {
         const pipe = utilisation(pipeBending(problem, pack, height));
         for (const stack of problem.stacks[h]) {
           const { designs } = this.grid.ofStack(this.grid.candidates(height).length);
+          this.counting = this.ownsRoot(index++);
           if (height > most + 1e-9) this.prune("height limit", designs);
           else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
-          else yield this.rootNode(pack, stack, pipe, designs);
+          else yield this.rootNode(index - 1, pack, stack, pipe, designs);
         }
       }
+    this.counting = true;
   }
 
-  private rootNode(pack: PackageModel, stack: StackModel, use: number, designs: number): Node {
+  private rootNode(index: number, pack: PackageModel, stack: StackModel, use: number, designs: number): Node {
     const { problem } = this;
     const guys = this.grid.candidates(stack.height);
     const heights = [...new Set([0, ...guys, ...partFeet(stack).map((foot) => foot.z)])].sort(
@@ -91,6 +113,7 @@ export class Tree {
     );
     const s = statics(problem, pack, stack, heights);
     const root: Root = {
+      index,
       pack,
       stack,
       cents: fixedCents(problem, pack, stack.height) + stack.cents,
@@ -115,11 +138,18 @@ export class Tree {
     };
   }
 
-  /** The next choice, every way. What a rule removes is counted and not returned. */
+  /**
+   * The next choice, every way. What a rule removes is counted and not returned. Every worker opens every root,
+   * and takes the children that are dealt to it; one of them counts what falls there.
+   */
   children(node: Node): Node[] {
     switch (node.stage) {
-      case "root":
-        return this.supports(node);
+      case "root": {
+        this.counting = this.ownsRoot(node.root.index);
+        const all = this.supports(node);
+        this.counting = true;
+        return all.filter((_, i) => (node.root.index + i) % this.share.of === this.share.index);
+      }
       case "levels":
         return [...this.closed(node), ...this.lower(node)];
       case "star":
@@ -128,6 +158,12 @@ export class Tree {
       default:
         throw new Error(`a node at stage "${node.stage}" has no children; it is analysed`);
     }
+  }
+
+  /** Counts what is left under a node that is not walked any further. */
+  abandon(rule: string, node: Node): void {
+    // a root not opened yet holds other workers' children too
+    for (const part of node.stage === "root" ? this.children(node) : [node]) this.prune(rule, part.designs);
   }
 
   private supports(node: Node): Node[] {
@@ -140,13 +176,19 @@ export class Tree {
     }
     if (supports.includes("guyed"))
       for (const perLevel of guysPerLevel)
-        root.candidates.forEach((at, index) => {
+        for (const [index, at] of root.candidates.entries()) {
           const designs = this.grid.completions(1, index) * this.problem.radii.length * this.grid.perGuyed;
-          if (designs === 0) return;
+          if (designs === 0) continue;
           const use = Math.max(node.use, root.floors.cantilever[at]);
-          if (this.beyond(use)) return this.prune("cantilever above the top guys", designs);
+          if (this.beyond(use)) {
+            this.prune("cantilever above the top guys", designs);
+            continue;
+          }
           const least = this.leastStar(root, perLevel, index);
-          if (!least) return this.prune("no anchor holds inside the lot", designs);
+          if (!least) {
+            this.prune("no anchor holds inside the lot", designs);
+            continue;
+          }
           found.push({
             ...node,
             stage: "levels",
@@ -157,7 +199,7 @@ export class Tree {
             use,
             designs,
           });
-        });
+        }
     return found;
   }
 
@@ -258,8 +300,11 @@ export class Tree {
     const heights = levels.map((index) => root.statics.z[root.candidates[index]]);
     const found: Node[] = [];
     const stars = this.stars.get(perLevel) ?? [];
-    stars.forEach((star, radius) => {
-      if (star.rotation === null) return this.prune("outside the lot", each);
+    for (const [radius, star] of stars.entries()) {
+      if (star.rotation === null) {
+        this.prune("outside the lot", each);
+        continue;
+      }
       const weight = heights.reduce((sum, z) => sum + this.heaviestGuy(z, star.radius), 0);
       const floor = windwardFloor(
         root.floors.moment,
@@ -271,11 +316,20 @@ export class Tree {
         this.lean,
       );
       const use = Math.max(base, baseFloor(this.problem, root.stack, root.statics, lowest, floor.uplift));
-      if (this.beyond(use)) return this.prune("legs over the base", each);
+      if (this.beyond(use)) {
+        this.prune("legs over the base", each);
+        continue;
+      }
       const anchors = this.anchorsFor(floor.uplift, floor.lateral);
-      if (!anchors) return this.prune("no anchor holds", each);
+      if (!anchors) {
+        this.prune("no anchor holds", each);
+        continue;
+      }
       const footing = this.footingFor(root.stack, root.statics.weight[0] + Math.max(floor.uplift, 0));
-      if (!footing) return this.prune("no base bears", each);
+      if (!footing) {
+        this.prune("no base bears", each);
+        continue;
+      }
       const guys = heights.reduce((sum, z) => sum + this.cheapestLevel(z, star.radius, perLevel), 0);
       found.push({
         ...node,
@@ -288,7 +342,7 @@ export class Tree {
         use,
         designs: each,
       });
-    });
+    }
     return found;
   }
 

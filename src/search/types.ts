@@ -1,4 +1,4 @@
-import type { Design } from "../model/design.ts";
+import type { AnchorChoice, Design, FootingChoice } from "../model/design.ts";
 import type { Verdict } from "../model/verdict.ts";
 
 /** A design together with the word of the only judge. */
@@ -31,28 +31,41 @@ export interface Rejected {
   readonly design: Design;
   /** What it would save, in the catalog's currency. */
   readonly saves: number;
+  /** Concrete that it would save, m3. */
+  readonly savesConcrete: number;
   /** How it differs, in words of the site: "anchors at 26 ft, not 28" is put in units by the screen. */
   readonly change: Change;
   readonly failsIn: string;
   readonly utilisation: number;
 }
 
-/** One difference between two designs, as data. Lengths in metres. */
+/** One difference between two designs, as data. Lengths in metres; `from` and `to` of parts are row ids. */
 export type Change =
-  | {
-      readonly what: "radius" | "footingDepth" | "footingWidth" | "height";
-      readonly from: number;
-      readonly to: number;
-    }
+  | { readonly what: "radius"; readonly from: number; readonly to: number }
   | { readonly what: "level"; readonly level: number; readonly from: number; readonly to: number }
   | { readonly what: "strand"; readonly level: number; readonly from: string; readonly to: string }
   | {
-      readonly what: "section" | "anchor" | "footing" | "package";
+      readonly what: "section";
       readonly from: string;
       readonly to: string;
+      readonly was: Design["stack"];
+      readonly now: Design["stack"];
     }
-  | { readonly what: "levels"; readonly from: number; readonly to: number }
-  | { readonly what: "tension"; readonly from: number; readonly to: number };
+  | {
+      readonly what: "anchor";
+      readonly from: string;
+      readonly to: string;
+      readonly was: AnchorChoice;
+      readonly now: AnchorChoice;
+    }
+  | {
+      readonly what: "footing";
+      readonly from: string;
+      readonly to: string;
+      readonly was: FootingChoice;
+      readonly now: FootingChoice;
+    }
+  | { readonly what: "levels"; readonly from: number; readonly to: number };
 
 export type Outcome =
   | {

@@ -1,0 +1,127 @@
+import { siteRefusal } from "../checks/site.ts";
+import { DesignError, verify } from "../checks/verify.ts";
+import type { Design } from "../model/design.ts";
+import { designKey } from "../model/design.ts";
+import { starSpare } from "../problem/lot.ts";
+import type { Problem } from "../problem/types.ts";
+import { better, type Candidate } from "./evaluate.ts";
+import { Grid } from "./grid.ts";
+import { litres, objectiveOf } from "./ground.ts";
+
+/** More designs than this are for the search: each one is verified whole. */
+export const ENUMERABLE = 2_000_000;
+
+function* subsets(values: readonly number[], size: number, from = 0): Generator<number[]> {
+  if (size === 0) {
+    yield [];
+    return;
+  }
+  for (let i = from; i <= values.length - size; i++)
+    for (const rest of subsets(values, size - 1, i + 1)) yield [values[i], ...rest];
+}
+
+function* tuples<T>(values: readonly T[], size: number): Generator<T[]> {
+  if (size === 0) {
+    yield [];
+    return;
+  }
+  for (const value of values) for (const rest of tuples(values, size - 1)) yield [value, ...rest];
+}
+
+/** Every design of the grid, without a thought: it shares no rule with the search. */
+export function* everyDesign(problem: Problem): Generator<Design> {
+  const { parts } = problem.study;
+  const grid = new Grid(problem);
+  for (const pack of problem.packages)
+    for (const [h, height] of problem.heights.entries())
+      for (const stack of problem.stacks[h]) {
+        const common = {
+          package: pack.row.id,
+          height,
+          stack: stack.parts.map(({ section, length }) => ({ section: section.row.id, length })),
+        };
+        if (parts.supports.includes("freestanding"))
+          for (const footing of problem.footings) yield { ...common, guys: null, footing: footing.choice };
+        if (!parts.supports.includes("guyed")) continue;
+        for (const perLevel of parts.guysPerLevel)
+          for (const radius of problem.radii)
+            for (const rotation of problem.rotations)
+              for (const tension of parts.tensions)
+                for (const count of parts.levelCounts)
+                  for (const heights of subsets(grid.candidates(height), count))
+                    for (const strands of tuples(problem.strands, count))
+                      for (const anchor of problem.anchors)
+                        for (const footing of problem.footings)
+                          yield {
+                            ...common,
+                            guys: {
+                              perLevel,
+                              radius,
+                              rotation,
+                              tension,
+                              levels: heights.map((z, i) => ({ height: z, strand: strands[i].id })),
+                              anchor: anchor.choice,
+                            },
+                            footing: footing.choice,
+                          };
+      }
+}
+
+/**
+ * The answer by enumeration: every design through `verify`, the best kept by the same order as the search's.
+ * @throws RangeError where the grid is larger than `ENUMERABLE`
+ */
+export function enumerate(
+  problem: Problem,
+  visit?: (candidate: Candidate) => void,
+): { best: Candidate | null; designs: number } {
+  const size = new Grid(problem).total().designs;
+  if (size > ENUMERABLE)
+    throw new RangeError(
+      `the grid holds ${size.toPrecision(3)} designs; expected at most ${ENUMERABLE} to enumerate`,
+    );
+  const objective = objectiveOf(problem);
+  let best: Candidate | null = null;
+  let designs = 0;
+  for (const design of everyDesign(problem)) {
+    designs++;
+    const candidate = judged(problem, design, objective);
+    if (!candidate) continue;
+    visit?.(candidate);
+    if (better(candidate, best)) best = candidate;
+  }
+  return { best, designs };
+}
+
+function judged(
+  problem: Problem,
+  design: Design,
+  objective: ReturnType<typeof objectiveOf>,
+): Candidate | null {
+  // what the site refuses outright costs nothing to judge
+  const footing = problem.footings.find((part) => part.choice === design.footing);
+  if (footing && siteRefusal(footing, problem.ground)) return null;
+  try {
+    const verdict = verify(problem, design);
+    if (!verdict.passes) return null;
+    const cents = Math.round(verdict.bill.total * 100);
+    const anchor = problem.anchors.find((part) => part.choice === design.guys?.anchor);
+    const concrete =
+      litres(footing?.takeOff.concrete ?? 0) +
+      (design.guys?.perLevel ?? 0) * litres(anchor?.takeOff.concrete ?? 0);
+    return {
+      design,
+      cents,
+      concrete,
+      objective: objective(cents, concrete),
+      use: 1 / (1 + verdict.smallestMargin),
+      spare: design.guys
+        ? starSpare(problem.study.lot, design.guys.perLevel, design.guys.radius, design.guys.rotation)
+        : 0,
+      key: designKey(design),
+    };
+  } catch (error) {
+    if (error instanceof DesignError) return null;
+    throw error;
+  }
+}

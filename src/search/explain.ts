@@ -1,0 +1,150 @@
+import { siteRefusal } from "../checks/site.ts";
+import { DesignError, resolve, verify } from "../checks/verify.ts";
+import { bill, volumes } from "../cost/bill.ts";
+import type { Design } from "../model/design.ts";
+import { fitStar } from "../problem/lot.ts";
+import type { Problem } from "../problem/types.ts";
+import { litres, objectiveOf } from "./ground.ts";
+import { SearchDefect } from "./search.ts";
+import type { Change, Judged, Rejected } from "./types.ts";
+
+/** Rows shown, and at most this many of one kind of change, so that one axis does not crowd out the rest. */
+const ROWS = 8;
+const PER_KIND = 2;
+
+interface Neighbour {
+  readonly design: Design;
+  readonly change: Change;
+}
+
+type Guys = NonNullable<Design["guys"]>;
+
+/** Designs one step of the grid away, in every direction that could be cheaper. */
+function* neighbours(problem: Problem, design: Design): Generator<Neighbour> {
+  const { guys } = design;
+  const here = problem.stacks[problem.heights.findIndex((h) => Math.abs(h - design.height) < 1e-6)] ?? [];
+  for (const stack of here) {
+    const parts = stack.parts.map(({ section, length }) => ({ section: section.row.id, length }));
+    if (JSON.stringify(parts) === JSON.stringify(design.stack)) continue;
+    yield {
+      design: { ...design, stack: parts },
+      change: { what: "section", from: rowOf(design.stack), to: rowOf(parts), was: design.stack, now: parts },
+    };
+  }
+  for (const footing of problem.footings)
+    if (siteRefusal(footing, problem.ground) === null)
+      yield {
+        design: { ...design, footing: footing.choice },
+        change: {
+          what: "footing",
+          from: design.footing.row,
+          to: footing.choice.row,
+          was: design.footing,
+          now: footing.choice,
+        },
+      };
+  if (!guys) return;
+  const withGuys = (change: Partial<Guys>): Design => ({ ...design, guys: { ...guys, ...change } });
+  for (const anchor of problem.anchors)
+    if (siteRefusal(anchor, problem.ground) === null)
+      yield {
+        design: withGuys({ anchor: anchor.choice }),
+        change: {
+          what: "anchor",
+          from: guys.anchor.row,
+          to: anchor.choice.row,
+          was: guys.anchor,
+          now: anchor.choice,
+        },
+      };
+  for (const radius of problem.radii) {
+    const { rotation } = fitStar(problem.study.lot, guys.perLevel, radius, problem.rotations);
+    if (radius !== guys.radius && rotation !== null)
+      yield {
+        design: withGuys({ radius, rotation }),
+        change: { what: "radius", from: guys.radius, to: radius },
+      };
+  }
+  for (const [i, level] of guys.levels.entries()) {
+    const replaced = (change: Partial<Guys["levels"][number]>) =>
+      withGuys({ levels: guys.levels.map((l, k) => (k === i ? { ...l, ...change } : l)) });
+    for (const strand of problem.strands)
+      if (strand.id !== level.strand)
+        yield {
+          design: replaced({ strand: strand.id }),
+          change: { what: "strand", level: i + 1, from: level.strand, to: strand.id },
+        };
+    const below = i === 0 ? 0 : guys.levels[i - 1].height;
+    const above = i + 1 < guys.levels.length ? guys.levels[i + 1].height : design.height + 1e-9;
+    for (const height of problem.levelHeights)
+      if (height > below && height < above && Math.abs(height - level.height) > 1e-6)
+        yield {
+          design: replaced({ height }),
+          change: { what: "level", level: i + 1, from: level.height, to: height },
+        };
+    if (guys.levels.length > 1 && problem.study.parts.levelCounts.includes(guys.levels.length - 1))
+      yield {
+        design: withGuys({ levels: guys.levels.filter((_, k) => k !== i) }),
+        change: { what: "levels", from: guys.levels.length, to: guys.levels.length - 1 },
+      };
+  }
+}
+
+/** The section that a stack stands on. */
+const rowOf = (stack: Design["stack"]): string => stack[0].section;
+
+/**
+ * The cheapest designs one step away from the answer that save something, each with the check that rejects it.
+ * @throws SearchDefect where one of them is safe: then the answer was not the cheapest
+ */
+export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
+  const objective = objectiveOf(problem);
+  const cents = Math.round(best.verdict.bill.total * 100);
+  const value = objective(cents, litres(best.verdict.concreteVolume));
+  const priced = [...neighbours(problem, best.design)].flatMap((neighbour) => {
+    const total = priceOf(problem, neighbour.design);
+    return total && objective(total.cents, total.concrete) < value ? [{ ...neighbour, ...total }] : [];
+  });
+  // nearest saving first
+  priced.sort((a, b) => objective(b.cents, b.concrete) - objective(a.cents, a.concrete));
+  const seen = new Map<string, number>();
+  const rows: Rejected[] = [];
+  for (const { design, change, cents: cost, concrete } of priced) {
+    const kind =
+      change.what === "level" || change.what === "strand" ? `${change.what} ${change.level}` : change.what;
+    const count = seen.get(kind) ?? 0;
+    if (count >= PER_KIND) continue;
+    seen.set(kind, count + 1);
+    const verdict = verify(problem, design);
+    const failing = verdict.checks.find((check) => !check.passes);
+    if (!failing) throw new SearchDefect(`a cheaper design passes every check: ${JSON.stringify(design)}`);
+    rows.push({
+      design,
+      change,
+      saves: (cents - cost) / 100,
+      savesConcrete: best.verdict.concreteVolume - concrete / 1e4,
+      failsIn: failing.title,
+      utilisation: failing.utilisation,
+    });
+    if (rows.length >= ROWS) break;
+  }
+  return rows;
+}
+
+/** Price and concrete without the mast's analysis. */
+function priceOf(problem: Problem, design: Design): { cents: number; concrete: number } | null {
+  try {
+    const { cents, concrete } = priced(problem, design);
+    return { cents, concrete: litres(concrete) };
+  } catch (error) {
+    if (error instanceof DesignError) return null;
+    throw error;
+  }
+}
+
+function priced(problem: Problem, design: Design): { cents: number; concrete: number } {
+  const { model, anchor, footing } = resolve(problem, design);
+  const guys = model.guys && anchor ? { ...model.guys, anchor } : null;
+  const { total } = bill(problem, { pack: model.package, stack: model.stack, guys, footing });
+  return { cents: Math.round(total * 100), concrete: volumes({ guys, footing }).concrete };
+}

@@ -1,0 +1,75 @@
+import type { Catalog } from "../model/catalog.ts";
+import type { Study } from "../model/study.ts";
+import { compile } from "../problem/compile.ts";
+import type { PackageModel, Problem } from "../problem/types.ts";
+import { nearestMiss } from "./nearest.ts";
+import { Search } from "./search.ts";
+import type { MapCell } from "./types.ts";
+
+/** Effective area of a package, m2: what its antennas multiply the wind's pressure by. */
+export const packageArea = (pack: PackageModel): number =>
+  pack.antennas.reduce((sum, antenna) => sum + antenna.dragArea, 0);
+
+/**
+ * The study at another height and antenna area. The study's antennas grow or shrink in area and weight where they
+ * stand, and keep their price: a cell says what the mast costs, and at the wish itself it is the answer.
+ */
+export function problemAt(study: Study, catalog: Catalog, height: number, area: number): Problem {
+  const at = compile({ ...study, wishes: { ...study.wishes, height: [height] } }, catalog);
+  return { ...at, packages: at.packages.map((pack) => scaled(pack, area)) };
+}
+
+function scaled(pack: PackageModel, area: number): PackageModel {
+  const own = packageArea(pack);
+  const factor = own > 0 ? area / own : 1;
+  return {
+    ...pack,
+    antennas: pack.antennas.map((antenna) => ({
+      ...antenna,
+      dragArea: antenna.dragArea * factor,
+      weight: antenna.weight * factor,
+    })),
+  };
+}
+
+/** One cell, solved to its proof in slices, so that its worker can hear that it is no longer wanted. */
+export async function mapCell(
+  problem: Problem,
+  height: number,
+  area: number,
+  rest: () => Promise<boolean>,
+): Promise<MapCell | null> {
+  const search = new Search(problem);
+  while (!search.step(20)) if (!(await rest())) return null;
+  const { best } = search;
+  const base = { height, area };
+  if (best)
+    return {
+      ...base,
+      cost: best.cents / 100,
+      concrete: best.concrete / 1e4,
+      margin: 1 / best.use - 1,
+      design: best.design,
+      stoppedBy: null,
+    };
+  const miss = nearestMiss(problem);
+  const stoppedBy = miss?.verdict.checks.find((check) => !check.passes)?.title ?? "no design on the grid";
+  return { ...base, cost: null, concrete: null, margin: null, design: null, stoppedBy };
+}
+
+/** Cells coarse to fine: the corners first, then halfway between what is known. */
+export function coarseToFine(rows: number, columns: number): readonly (readonly [number, number])[] {
+  const order: [number, number][] = [];
+  const seen = new Set<number>();
+  let step = 1;
+  while (step < Math.max(rows, columns) - 1) step *= 2;
+  for (; step >= 1; step /= 2)
+    for (let r = 0; r < rows; r++)
+      for (let c = 0; c < columns; c++) {
+        const onGrid = (r % step === 0 || r === rows - 1) && (c % step === 0 || c === columns - 1);
+        if (!onGrid || seen.has(r * columns + c)) continue;
+        seen.add(r * columns + c);
+        order.push([r, c]);
+      }
+  return order;
+}

@@ -1,0 +1,180 @@
+import { proxy, type Remote } from "comlink";
+import { better, type Candidate } from "../src/search/evaluate.ts";
+import { frontPoint } from "../src/search/front.ts";
+import { coarseToFine } from "../src/search/map.ts";
+import { combined, type GridSize, type ShareReport } from "../src/search/outcome.ts";
+import type { CostMap, Front, Judged, MapCell, Outcome, Progress } from "../src/search/types.ts";
+import type { Job, MapAxes, SearchClient } from "./protocol.ts";
+import type { FrontReport, ShareWorker } from "./share-worker.ts";
+
+/** A worker somewhere: a browser's, or a thread's. */
+export interface Hand {
+  readonly remote: Remote<ShareWorker>;
+  /** Settles only by rejecting: the worker's file failed to load, or it died. */
+  readonly failed: Promise<never>;
+  terminate(): void;
+}
+
+/** Progress reaches the caller at most this often, ms. */
+const PROGRESS = 100;
+
+interface Kept {
+  readonly size: GridSize;
+  readonly shares: ShareReport[];
+  seconds: number;
+}
+
+/**
+ * A search spread over workers: each walks its own share of the tree and hears of every better design found
+ * elsewhere. The answer does not depend on how many there are or which is first.
+ */
+export class Pool implements SearchClient {
+  private readonly hands: Hand[];
+  private running = 0;
+  private kept: Kept | null = null;
+
+  constructor(hire: () => Hand, count: number) {
+    this.hands = Array.from({ length: count }, hire);
+  }
+
+  /** Answers of every worker, or the first failure of one. */
+  private all<T>(ask: (hand: Hand, index: number) => Promise<T>): Promise<T[]> {
+    return Promise.all(this.hands.map((hand, index) => Promise.race([ask(hand, index), hand.failed])));
+  }
+
+  private async open(job: Job): Promise<GridSize> {
+    const [size] = await this.all(({ remote }) => remote.open(job) as Promise<GridSize>);
+    return size;
+  }
+
+  async find(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome> {
+    const run = ++this.running;
+    this.kept = null;
+    const size = await this.open(job);
+    const kept: Kept = { size, shares: [], seconds: 0 };
+    this.kept = kept;
+    return this.walk(kept, run, onProgress);
+  }
+
+  /** @throws Error where nothing was stopped */
+  async resume(onProgress: (progress: Progress) => void): Promise<Outcome> {
+    if (!this.kept) throw new Error("nothing to go on with: no search was stopped");
+    return this.walk(this.kept, ++this.running, onProgress);
+  }
+
+  private async walk(kept: Kept, run: number, onProgress: (progress: Progress) => void): Promise<Outcome> {
+    const started = performance.now();
+    const before = kept.seconds;
+    const seconds = () => before + (performance.now() - started) / 1000;
+    const of = this.hands.length;
+    let best: Candidate | null = null;
+    let judged: Judged | null = null;
+    let last = 0;
+    const hear = (index: number, report: ShareReport) => {
+      kept.shares[index] = report;
+      if (run !== this.running) return;
+      if (report.best && better(report.best, best)) {
+        best = report.best;
+        const { objective } = best;
+        this.hands.forEach((hand, i) => {
+          if (i !== index) void hand.remote.absorb(objective);
+        });
+        void (this.hands[index].remote.judge(best) as Promise<Judged | null>).then((word) => {
+          judged = word;
+          last = 0;
+          tell();
+        });
+      }
+      tell();
+    };
+    const tell = () => {
+      if (run !== this.running || performance.now() - last < PROGRESS) return;
+      last = performance.now();
+      onProgress({ proof: combined(kept.size, kept.shares.filter(Boolean), seconds()).proof, best: judged });
+    };
+    const shares = await this.all(async ({ remote }, index) => {
+      const report = (await remote.find(
+        { index, of },
+        proxy((r: ShareReport) => hear(index, r)),
+      )) as ShareReport;
+      hear(index, report);
+      return report;
+    });
+    kept.seconds = seconds();
+    const [first] = this.hands;
+    return Promise.race([first.remote.outcome(shares, kept.seconds) as Promise<Outcome>, first.failed]);
+  }
+
+  async front(job: Job, onProgress: (front: Front) => void): Promise<Front> {
+    const run = ++this.running;
+    const started = performance.now();
+    const size = await this.open(job);
+    const of = this.hands.length;
+    const reports: FrontReport[] = [];
+    const together = (): Front => {
+      const known = reports.filter(Boolean);
+      const finished = known.length === of && known.every((report) => report.finished);
+      const points = nonDominatedPoints(known.flatMap((report) => report.points));
+      const { proof } = combined(
+        size,
+        known.map((report) => ({ ...report, best: null, bound: Number.POSITIVE_INFINITY })),
+        (performance.now() - started) / 1000,
+      );
+      return { status: finished ? "proven" : "stopped", points: points.map(frontPoint), proof };
+    };
+    await this.all(async ({ remote }, index) => {
+      const hear = (report: FrontReport) => {
+        reports[index] = report;
+        if (run !== this.running) return;
+        this.hands.forEach((hand, i) => {
+          if (i !== index) void hand.remote.absorbPoints(report.points);
+        });
+        onProgress(together());
+      };
+      reports[index] = (await remote.findFront({ index, of }, proxy(hear))) as FrontReport;
+    });
+    return together();
+  }
+
+  async map(job: Job, axes: MapAxes, onProgress: (map: CostMap) => void): Promise<CostMap> {
+    const run = ++this.running;
+    await this.open(job);
+    const { heights, areas } = axes;
+    const cells: MapCell[] = [];
+    const order = [...coarseToFine(heights.length, areas.length)];
+    let last = 0;
+    const map = (done: boolean): CostMap => ({ heights, areas, cells: [...cells], done });
+    await this.all(async ({ remote }) => {
+      for (let next = order.shift(); next && run === this.running; next = order.shift()) {
+        const cell = (await remote.cell(heights[next[0]], areas[next[1]])) as MapCell | null;
+        if (!cell) break;
+        cells.push(cell);
+        if (run === this.running && performance.now() - last > 5 * PROGRESS) {
+          last = performance.now();
+          onProgress(map(false));
+        }
+      }
+    });
+    return map(cells.length === heights.length * areas.length);
+  }
+
+  stop(): void {
+    for (const { remote } of this.hands) void remote.pause();
+  }
+
+  dispose(): void {
+    this.running++;
+    for (const hand of this.hands) hand.terminate();
+  }
+}
+
+/** Points of several shares, less those that another share beats. */
+function nonDominatedPoints(points: readonly Candidate[]): Candidate[] {
+  const sorted = [...points].sort(
+    (a, b) => a.cents - b.cents || a.concrete - b.concrete || a.use - b.use || (a.key < b.key ? -1 : 1),
+  );
+  const kept: Candidate[] = [];
+  for (const point of sorted)
+    if (!kept.some((k) => k.concrete <= point.concrete && k.use <= point.use + 1e-9)) kept.push(point);
+  return kept;
+}

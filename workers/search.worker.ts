@@ -1,0 +1,4 @@
+import { expose } from "comlink";
+import { ShareWorker } from "./share-worker.ts";
+
+expose(new ShareWorker());

@@ -1,0 +1,139 @@
+import { verify } from "../src/checks/verify.ts";
+import type { Design } from "../src/model/design.ts";
+import { parseStudy } from "../src/model/parse.ts";
+import type { Verdict } from "../src/model/verdict.ts";
+import { compile } from "../src/problem/compile.ts";
+import type { Problem } from "../src/problem/types.ts";
+import type { Candidate } from "../src/search/evaluate.ts";
+import { FrontSearch } from "../src/search/front.ts";
+import { mapCell, problemAt } from "../src/search/map.ts";
+import { type GridSize, gridSize, judgedOf, outcome, type ShareReport } from "../src/search/outcome.ts";
+import { Search } from "../src/search/search.ts";
+import type { Share } from "../src/search/tree.ts";
+import type { Judged, MapCell, Outcome } from "../src/search/types.ts";
+import type { Job } from "./protocol.ts";
+
+/** Work between two looks at the post, ms: a stop is heard within one of these. */
+const SLICE = 20;
+/** Time between reports, ms. */
+const REPORT = 100;
+
+export interface FrontReport {
+  readonly points: readonly Candidate[];
+  readonly analysed: number;
+  readonly pruned: Readonly<Record<string, number>>;
+  readonly finished: boolean;
+}
+
+/** Lets messages in; unlike a timer it is not held back in a page that is out of sight. */
+const breathe = (): Promise<void> =>
+  new Promise((resolve) => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      port1.close();
+      resolve();
+    };
+    port2.postMessage(null);
+  });
+
+/**
+ * One worker's end: it holds its share of a search between calls. Everything that crosses is plain data; only a
+ * defect of the program rejects.
+ */
+export class ShareWorker {
+  private problem: Problem | null = null;
+  private search: Search | null = null;
+  private front: FrontSearch | null = null;
+  /** A later call of the same worker makes an earlier loop end. */
+  private turn = 0;
+
+  /** Reads a job. @throws Error where it does not parse: the page parses first and shows its errors */
+  open(job: Job): GridSize {
+    this.turn++;
+    this.search = null;
+    this.front = null;
+    const read = parseStudy(job.study, { catalog: job.catalog });
+    if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("; "));
+    this.problem = compile(read.study, read.catalog);
+    return gridSize(this.problem);
+  }
+
+  private opened(): Problem {
+    if (!this.problem) throw new Error("no job is open in this worker");
+    return this.problem;
+  }
+
+  /** Walks this share to its end or until paused; reports at once on every new best. Starts where it left off. */
+  async find(share: Share, onReport: (report: ShareReport) => void): Promise<ShareReport> {
+    const turn = ++this.turn;
+    this.search ??= new Search(this.opened(), share);
+    const { search } = this;
+    let best = search.best;
+    let last = performance.now();
+    while (turn === this.turn && !search.step(SLICE)) {
+      if (search.best !== best || performance.now() - last > REPORT) {
+        best = search.best;
+        last = performance.now();
+        onReport(search.report());
+      }
+      await breathe();
+    }
+    return search.report();
+  }
+
+  async findFront(share: Share, onReport: (report: FrontReport) => void): Promise<FrontReport> {
+    const turn = ++this.turn;
+    this.front ??= new FrontSearch(this.opened(), share);
+    const { front } = this;
+    const report = (): FrontReport => ({
+      points: front.points,
+      analysed: front.analysed,
+      pruned: { ...front.tree.pruned },
+      finished: front.finished,
+    });
+    let last = performance.now();
+    while (turn === this.turn && !front.step(SLICE)) {
+      if (performance.now() - last > 5 * REPORT) {
+        last = performance.now();
+        onReport(report());
+      }
+      await breathe();
+    }
+    return report();
+  }
+
+  /** One cell of the map; null where it was paused first. */
+  async cell(height: number, area: number): Promise<MapCell | null> {
+    const turn = ++this.turn;
+    const { study, catalog } = this.opened();
+    return mapCell(problemAt(study, catalog, height, area), height, area, async () => {
+      await breathe();
+      return turn === this.turn;
+    });
+  }
+
+  /** Another share found this: it prunes here too. */
+  absorb(objective: number): void {
+    this.search?.absorb(objective);
+  }
+
+  absorbPoints(points: readonly Candidate[]): void {
+    this.front?.absorb(points);
+  }
+
+  pause(): void {
+    this.turn++;
+  }
+
+  judge(candidate: Candidate): Judged | null {
+    return judgedOf(this.opened(), candidate);
+  }
+
+  verify(design: Design): Verdict {
+    return verify(this.opened(), design);
+  }
+
+  outcome(shares: readonly ShareReport[], seconds: number): Outcome {
+    return outcome(this.opened(), shares, seconds);
+  }
+}
