@@ -6,6 +6,7 @@ import { whyNotCheaper } from "./explain.ts";
 import { Grid } from "./grid.ts";
 import { objectiveInWords } from "./ground.ts";
 import { nearestMiss } from "./nearest.ts";
+import { SAFE } from "./tree.ts";
 import type { Judged, Outcome, Proof } from "./types.ts";
 
 /** What one worker has to say of its share of the tree: plain data, small enough to send often. */
@@ -47,6 +48,8 @@ export function combined(
     analysed += share.analysed;
     for (const [rule, count] of Object.entries(share.pruned)) pruned[rule] = (pruned[rule] ?? 0) + count;
   }
+  // the answer itself was counted with the safe ones
+  if (best) pruned[SAFE] -= 1;
   bound = Math.min(bound, best?.objective ?? Number.POSITIVE_INFINITY);
   const finished = shares.every((share) => share.finished);
   const counted = Object.values(pruned).reduce((sum, n) => sum + n, 0) + (best ? 1 : 0);

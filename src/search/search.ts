@@ -5,7 +5,7 @@ import { better, type Candidate, evaluate, probe } from "./evaluate.ts";
 import { type Objective, objectiveOf } from "./ground.ts";
 import type { Node } from "./node.ts";
 import type { ShareReport } from "./outcome.ts";
-import { type Share, Tree } from "./tree.ts";
+import { SAFE, type Share, Tree } from "./tree.ts";
 
 /** The disagreement that may never happen: the search accepted what `verify` rejects, or priced it otherwise. */
 export class SearchDefect extends Error {}
@@ -78,7 +78,7 @@ export class Search {
       this.reject(node, result.limitState);
       return;
     }
-    this.tree.prune("same mast on dearer ground", node.designs - 1);
+    this.tree.prune(SAFE, node.designs);
     for (const candidate of result.candidates)
       if (better(candidate, this.best)) {
         this.judge(candidate);

@@ -22,6 +22,9 @@ import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
 import type { Node, Root } from "./node.ts";
 import { statics } from "./statics.ts";
 
+/** The rule under which safe designs are counted that are neither cheaper than the answer nor better at its price. */
+export const SAFE = "safe, but no better than the answer";
+
 /** Which part of the tree a worker walks. */
 export interface Share {
   readonly index: number;

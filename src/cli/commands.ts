@@ -1,0 +1,206 @@
+import { createThreads } from "../../workers/node-client.ts";
+import { verify } from "../checks/verify.ts";
+import { defaultCatalog } from "../model/default-catalog.ts";
+import { jsonSchemas } from "../model/json-schema.ts";
+import { parseCatalog } from "../model/parse.ts";
+import { compile } from "../problem/compile.ts";
+import { differences } from "../report/reference/difference.ts";
+import { runCase } from "../report/reference/run-case.ts";
+import { enumerate } from "../search/exhaustive.ts";
+import { whyNotCheaper } from "../search/explain.ts";
+import { Grid } from "../search/grid.ts";
+import { packageArea } from "../search/map.ts";
+import { judgedOf } from "../search/outcome.ts";
+import type { Judged, Outcome } from "../search/types.ts";
+import { type Arguments, UsageError } from "./arguments.ts";
+import { type OpenStudy, openDesign, openStudy, readText } from "./files.ts";
+import { caution, outcomeText, verdictText } from "./text.ts";
+
+/** What a command has to say: text for people or data for programs, and how it ends. */
+export interface Said {
+  readonly text: string;
+  readonly data: unknown;
+  readonly exit: 0 | 1;
+}
+
+const judgedData = (judged: Judged | null) =>
+  judged && {
+    design: judged.design,
+    verdict: {
+      passes: judged.verdict.passes,
+      smallestMargin: judged.verdict.smallestMargin,
+      checks: judged.verdict.checks,
+    },
+    bill: judged.verdict.bill,
+    concreteVolume: judged.verdict.concreteVolume,
+    dugVolume: judged.verdict.dugVolume,
+    assumptions: judged.verdict.assumptions,
+  };
+
+const nothing = { design: null, verdict: null, bill: null, concreteVolume: null };
+
+export function outcomeData(outcome: Outcome) {
+  const { proof } = outcome;
+  switch (outcome.status) {
+    case "proven":
+      return {
+        status: outcome.status,
+        ...judgedData(outcome.best),
+        proof,
+        whyNotCheaper: outcome.whyNotCheaper,
+      };
+    case "stopped":
+      return { status: outcome.status, ...nothing, ...judgedData(outcome.best), proof, whyNotCheaper: [] };
+    case "none-safe":
+      return {
+        status: outcome.status,
+        ...nothing,
+        nearest: judgedData(outcome.nearest),
+        proof,
+        whyNotCheaper: [],
+      };
+  }
+}
+
+export async function find(args: Arguments): Promise<Said> {
+  const open = openStudy(args.files[0]);
+  const outcome = args.exhaustive ? enumerated(open) : await searched(open, args);
+  return {
+    text: `${outcomeText(outcome)}\n\n${caution}`,
+    data: outcomeData(outcome),
+    exit: outcome.status === "none-safe" || (outcome.status === "stopped" && !outcome.best) ? 1 : 0,
+  };
+}
+
+async function searched({ file }: OpenStudy, { workers, timeLimit }: Arguments): Promise<Outcome> {
+  const pool = createThreads(workers);
+  try {
+    if (timeLimit < Number.POSITIVE_INFINITY) setTimeout(() => pool.stop(), timeLimit * 1000).unref();
+    return await pool.find({ study: file, catalog: defaultCatalog }, () => {});
+  } finally {
+    pool.dispose();
+  }
+}
+
+/** Every design through `verify`, none passed over: for grids small enough. */
+function enumerated({ study, catalog }: OpenStudy): Outcome {
+  const problem = compile(study, catalog);
+  const started = performance.now();
+  let result: ReturnType<typeof enumerate>;
+  try {
+    result = enumerate(problem);
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(`--exhaustive: ${error.message}`);
+    throw error;
+  }
+  const best = judgedOf(problem, result.best);
+  const { designs, structures } = new Grid(problem).total();
+  const bound = best
+    ? study.aim === "concrete"
+      ? best.verdict.concreteVolume
+      : best.verdict.bill.total
+    : Number.POSITIVE_INFINITY;
+  const proof = {
+    gridSize: designs,
+    decided: result.designs,
+    structures,
+    analysed: result.designs,
+    pruned: {},
+    bound,
+    gap: best ? 0 : Number.POSITIVE_INFINITY,
+    seconds: (performance.now() - started) / 1000,
+    workers: 1,
+  };
+  return best
+    ? { status: "proven", best, proof, whyNotCheaper: whyNotCheaper(problem, best) }
+    : { status: "none-safe", nearest: null, proof };
+}
+
+export async function front(args: Arguments): Promise<Said> {
+  const open = openStudy(args.files[0]);
+  const pool = createThreads(args.workers);
+  try {
+    if (args.timeLimit < Number.POSITIVE_INFINITY)
+      setTimeout(() => pool.stop(), args.timeLimit * 1000).unref();
+    const job = { study: open.file, catalog: defaultCatalog };
+    if (args.map !== undefined) {
+      if (args.map !== "height,antennaArea")
+        throw new UsageError(`--map: found "${args.map}", expected height,antennaArea`);
+      const map = await pool.map(job, mapAxes(open), () => {});
+      const text = map.cells
+        .map(
+          (c) =>
+            `${c.height.toFixed(2)} m  ${c.area.toFixed(2)} m2  ${c.cost === null ? `nothing safe: ${c.stoppedBy}` : `$${c.cost.toFixed(2)}`}`,
+        )
+        .join("\n");
+      return { text, data: map, exit: 0 };
+    }
+    const found = await pool.front(job, () => {});
+    const text = found.points
+      .map(
+        (p) => `$${p.cost.toFixed(2)}  ${p.concrete.toFixed(3)} m3  margin ${(p.margin * 100).toFixed(0)} %`,
+      )
+      .join("\n");
+    return {
+      text: `${found.status === "proven" ? "exact" : "stopped: not all is proven"}: ${found.points.length} designs that none beats\n${text}`,
+      data: found,
+      exit: found.points.length === 0 ? 1 : 0,
+    };
+  } finally {
+    pool.dispose();
+  }
+}
+
+/** Ten heights and areas about the wish. */
+function mapAxes({ study, catalog }: OpenStudy) {
+  const problem = compile(study, catalog);
+  const height = problem.heights[problem.heights.length - 1];
+  const area = Math.max(...problem.packages.map(packageArea));
+  // whole joints of the shortest piece keep every height buildable
+  const step = Math.min(
+    ...catalog.sections.flatMap((section) => section.pieces.map((piece) => piece.length)),
+  );
+  const heights = [-4, -2, -1, 0, 1, 2, 4, 6].map((k) => height + 2 * k * step).filter((h) => h > 3 * step);
+  const areas = [0.4, 0.6, 0.8, 1, 1.25, 1.5, 2].map((share) => share * area);
+  return { heights, areas };
+}
+
+export function verifyCommand(args: Arguments): Said {
+  const open = openStudy(args.files[0]);
+  const design = openDesign(args.files[1], open);
+  const verdict = verify(compile(open.study, open.catalog), design);
+  return { text: `${verdictText(verdict)}\n\n${caution}`, data: verdict, exit: verdict.passes ? 0 : 1 };
+}
+
+export function reference(args: Arguments): Said {
+  if (args.files.length === 0) throw new UsageError("expected one or more reference case files");
+  const cases = args.files.flatMap((path) => {
+    let value: unknown;
+    try {
+      value = JSON.parse(readText(path, "a reference case file"));
+    } catch (error) {
+      if (error instanceof UsageError) throw error;
+      throw new UsageError(
+        `${path}: ${(error as Error).message}; expected a reference case, or an array of them, as JSON`,
+      );
+    }
+    return Array.isArray(value) ? value : [value];
+  });
+  const read = parseCatalog(defaultCatalog);
+  if (!read.ok) throw new Error("the catalog that comes with the program does not parse");
+  const results = cases.map((value) => runCase(value, { catalog: read.catalog }));
+  const lines = cases.flatMap((value, i) => {
+    const result = results[i];
+    if ("error" in result) return [`${result.id}  ${result.kind}  refused: ${result.error}`];
+    return differences(value, result).map(
+      ({ group, largest, at, count }) =>
+        `${result.id.padEnd(22)} ${group.padEnd(22)} ${largest.toExponential(1)}  largest of ${count}, at ${at}`,
+    );
+  });
+  return { text: lines.join("\n"), data: results, exit: 0 };
+}
+
+export const schema = (): Said => {
+  const data = jsonSchemas();
+  return { text: JSON.stringify(data, null, 2), data, exit: 0 };
+};

@@ -1,0 +1,48 @@
+import { availableParallelism } from "node:os";
+import { DesignError } from "../checks/verify.ts";
+import { type Arguments, readArguments, UsageError, usage } from "./arguments.ts";
+import { find, front, reference, type Said, schema, verifyCommand } from "./commands.ts";
+
+/** One command, its words on stdout or its complaint on stderr; returns the exit code. */
+async function run(argv: readonly string[]): Promise<number> {
+  try {
+    const args = readArguments(argv, availableParallelism());
+    const said = await command(args);
+    // Infinity is not JSON: it is written as null, and the schema says so
+    process.stdout.write(args.json ? `${JSON.stringify(said.data)}\n` : `${said.text}\n`);
+    return said.exit;
+  } catch (error) {
+    if (error instanceof UsageError || error instanceof DesignError) {
+      process.stderr.write(`${error.message}\n`);
+      return 2;
+    }
+    throw error;
+  }
+}
+
+function command(args: Arguments): Promise<Said> | Said {
+  switch (args.command) {
+    case "find":
+      return find(args);
+    case "front":
+      return front(args);
+    case "verify":
+      return verifyCommand(args);
+    case "reference":
+      return reference(args);
+    case "schema":
+      return schema();
+    case "sheets":
+      throw new UsageError(
+        "sheets: not built yet; find and verify print everything that the sheets will show",
+      );
+    case "help":
+      return { text: usage, data: usage, exit: 0 };
+    default:
+      throw new UsageError(
+        `found command "${args.command}", expected one of find, front, verify, sheets, reference, schema\n\n${usage}`,
+      );
+  }
+}
+
+process.exitCode = await run(process.argv.slice(2));

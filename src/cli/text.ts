@@ -1,0 +1,107 @@
+import type { Design } from "../model/design.ts";
+import type { Check, Verdict } from "../model/verdict.ts";
+import { formatQuantity } from "../quantity/format.ts";
+import type { Outcome, Proof } from "../search/types.ts";
+
+// readable text: the same facts as the JSON, in US units, for a terminal
+
+const feet = (metres: number) => {
+  const { value, unit } = formatQuantity(metres, "length", "us", 1);
+  return `${value} ${unit}`;
+};
+const yards = (volume: number) => {
+  const { value, unit } = formatQuantity(volume, "volume", "us", 2);
+  return `${value} ${unit}`;
+};
+const dollars = (amount: number) =>
+  `$${amount.toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`;
+const many = (n: number) => (n < 1e6 ? n.toLocaleString("en-US") : n.toExponential(2).replace("e+", "e"));
+
+export const caution =
+  "An estimating and learning tool. Masts kill by falling, by electrocution and by collapse: local codes,\nthe maker's drawings and a licensed engineer decide; keep the fall zone clear of power lines.";
+
+export function designText(design: Design): string {
+  const stack = design.stack.map((part) => `${feet(part.length)} of ${part.section}`).join(", then ");
+  const base = `${design.footing.kind} ${feet(design.footing.width)} wide, ${feet(design.footing.depth)} deep`;
+  if (!design.guys) return `${feet(design.height)} free-standing: ${stack}; ${base}`;
+  const { guys } = design;
+  const levels = guys.levels.map((level) => `${level.strand} at ${feet(level.height)}`).join(", ");
+  const anchor =
+    guys.anchor.kind === "deadman"
+      ? `deadman ${feet(guys.anchor.length)} x ${feet(guys.anchor.height)} x ${feet(guys.anchor.width)}, bottom ${feet(guys.anchor.depth)} down`
+      : guys.anchor.kind === "rock-rod"
+        ? `${guys.anchor.row}, socket ${feet(guys.anchor.socket)}`
+        : guys.anchor.row;
+  return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${(guys.tension * 100).toFixed(0)} % of breaking strength;\n  anchors ${feet(guys.radius)} out, the first toward ${guys.rotation} degrees: ${anchor}; base ${base}`;
+}
+
+const checkText = (check: Check): string => {
+  const used =
+    check.kind === "strength"
+      ? check.utilisation === Number.POSITIVE_INFINITY
+        ? "unstable"
+        : check.utilisation.toFixed(2)
+      : check.passes
+        ? "inside"
+        : "outside";
+  const where = [check.where, check.at === undefined ? "" : feet(check.at), check.loadCase]
+    .filter(Boolean)
+    .join(", ");
+  return `  ${check.passes ? " " : "x"} ${used.padStart(8)}  ${check.title.padEnd(24)} ${where}${check.note ? ` (${check.note})` : ""}`;
+};
+
+export function verdictText(verdict: Verdict): string {
+  return [
+    verdict.passes
+      ? `Passes every check; the smallest margin is ${(verdict.smallestMargin * 100).toFixed(0)} %.`
+      : "NOT SAFE: don't build this.",
+    ...verdict.checks.map(checkText),
+    `  cost ${dollars(verdict.bill.total)}, concrete ${yards(verdict.concreteVolume)}, dug ${yards(verdict.dugVolume)}`,
+    ...verdict.assumptions.map((sentence) => `  Assumed: ${sentence}`),
+  ].join("\n");
+}
+
+const proofText = (proof: Proof): string =>
+  [
+    `${many(proof.gridSize)} designs, ${many(proof.structures)} structures, ${many(proof.analysed)} analysed, ${proof.seconds.toFixed(2)} s on ${proof.workers} worker(s)`,
+    ...Object.entries(proof.pruned)
+      .sort(([, a], [, b]) => b - a)
+      .map(([rule, count]) => `  ${many(count).padStart(12)}  ${rule}`),
+  ].join("\n");
+
+export function outcomeText(outcome: Outcome): string {
+  const lines: string[] = [];
+  if (outcome.status === "proven")
+    lines.push(
+      "Cheapest safe mast: nothing cheaper on this grid is safe.",
+      designText(outcome.best.design),
+      verdictText(outcome.best.verdict),
+    );
+  else if (outcome.status === "stopped")
+    lines.push(
+      outcome.best
+        ? `Stopped: safe, perhaps not the cheapest; at most ${outcome.proof.gap.toFixed(2)} too dear.`
+        : "Stopped before anything safe was found.",
+      ...(outcome.best ? [designText(outcome.best.design), verdictText(outcome.best.verdict)] : []),
+    );
+  else
+    lines.push(
+      "Nothing on this grid is safe.",
+      ...(outcome.nearest
+        ? [
+            "The nearest of those looked at:",
+            designText(outcome.nearest.design),
+            verdictText(outcome.nearest.verdict),
+          ]
+        : []),
+    );
+  lines.push(proofText(outcome.proof));
+  if (outcome.status === "proven" && outcome.whyNotCheaper.length > 0) {
+    lines.push("Why not cheaper:");
+    for (const row of outcome.whyNotCheaper)
+      lines.push(
+        `  saves ${dollars(row.saves)} by ${row.change.what}: ${row.failsIn} fails, ${row.utilisation.toFixed(2)}`,
+      );
+  }
+  return lines.join("\n");
+}
