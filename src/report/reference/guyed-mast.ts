@@ -198,10 +198,8 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
       axial_above_N: node < top ? -forces.compression[below(node) + 1] : 0,
     };
   });
-  const slope = world(
-    mast.slopeAt(mast.elements - 1, 1, 0),
-    per === 5 ? mast.slopeAt(mast.elements - 1, 1, 1) : 0,
-  );
+  // the turn of the section, which is what an antenna feels; the axis leans by the slope of shear more
+  const slope = world(mast.d[top * per + 2], per === 5 ? mast.d[top * per + 4] : 0);
   const atTop = at(top);
   const bounds = [...new Set([0, ...input.levels.map((level) => level.z), mast.z[top]])];
   const spans = bounds.slice(1).map((to, i) => {
@@ -221,7 +219,9 @@ export function guyedMastCase(c: GuyedMastCase, elementsPerSpan = REFERENCE_ELEM
         forces.z[s] < mast.z[forces.element[s] + 1]
       )
         if (interior < 0 || forces.moment[s] > forces.moment[interior]) interior = s;
-      shear = Math.max(shear, forces.shear[s]);
+      // cases state shear along the section; square to the axis, as bracing is judged, it is more by P/GA
+      const ga = input.segments[mast.segment[forces.element[s]]].ga;
+      shear = Math.max(shear, forces.shear[s] * (1 - forces.compression[s] / ga));
       compression = Math.max(compression, forces.compression[s]);
     }
     return {
