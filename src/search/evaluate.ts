@@ -31,6 +31,11 @@ export interface Candidate {
   readonly key: string;
 }
 
+/** Two stars that fit the lot equally well differ by their rotation alone: the smaller one is taken. */
+const sameButTurned = (a: Design, b: Design): boolean =>
+  designKey({ ...a, guys: a.guys && { ...a.guys, rotation: 0 } }) ===
+  designKey({ ...b, guys: b.guys && { ...b.guys, rotation: 0 } });
+
 /** Cheaper first; equals by margin, then room on the lot, then key: the same answer whoever finds it first. */
 export const better = (a: Candidate, b: Candidate | null): boolean => {
   if (!b) return true;
@@ -38,6 +43,8 @@ export const better = (a: Candidate, b: Candidate | null): boolean => {
   // margins that differ by rounding only are one: unlike orders of summing must not choose
   if (Math.abs(a.use - b.use) > 1e-9) return a.use < b.use;
   if (Math.abs(a.spare - b.spare) > 1e-6) return a.spare > b.spare;
+  const turn = (a.design.guys?.rotation ?? 0) - (b.design.guys?.rotation ?? 0);
+  if (turn !== 0 && sameButTurned(a.design, b.design)) return turn < 0;
   return a.key < b.key;
 };
 

@@ -1,0 +1,84 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { analyse } from "../../src/checks/analysis.ts";
+import { evaluate, modelOf } from "../../src/search/evaluate.ts";
+import type { Node } from "../../src/search/node.ts";
+import { Tree } from "../../src/search/tree.ts";
+import { problemOf, smallStudy } from "../support/small-study.ts";
+
+const STRUCTURES = 4000;
+
+/** A pick from 0 to n - 1 by a small generator of its own, so that a failure repeats. */
+const picker = (seed: number) => {
+  let state = seed >>> 0;
+  return (n: number) => {
+    // mulberry32: long period, good low bits
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = state;
+    t = Math.imul(t ^ (t >>> 15), t | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return Math.floor((((t ^ (t >>> 14)) >>> 0) / 4294967296) * n);
+  };
+};
+
+describe("lower bounds", () => {
+  it("no floor on a partial design is above what any completion of it needs: utilisation, cents, concrete", () => {
+    const pick = picker(7);
+    const tried = new Set<string>();
+    let safe = 0;
+    let closest = 0;
+    for (const file of fc.sample(smallStudy, { numRuns: 3000, seed: 11 })) {
+      if (tried.size >= STRUCTURES) break;
+      const problem = problemOf(file);
+      // floors hold whatever is allowed; allowing everything lets unsafe designs test them too
+      const tree = new Tree({ ...problem, allowed: 4 });
+      const roots = [...tree.roots()];
+      if (roots.length === 0) continue;
+      for (let walk = 0; walk < 12; walk++) {
+        const path: Node[] = [roots[pick(roots.length)]];
+        while (path[path.length - 1].stage !== "structure") {
+          const children = tree.children(path[path.length - 1]);
+          if (children.length === 0) break;
+          path.push(children[pick(children.length)]);
+        }
+        const leaf = path[path.length - 1];
+        if (leaf.stage !== "structure") continue;
+        const name = JSON.stringify([
+          file,
+          leaf.root.index,
+          leaf.levels,
+          leaf.radius,
+          leaf.strands.map((s) => s.id),
+          leaf.tension,
+          leaf.perLevel,
+        ]);
+        if (tried.has(name)) continue;
+        tried.add(name);
+        const result = analyse(problem, modelOf(leaf, problem), Number.POSITIVE_INFINITY);
+        // a mast without equilibrium is beyond every floor
+        const use = result.status === "complete" ? result.worst : Number.POSITIVE_INFINITY;
+        // floors assume that the lean check passes: a mast that leans more is rejected anyway
+        for (const node of path)
+          if (use <= 1) {
+            const pipe = leaf.root ? path[0].use : 0;
+            expect(node.use, name).toBeLessThanOrEqual(Math.max(use, pipe) * (1 + 1e-9));
+            if (use > 0) closest = Math.max(closest, node.use / Math.max(use, pipe));
+          }
+        const full = evaluate(leaf, tree, (cents) => cents);
+        if (full.status !== "safe" || use > 1) continue;
+        safe++;
+        const least = evaluate(leaf, tree, (_, concrete) => concrete);
+        for (const node of path) {
+          expect(node.cents, name).toBeLessThanOrEqual(full.candidates[0].cents);
+          if (least.status === "safe")
+            expect(node.concrete, name).toBeLessThanOrEqual(least.candidates[0].concrete);
+        }
+      }
+    }
+    console.log(
+      `${tried.size} distinct structures, ${safe} with mast and ground standing; closest floor ${closest.toFixed(3)} of the truth`,
+    );
+    expect(tried.size).toBeGreaterThanOrEqual(STRUCTURES);
+    expect(safe).toBeGreaterThan(STRUCTURES / 10);
+  }, 300_000);
+});

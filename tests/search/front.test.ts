@@ -1,0 +1,52 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { Candidate } from "../../src/search/evaluate.ts";
+import { enumerate } from "../../src/search/exhaustive.ts";
+import { FrontSearch, MARGIN_COUNTED } from "../../src/search/front.ts";
+import { Grid } from "../../src/search/grid.ts";
+import { problemOf, smallStudy } from "../support/small-study.ts";
+
+const STUDIES = 60;
+const LEAST_USE = 1 / (1 + MARGIN_COUNTED);
+
+/** Triples that no other beats, by comparing all with all: nothing shared with the search. */
+function bruteFront(all: readonly Candidate[]): string[] {
+  const triples = all.map(
+    (c) => [c.cents, c.concrete, Math.round(Math.max(c.use, LEAST_USE) * 1e8)] as const,
+  );
+  const kept = triples.filter(
+    (a) =>
+      !triples.some(
+        (b) => b[0] <= a[0] && b[1] <= a[1] && b[2] <= a[2] && (b[0] < a[0] || b[1] < a[1] || b[2] < a[2]),
+      ),
+  );
+  return [...new Set(kept.map((t) => t.join(" ")))].sort();
+}
+
+describe("the trade-off front", () => {
+  it(`FrontSearch(study) holds exactly the designs that none beats, on ${STUDIES} random studies`, () => {
+    let tried = 0;
+    let points = 0;
+    const seen = new Set<string>();
+    for (const file of fc.sample(smallStudy, { numRuns: 4000, seed: 99 })) {
+      if (tried >= STUDIES) break;
+      const problem = problemOf(file);
+      const size = new Grid(problem).total().designs;
+      const key = JSON.stringify(file);
+      if (size < 40 || size > 1500 || seen.has(key)) continue;
+      seen.add(key);
+      const all: Candidate[] = [];
+      enumerate(problem, (candidate) => all.push(candidate));
+      if (all.length < 2) continue;
+      tried++;
+      const search = new FrontSearch(problem);
+      while (!search.step(1000)) {}
+      const found = search.points.map((p) => [p.cents, p.concrete, Math.round(p.use * 1e8)].join(" ")).sort();
+      expect(found, key).toEqual(bruteFront(all));
+      points += found.length;
+    }
+    console.log(`${tried} distinct studies with something to trade, ${points} points`);
+    expect(tried).toBe(STUDIES);
+    expect(points).toBeGreaterThan(2 * STUDIES);
+  }, 300_000);
+});

@@ -1,0 +1,168 @@
+import fc from "fast-check";
+import { defaultCatalog } from "../../src/model/default-catalog.ts";
+import { parseStudy } from "../../src/model/parse.ts";
+import type { StudyFile } from "../../src/model/study.ts";
+import { compile } from "../../src/problem/compile.ts";
+import type { Problem } from "../../src/problem/types.ts";
+
+/** Parses and makes ready; a study of the tests that does not parse is a broken test. */
+export function problemOf(file: StudyFile): Problem {
+  const read = parseStudy(file, { catalog: defaultCatalog });
+  if (!read.ok) throw new Error(read.errors.map((error) => error.message).join("; "));
+  return compile(read.study, read.catalog);
+}
+
+const subset = <T>(values: readonly T[], most: number) =>
+  fc.subarray([...values], { minLength: 1, maxLength: Math.min(most, values.length) });
+
+const feet = (value: number) => `${value} ft`;
+
+/**
+ * Studies small enough to enumerate, wide enough to meet every rule: safe and unsafe, guyed and free-standing,
+ * mixed stacks, used stock, lots that bar some stars, soils of every kind, both aims, margins and caps.
+ */
+export const smallStudy: fc.Arbitrary<StudyFile> = fc
+  .record({
+    wind: fc.oneof(
+      fc.record({
+        basis: fc.constant("uniform" as const),
+        pressure: fc.integer({ min: 6, max: 30 }).map((p) => `${p} psf`),
+      }),
+      fc.record({
+        basis: fc.constant("asce7-16" as const),
+        speed: fc.integer({ min: 60, max: 125 }).map((v) => `${v} mph`),
+        exposure: fc.constantFrom("B" as const, "C" as const, "D" as const),
+      }),
+    ),
+    soil: fc.constantFrom("ibc-2", "ibc-3", "ibc-4", "ibc-5"),
+    rules: fc.constantFrom("practice", "asce7-asd"),
+    aim: fc.constantFrom("cost" as const, "cost" as const, "concrete" as const),
+    heights: subset([30, 40, 50, 60, 70], 2),
+    antenna: fc.record({
+      area: fc.integer({ min: 1, max: 12 }),
+      weight: fc.integer({ min: 20, max: 150 }),
+      above: fc.integer({ min: 1, max: 4 }),
+    }),
+    margin: fc.constantFrom(0, 0, 0, 0.1, 0.3),
+    sections: fc.constantFrom(
+      ["3leg-7.5"],
+      ["3leg-9", "3leg-9-used"],
+      ["3leg-10.5", "4leg-11"],
+      ["3leg-13", "3leg-13-used"],
+      ["3leg-20-used", "3leg-20"],
+      ["4leg-21", "3leg-26"],
+      ["3leg-31"],
+    ),
+    supports: fc.constantFrom(
+      ["guyed" as const],
+      ["guyed" as const],
+      ["guyed" as const, "freestanding" as const],
+      ["freestanding" as const],
+    ),
+    perLevel: fc.constantFrom([3 as const], [3 as const], [4 as const], [3 as const, 4 as const]),
+    levelCounts: fc.constantFrom([1], [2], [1, 2], [1, 2, 3]),
+    levelHeights: subset([15, 20, 25, 30, 35, 40, 50, 60, 70], 3),
+    strands: subset(["ehs-3-16", "hs-3-16", "ehs-1-4", "ehs-5-16", "cm-1-4"], 2),
+    tensions: subset([0.08, 0.1, 0.12, 0.15, 0.2], 3),
+    radii: subset([12, 16, 20, 24, 30, 40], 3),
+    rotations: subset([0, 15, 40, 70, 100], 2),
+    width: fc.integer({ min: 50, max: 110 }),
+    deadman: fc.record({ length: subset([2, 4, 6], 2), depth: subset([3, 4, 5], 2) }),
+    anchors: subset(["deadman", "screw-7", "screw-9", "rock-rod"], 3),
+    block: fc.record({ width: subset([2, 3, 5], 2), depth: subset([3, 5], 2) }),
+    cap: fc.constantFrom(undefined, undefined, undefined, undefined, "0.8 yd3", "2 yd3"),
+    mixed: fc.boolean(),
+  })
+  .map((g): StudyFile => {
+    const known = new Set(defaultCatalog.strand.map((row) => row.id));
+    const strands = g.strands.filter((id) => known.has(id));
+    return {
+      mastwright: 1,
+      name: "small",
+      aim: g.aim,
+      site: { wind: g.wind, soil: g.soil, frostDepth: "2 ft", greatestDig: "5 ft" },
+      lot: {
+        corners: [
+          ["0 ft", "0 ft"],
+          [feet(g.width), "0 ft"],
+          [feet(g.width), "100 ft"],
+          ["0 ft", "90 ft"],
+        ],
+        mast: [feet(g.width / 2), "45 ft"],
+        setback: "2 ft",
+      },
+      wishes: {
+        height: g.heights.map(feet),
+        margin: g.margin,
+        concreteCap: g.cap,
+        packages: [
+          {
+            id: "one",
+            name: "one antenna",
+            pipe: "pipe-17",
+            items: [
+              {
+                area: `${g.antenna.area} ft2`,
+                areaKind: "round",
+                weight: `${g.antenna.weight} lbf`,
+                above: feet(g.antenna.above),
+              },
+            ],
+            cableWidth: "1 in",
+          },
+        ],
+      },
+      rules: { set: g.rules },
+      parts: {
+        sections: g.sections,
+        mixedStacks: g.mixed,
+        supports: g.supports,
+        guysPerLevel: g.perLevel,
+        levelCounts: g.levelCounts,
+        levelHeights: g.levelHeights.map(feet),
+        strands: strands.length > 0 ? strands : ["ehs-3-16"],
+        tensions: g.tensions,
+        radius: g.radii.map(feet),
+        rotation: g.rotations,
+        footings: ["block"],
+        anchors: g.anchors,
+      },
+      catalog: {
+        anchors: [
+          {
+            id: "deadman",
+            kind: "deadman",
+            name: "Deadman of the tests",
+            length: g.deadman.length.map(feet),
+            height: "1 ft",
+            width: "1 ft",
+            depth: g.deadman.depth.map(feet),
+            rod: "$38",
+            invented: true,
+          },
+          {
+            id: "rock-rod",
+            kind: "rock-rod",
+            name: "Rock rod of the tests",
+            bar: "7/8 in",
+            yield: "60 ksi",
+            hole: "1 3/4 in",
+            socket: ["2 ft", "4 ft"],
+            drilling: "$22/ft",
+            price: "$64",
+            invented: true,
+          },
+        ],
+        footings: [
+          {
+            id: "block",
+            kind: "block",
+            name: "Block of the tests",
+            width: g.block.width.map(feet),
+            depth: g.block.depth.map(feet),
+            invented: true,
+          },
+        ],
+      },
+    };
+  });

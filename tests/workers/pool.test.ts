@@ -1,0 +1,88 @@
+import { afterEach, describe, expect, it } from "vitest";
+import { defaultCatalog } from "../../src/model/default-catalog.ts";
+import { startingStudies } from "../../src/model/starting-studies.ts";
+import type { Outcome, Progress } from "../../src/search/types.ts";
+import { createThreads } from "../../workers/node-client.ts";
+import type { Pool } from "../../workers/pool.ts";
+
+const job = (id: string) => {
+  const study = startingStudies.find((s) => s.id === id)?.file;
+  if (!study) throw new Error(`no starting study "${id}"`);
+  return { study, catalog: defaultCatalog };
+};
+
+let pool: Pool | null = null;
+afterEach(() => {
+  pool?.dispose();
+  pool = null;
+});
+
+const told = (outcome: Outcome) => {
+  if (outcome.status !== "proven") throw new Error(`expected a proof, found "${outcome.status}"`);
+  return {
+    design: outcome.best.design,
+    total: outcome.best.verdict.bill.total,
+    passes: outcome.best.verdict.passes,
+  };
+};
+
+describe("a pool of real threads", () => {
+  it("find(job) gives the same design with one, two and five workers, and counts the whole grid", async () => {
+    const answers = [];
+    for (const count of [1, 2, 5]) {
+      pool = createThreads(count);
+      const outcome = await pool.find(job("used-stack"), () => {});
+      answers.push(told(outcome));
+      const { proof } = outcome;
+      const counted = Object.values(proof.pruned).reduce((sum, n) => sum + n, 0) + 1;
+      expect(counted).toBe(proof.gridSize);
+      expect(proof.decided).toBe(proof.gridSize);
+      expect(proof.gap).toBe(0);
+      pool.dispose();
+    }
+    expect(answers[1]).toEqual(answers[0]);
+    expect(answers[2]).toEqual(answers[0]);
+    expect(answers[0].passes).toBe(true);
+  });
+
+  it("find(job) streams a bound that only rises and a best that only falls", async () => {
+    pool = createThreads(2);
+    const seen: Progress[] = [];
+    const outcome = await pool.find(job("upper-pasture"), (p) => seen.push(p));
+    const { total } = told(outcome);
+    expect(seen.length).toBeGreaterThan(0);
+    let best = Number.POSITIVE_INFINITY;
+    for (const { proof, best: judged } of seen) {
+      expect(proof.bound).toBeLessThanOrEqual(total);
+      if (!judged) continue;
+      expect(judged.verdict.passes).toBe(true);
+      expect(judged.verdict.bill.total).toBeLessThanOrEqual(best);
+      best = judged.verdict.bill.total;
+    }
+  });
+
+  it("stop() ends the search soon with what it has, and resume() goes on to the same answer", async () => {
+    pool = createThreads(1);
+    const whole = told(await pool.find(job("upper-pasture"), () => {}));
+    let asked = 0;
+    const stopped = await pool.find(job("upper-pasture"), () => {
+      if (asked === 0) {
+        asked = performance.now();
+        pool?.stop();
+      }
+    });
+    expect(stopped.status).toBe("stopped");
+    expect(stopped.proof.decided).toBeLessThan(stopped.proof.gridSize);
+    expect(stopped.proof.bound).toBeLessThanOrEqual(whole.total);
+    const resumed = await pool.resume(() => {});
+    expect(told(resumed)).toEqual(whole);
+  });
+
+  it("a job that does not parse rejects with the parser's words", async () => {
+    pool = createThreads(1);
+    const bad = { ...job("used-stack").study, rules: { set: "no-such-rules" } };
+    await expect(pool.find({ study: bad, catalog: defaultCatalog }, () => {})).rejects.toThrow(
+      /no-such-rules/,
+    );
+  });
+});
