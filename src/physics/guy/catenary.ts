@@ -43,8 +43,8 @@ export const catenaryState = (): CatenaryState => ({
 });
 
 const ITERATIONS = 60;
-/** Relative to the unstressed length: 1e-12 of 30 m is far below what a tension can notice. */
-const TOLERANCE = 1e-12;
+/** Relative to the unstressed length. A stiff strand turns 1e-12 into more force than the mast may be out of balance. */
+const TOLERANCE = 1e-14;
 
 /**
  * Solves for the end forces of a guy from its anchor to a point at (dx, dy, dz) from it.

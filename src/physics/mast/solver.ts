@@ -507,6 +507,7 @@ export class Mast {
     lastP.fill(0);
     let beta = 0;
     let mu = 0;
+    let calm = 0;
     for (let step = 0; step < LANCZOS_STEPS; step++) {
       this.softening(v, y, per, planes, offset);
       this.release(y, per, offset);
@@ -520,7 +521,9 @@ export class Mast {
       this.alphas[step] = alpha;
       const next = largestEigenvalue(this.alphas, this.betas, step + 1);
       norm = dot(u, y, n);
-      const settled = step > 2 && Math.abs(next - mu) < 1e-8 * Math.abs(next);
+      // two modes close together hold it for a step or two at a value between them
+      calm = Math.abs(next - mu) < 1e-10 * Math.abs(next) ? calm + 1 : 0;
+      const settled = calm === 3;
       mu = next;
       if (settled || !(norm > 1e-24)) break;
       beta = Math.sqrt(norm);
