@@ -57,18 +57,26 @@ export type Analysis =
 /** What each case may be looked at for, before the mast goes on to the next. */
 export type CaseVisitor = (c: SolvedCase, measures: readonly MastMeasure[], reactions: CaseReactions) => void;
 
+export interface AnalysisOptions {
+  /**
+   * Utilisation above which the rest is not worth knowing. Where it is given, only the worst utilisation is wanted,
+   * and a buckling factor is worked out only where it is the worst.
+   */
+  readonly giveUpAbove?: number;
+  readonly visit?: CaseVisitor;
+  /** For the audit: a finer mesh, more wind azimuths. */
+  readonly elementsPerSpan?: number;
+  readonly cases?: readonly WindCase[];
+}
+
 /**
  * Solves every load case of a structure and measures the mast in each. Search and verdict both come through
  * here: one mesh, one start, one set of cases.
- * @param giveUpAbove utilisation at which the rest is not worth knowing; Infinity to see everything
  */
 export function analyse(
   problem: Problem,
   model: StructureModel,
-  giveUpAbove: number,
-  visit?: CaseVisitor,
-  elementsPerSpan?: number,
-  cases: readonly WindCase[] = windCases(model.guys),
+  { giveUpAbove, visit, elementsPerSpan, cases = windCases(model.guys) }: AnalysisOptions = {},
 ): Analysis {
   const built = buildMast(model, elementsPerSpan);
   if (!built) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: "rigging" };
@@ -87,6 +95,9 @@ export function analyse(
     const measures: MastMeasure[] = [];
     const reactions = caseReactions(c);
     for (const state of mastLimitStates) {
+      // in the search: a mast that still stands at this factor is not governed by buckling
+      if (giveUpAbove !== undefined && state === stability && worst > 0)
+        if (mast.standsAt(problem.rules.stability.required / worst)) continue;
       for (const measure of state.measure(c)) {
         measures.push(measure);
         const use = utilisation(measure);
@@ -95,7 +106,7 @@ export function analyse(
           limitState = state.id;
         }
       }
-      if (worst > giveUpAbove) return { status: "failed", worst, limitState };
+      if (giveUpAbove !== undefined && worst > giveUpAbove) return { status: "failed", worst, limitState };
     }
     all.push(reactions);
     visit?.(c, measures, reactions);

@@ -132,17 +132,14 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     if (!known || check.utilisation > known.utilisation) checks.set(check.id, check);
   };
   const seen: CaseReactions[] = [];
-  const result = analyse(
-    problem,
-    model,
-    Number.POSITIVE_INFINITY,
-    (c: SolvedCase, measures, reactions) => {
+  const result = analyse(problem, model, {
+    elementsPerSpan,
+    visit: (c: SolvedCase, measures, reactions) => {
       for (const measure of measures) put(mastCheck(measure, c));
       responses.push(caseResponse(c, reactions));
       seen.push(reactions);
     },
-    elementsPerSpan,
-  );
+  });
   if (result.status === "failed")
     put(unstable(problem, result.limitState, windCases(model.guys)[seen.length]?.title ?? ""));
 

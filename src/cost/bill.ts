@@ -69,7 +69,13 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
 }
 
 /** Concrete in place and ground dug, m3. */
-export function volumes({ guys, footing }: Pick<Billed, "guys" | "footing">): {
+export function volumes({
+  guys,
+  footing,
+}: {
+  readonly guys: { readonly perLevel: number; readonly anchor: AnchorPart } | null;
+  readonly footing: FootingPart;
+}): {
   concrete: number;
   dug: number;
 } {

@@ -2,7 +2,7 @@ import { analyse } from "../checks/analysis.ts";
 import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
 import { type StructureModel, windCases } from "../checks/structure.ts";
-import { levelCents } from "../cost/bill.ts";
+import { levelCents, volumes } from "../cost/bill.ts";
 import { type Design, designKey } from "../model/design.ts";
 import { type AnchorPart, type FootingPart, utilisation } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
@@ -12,9 +12,9 @@ import {
   firstHolding,
   footingUse,
   leastOf,
-  litres,
   nonDominated,
   type Objective,
+  type Priced,
 } from "./ground.ts";
 import type { Node } from "./node.ts";
 import { guysOf, type Tree } from "./tree.ts";
@@ -73,132 +73,139 @@ function structureCents(node: Node, problem: Problem): number {
 }
 
 export type Probe =
-  | { readonly status: "failed"; readonly limitState: string; readonly use: number }
+  | { readonly status: "failed"; readonly limitState: string }
   /** It passed the killing case; its reactions raise what it must at least cost. */
   | { readonly status: "passed"; readonly node: Node };
 
-/** The killing case alone: most of what fails, fails in it, and its reactions price the ground better. */
-export function probe(node: Node, tree: Tree): Probe {
-  const { problem } = tree;
+/**
+ * The killing case alone: most of what fails, fails in it, and its reactions price the ground better.
+ * @param allowed utilisation above which a design is of no use here: the wish's, or less
+ */
+export function probe(node: Node, tree: Tree, allowed: number): Probe {
+  const { problem, ground } = tree;
   const model = modelOf(node, problem);
-  const cases = windCases(model.guys);
-  const result = analyse(problem, model, problem.allowed, undefined, undefined, [cases[0]]);
-  if (result.status === "failed")
-    return { status: "failed", limitState: result.limitState, use: result.worst };
-  const anchors =
-    node.perLevel === 0
-      ? { cents: 0, concrete: 0 }
-      : leastOf(tree.ground.anchors, anchorUse(result.anchors), problem.allowed);
-  if (!anchors) return { status: "failed", limitState: "anchors", use: Number.POSITIVE_INFINITY };
-  const footing = leastOf(
-    tree.ground.footings,
-    footingUse(result.bases, plateSide(model.stack)),
-    problem.allowed,
-  );
-  if (!footing) return { status: "failed", limitState: "footing", use: Number.POSITIVE_INFINITY };
+  const result = analyse(problem, model, { giveUpAbove: allowed, cases: windCases(model.guys).slice(0, 1) });
+  if (result.status === "failed") return { status: "failed", limitState: result.limitState };
+  const none = { cents: 0, concrete: 0 };
+  const anchors = node.perLevel === 0 ? none : leastOf(ground.anchors, anchorUse(result.anchors), allowed);
+  if (!anchors) return { status: "failed", limitState: "anchors" };
+  const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(model.stack)), allowed);
+  if (!footing) return { status: "failed", limitState: "footing" };
+  const cents = structureCents(node, problem) + node.perLevel * anchors.cents + footing.cents;
   return {
     status: "passed",
     node: {
       ...node,
       stage: "probed",
-      cents: Math.max(
-        node.cents,
-        structureCents(node, problem) + node.perLevel * anchors.cents + footing.cents,
-      ),
+      cents: Math.max(node.cents, cents),
       concrete: Math.max(node.concrete, node.perLevel * anchors.concrete + footing.concrete),
       use: Math.max(node.use, result.worst),
     },
   };
 }
 
-interface Analysed {
-  readonly use: number;
-  readonly anchors: readonly Chosen<AnchorPart>[];
-  readonly footings: readonly Chosen<FootingPart>[];
-}
-
-/** Every case of a structure, and what ground holds it. `pick` chooses among the parts. */
-function analysed(
-  node: Node,
-  tree: Tree,
-  allowed: number,
-  pick: <T>(
-    parts: readonly Chosen<T>[] | "anchors" | "footings",
-    use: (part: T) => number,
-  ) => readonly Chosen<T>[],
-): Analysed | { failed: string; use: number } {
-  const { problem } = tree;
-  const model = modelOf(node, problem);
-  const result = analyse(problem, model, allowed);
-  if (result.status === "failed") return { failed: result.limitState, use: result.worst };
-  const pipe = utilisation(pipeBending(problem, node.root.pack, node.root.stack.height));
-  const use = Math.max(result.worst, pipe);
-  const anchors = node.perLevel === 0 ? [] : pick<AnchorPart>("anchors", anchorUse(result.anchors));
-  if (node.perLevel > 0 && anchors.length === 0) return { failed: "anchors", use: Number.POSITIVE_INFINITY };
-  const footings = pick<FootingPart>("footings", footingUse(result.bases, plateSide(model.stack)));
-  if (footings.length === 0) return { failed: "footing", use: Number.POSITIVE_INFINITY };
-  return { use, anchors, footings };
-}
-
 export type Evaluation =
-  | { readonly status: "failed"; readonly limitState: string; readonly use: number }
+  | { readonly status: "failed"; readonly limitState: string }
   | { readonly status: "safe"; readonly candidates: readonly Candidate[] };
 
 /** The best complete design on a structure, under the aim. */
 export function evaluate(node: Node, tree: Tree, objective: Objective): Evaluation {
   const { problem, ground } = tree;
-  const cap = problem.study.wishes.concreteCap;
-  const result = analysed(node, tree, problem.allowed, (kind, use) => {
-    const parts = (kind === "anchors" ? ground.anchors : ground.footings) as never;
-    // under a cap the dearest parts may be the only ones small enough: keep all that none beats
-    if (cap !== undefined) return nonDominated(parts, use as never, problem.allowed, 0) as never;
-    const first = firstHolding(parts, use as never, problem.allowed, objective);
-    return (first ? [first] : []) as never;
-  });
-  if ("failed" in result) return { status: "failed", limitState: result.failed, use: result.use };
+  const { allowed } = problem;
+  const capped = problem.study.wishes.concreteCap !== undefined;
+  // under a cap the dearest parts may be the only ones small enough: keep all that none beats
+  const choose = <T>(parts: readonly Priced<T>[], use: (part: T) => number): Chosen<T>[] => {
+    if (capped) return nonDominated(parts, use, allowed, 0);
+    const first = firstHolding(parts, use, allowed, objective);
+    return first ? [first] : [];
+  };
+  const held = heldStructure(node, tree, allowed);
+  if (held.status === "failed") return held;
+  const anchors = node.perLevel === 0 ? [null] : choose(ground.anchors, held.anchorUse);
+  const footings = choose(ground.footings, held.footingUse);
   let best: Candidate | null = null;
-  for (const candidate of complete(node, tree, result, objective)) {
-    if (cap !== undefined && candidate.concrete > litres(cap)) continue;
+  for (const candidate of complete(node, tree, held.use, anchors, footings, objective))
     if (better(candidate, best)) best = candidate;
-  }
-  return best
-    ? { status: "safe", candidates: [best] }
-    : { status: "failed", limitState: "concrete-cap", use: Number.POSITIVE_INFINITY };
+  return best ? { status: "safe", candidates: [best] } : nothingHolds(anchors, footings);
 }
 
-/** Every complete design on a structure that none on it beats in cost, concrete and margin. */
-export function evaluateAll(node: Node, tree: Tree, objective: Objective, leastUse: number): Evaluation {
-  const { problem, ground } = tree;
-  const cap = problem.study.wishes.concreteCap;
-  const result = analysed(node, tree, problem.allowed, (kind, use) => {
-    const parts = (kind === "anchors" ? ground.anchors : ground.footings) as never;
-    return nonDominated(parts, use as never, problem.allowed, leastUse) as never;
-  });
-  if ("failed" in result) return { status: "failed", limitState: result.failed, use: result.use };
-  const all = [...complete(node, tree, result, objective)].filter(
-    (c) => cap === undefined || c.concrete <= litres(cap),
-  );
-  return { status: "safe", candidates: all };
+/**
+ * Every complete design on a structure that none on it beats in cost, concrete and margin.
+ * @param leastUse utilisations below this count as this
+ */
+export function evaluateAll(
+  node: Node,
+  tree: Tree,
+  objective: Objective,
+  allowed: number,
+  leastUse: number,
+): Evaluation {
+  const { ground } = tree;
+  const held = heldStructure(node, tree, allowed);
+  if (held.status === "failed") return held;
+  // no part of the ground need be better than the mast on it
+  const least = Math.max(leastUse, held.use);
+  const anchors = node.perLevel === 0 ? [null] : nonDominated(ground.anchors, held.anchorUse, allowed, least);
+  const footings = nonDominated(ground.footings, held.footingUse, allowed, least);
+  const candidates = [...complete(node, tree, held.use, anchors, footings, objective)];
+  return candidates.length > 0 ? { status: "safe", candidates } : nothingHolds(anchors, footings);
+}
+
+const nothingHolds = (anchors: readonly unknown[], footings: readonly unknown[]): Evaluation => ({
+  status: "failed",
+  limitState: anchors.length === 0 ? "anchors" : footings.length === 0 ? "footing" : "concrete-cap",
+});
+
+/** A structure whose mast and guys hold in every case, and how to ask the ground about it. */
+interface Held {
+  readonly status: "held";
+  readonly use: number;
+  readonly anchorUse: (part: AnchorPart) => number;
+  readonly footingUse: (part: FootingPart) => number;
+}
+
+function heldStructure(
+  node: Node,
+  tree: Tree,
+  allowed: number,
+): Held | { readonly status: "failed"; readonly limitState: string } {
+  const { problem } = tree;
+  const model = modelOf(node, problem);
+  const result = analyse(problem, model, { giveUpAbove: allowed });
+  if (result.status === "failed") return { status: "failed", limitState: result.limitState };
+  const pipe = utilisation(pipeBending(problem, node.root.pack, node.root.stack.height));
+  return {
+    status: "held",
+    use: Math.max(result.worst, pipe),
+    anchorUse: anchorUse(result.anchors),
+    footingUse: footingUse(result.bases, plateSide(model.stack)),
+  };
 }
 
 function* complete(
   node: Node,
   tree: Tree,
-  { use, anchors, footings }: Analysed,
+  use: number,
+  anchors: readonly (Chosen<AnchorPart> | null)[],
+  footings: readonly Chosen<FootingPart>[],
   objective: Objective,
 ): Generator<Candidate> {
   const { problem } = tree;
-  const cents = structureCents(node, problem);
+  const cap = problem.study.wishes.concreteCap ?? Number.POSITIVE_INFINITY;
+  const structure = structureCents(node, problem);
   for (const footing of footings)
-    for (const anchor of node.perLevel === 0 ? [null] : anchors) {
+    for (const anchor of anchors) {
+      const guys = anchor && { perLevel: node.perLevel, anchor: anchor.part };
+      // the same sum as verify's, so that both see the same side of the cap
+      if (volumes({ guys, footing: footing.part }).concrete > cap + 1e-9) continue;
       const { design, spare } = designOf(node, tree, anchor?.part ?? null, footing.part);
-      const totalCents = cents + footing.cents + node.perLevel * (anchor?.cents ?? 0);
+      const cents = structure + footing.cents + node.perLevel * (anchor?.cents ?? 0);
       const concrete = footing.concrete + node.perLevel * (anchor?.concrete ?? 0);
       yield {
         design,
-        cents: totalCents,
+        cents,
         concrete,
-        objective: objective(totalCents, concrete),
+        objective: objective(cents, concrete),
         use: Math.max(use, footing.use, anchor?.use ?? 0),
         spare,
         key: designKey(design),

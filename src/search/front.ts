@@ -2,13 +2,14 @@ import FlatQueue from "flatqueue";
 import type { Problem } from "../problem/types.ts";
 import { type Candidate, evaluateAll, probe } from "./evaluate.ts";
 import type { Node } from "./node.ts";
-import { type Share, Tree } from "./tree.ts";
+import { CAP, type Share, Tree } from "./tree.ts";
 import type { FrontPoint } from "./types.ts";
 
 /** Margins above this count as this: nobody pays for a mast that is more than twice as strong as it must be. */
 export const MARGIN_COUNTED = 1;
 const LEAST_USE = 1 / (1 + MARGIN_COUNTED);
 
+const BEATEN = "beaten in cost, concrete and margin";
 /** Margins that differ by rounding only are one. */
 const SAME_USE = 1e-9;
 
@@ -41,7 +42,7 @@ export class FrontSearch {
         this.finished = true;
         break;
       }
-      if (this.covered(node)) this.tree.abandon("beaten in cost, concrete and margin", node);
+      if (this.covered(node)) this.tree.abandon(BEATEN, node);
       else if (node.stage === "structure") this.probe(node);
       else if (node.stage === "probed") this.analyse(node);
       else for (const child of this.tree.children(node)) this.push(child);
@@ -55,29 +56,39 @@ export class FrontSearch {
   }
 
   private push(node: Node): void {
-    if (this.covered(node)) this.tree.prune("beaten in cost, concrete and margin", node.designs);
+    if (this.tree.beyondCap(node)) this.tree.abandon(CAP, node);
+    else if (this.covered(node)) this.tree.abandon(BEATEN, node);
     else this.queue.push(node, node.cents);
   }
 
   private covered(node: Node): boolean {
-    const least = { cents: node.cents, concrete: node.concrete, use: Math.max(node.use, LEAST_USE) };
+    return Math.max(node.use, LEAST_USE) >= this.usable(node) - SAME_USE;
+  }
+
+  /** A design no cheaper and no smaller than this must use less than this to be worth having. */
+  private usable(node: Node): number {
+    let least = Number.POSITIVE_INFINITY;
     for (const point of this.points) {
-      if (point.cents > least.cents) return false;
-      if (covers(point, least)) return true;
+      if (point.cents > node.cents) break;
+      if (point.concrete <= node.concrete) least = Math.min(least, point.use);
     }
-    return false;
+    return least;
+  }
+
+  private allowed(node: Node): number {
+    return Math.min(this.tree.problem.allowed, this.usable(node));
   }
 
   private probe(node: Node): void {
     this.analysed++;
-    const result = probe(node, this.tree);
+    const result = probe(node, this.tree, this.allowed(node));
     if (result.status === "failed")
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
     else this.push(result.node);
   }
 
   private analyse(node: Node): void {
-    const result = evaluateAll(node, this.tree, (cents) => cents, LEAST_USE);
+    const result = evaluateAll(node, this.tree, (cents) => cents, this.allowed(node), LEAST_USE);
     if (result.status === "failed") {
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
       return;

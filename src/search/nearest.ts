@@ -39,7 +39,7 @@ export function nearestMiss(problem: Problem): Judged | null {
 /** The ground that holds a structure best, whatever it costs. */
 function strongest(node: Node, tree: Tree) {
   const model = modelOf(node, tree.problem);
-  const result = analyse(tree.problem, model, Number.POSITIVE_INFINITY);
+  const result = analyse(tree.problem, model);
   if (result.status === "failed") return null;
   const least = <T>(parts: readonly { part: T }[], use: (part: T) => number) =>
     parts.reduce<{ part: T; use: number } | null>((found, { part }) => {

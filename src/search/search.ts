@@ -5,7 +5,7 @@ import { better, type Candidate, evaluate, probe } from "./evaluate.ts";
 import { type Objective, objectiveOf } from "./ground.ts";
 import type { Node } from "./node.ts";
 import type { ShareReport } from "./outcome.ts";
-import { SAFE, type Share, Tree } from "./tree.ts";
+import { CAP, SAFE, type Share, Tree } from "./tree.ts";
 
 /** The disagreement that may never happen: the search accepted what `verify` rejects, or priced it otherwise. */
 export class SearchDefect extends Error {}
@@ -62,12 +62,13 @@ export class Search {
   }
 
   private push(node: Node): void {
-    this.queue.push(node, this.objective(node.cents, node.concrete));
+    if (this.tree.beyondCap(node)) this.tree.abandon(CAP, node);
+    else this.queue.push(node, this.objective(node.cents, node.concrete));
   }
 
   private probe(node: Node): void {
     this.analysed++;
-    const result = probe(node, this.tree);
+    const result = probe(node, this.tree, this.problem.allowed);
     if (result.status === "failed") this.reject(node, result.limitState);
     else this.push(result.node);
   }

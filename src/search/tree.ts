@@ -25,6 +25,9 @@ import { statics } from "./statics.ts";
 /** The rule under which safe designs are counted that are neither cheaper than the answer nor better at its price. */
 export const SAFE = "safe, but no better than the answer";
 
+/** The rule under which designs are counted that pour more than the study allows. */
+export const CAP = "more concrete than is allowed";
+
 /** Which part of the tree a worker walks. */
 export interface Share {
   readonly index: number;
@@ -87,6 +90,12 @@ export class Tree {
   /** Does this worker count what falls with a root before it has children? */
   private ownsRoot(index: number): boolean {
     return index % this.share.of === this.share.index;
+  }
+
+  /** Must every completion pour more than the study allows? Rounding of each part is given away. */
+  beyondCap(node: Node): boolean {
+    const cap = this.problem.study.wishes.concreteCap;
+    return cap !== undefined && node.concrete - 5 > cap * 1e4;
   }
 
   *roots(): Generator<Node> {

@@ -54,7 +54,7 @@ describe("lower bounds", () => {
         ]);
         if (tried.has(name)) continue;
         tried.add(name);
-        const result = analyse(problem, modelOf(leaf, problem), Number.POSITIVE_INFINITY);
+        const result = analyse(problem, modelOf(leaf, problem));
         // a mast without equilibrium is beyond every floor
         const use = result.status === "complete" ? result.worst : Number.POSITIVE_INFINITY;
         // floors assume that the lean check passes: a mast that leans more is rejected anyway

@@ -13,7 +13,7 @@ export function factor(a: Float64Array, n: number, band: number): number {
     // the row's entries of L times D, left to right
     for (let j = first; j < i; j++) {
       const rowJ = j * width + band - j;
-      const from = first > j - band ? first : j - band;
+      const from = Math.max(first, j - band);
       let sum = a[rowI + j];
       for (let k = from; k < j; k++) sum -= a[rowI + k] * a[rowJ + k];
       a[rowI + j] = sum;

@@ -421,14 +421,21 @@ export class Mast {
     return worst;
   }
 
-  /** The base: no displacement, and no rotation where fixed. */
+  /** The base: no displacement, and no rotation where fixed. What it takes for that is the reaction. */
   private hold(per: number, width: number, band: number): void {
-    const { k, residual: r } = this;
+    const { residual: r } = this;
     for (let c = 0; c < per; c++) {
-      const rotation = c === 2 || c === 4;
-      if (rotation && !this.fixed) continue;
+      if (this.free(c)) continue;
       this.baseReaction[c] = r[c];
       r[c] = 0;
+    }
+    this.clamp(per, width, band);
+  }
+
+  private clamp(per: number, width: number, band: number): void {
+    const { k } = this;
+    for (let c = 0; c < per; c++) {
+      if (this.free(c)) continue;
       for (let j = 0; j < 2 * per; j++) {
         if (j === c) k[c * width + band] = 1;
         else if (j < c) k[c * width + band + j - c] = 0;
@@ -436,6 +443,12 @@ export class Mast {
       }
     }
   }
+
+  /** A pinned base turns. */
+  private free(component: number): boolean {
+    return !this.fixed && (component === 2 || component === 4);
+  }
+
   /** What the base pushes on the mast with: up, along, moment along, across, moment across. */
   readonly baseReaction = new Float64Array(5);
 
@@ -464,6 +477,37 @@ export class Mast {
         else if (j < c) k[c * width + 3 + j - c] = 0;
         else k[j * width + 3 + c - j] = 0;
       }
+  }
+
+  /**
+   * Would the state just solved still be stable with its compression times this factor? One factoring a plane
+   * where `bucklingFactor` takes a dozen solutions.
+   */
+  standsAt(compressionFactor: number): boolean {
+    this.assemble(1);
+    const { perNode: per, k } = this;
+    const width = 2 * per;
+    const band = width - 1;
+    const more = compressionFactor - 1;
+    for (let plane = 0; plane < this.planes; plane++) {
+      const o = 1 + 2 * plane;
+      for (let node = 0; node < this.nodes; node++)
+        k[(node * per + o + 1) * width + band] -= more * this.lean[node];
+      for (let e = 0; e < this.elements; e++)
+        for (let i = 0; i < 4; i++)
+          for (let j = 0; j <= i; j++) {
+            const m = e * MATRIX + 4 * i + j;
+            const gi = (i < 2 ? e : e + 1) * per + o + (i % 2);
+            const gj = (j < 2 ? e : e + 1) * per + o + (j % 2);
+            k[gi * width + band + gj - gi] +=
+              more * (this.tension[e] * this.g0[m] + this.weight[e] * this.g1[m]);
+          }
+    }
+    this.clamp(per, width, band);
+    if (factor(k, this.nodes * per, band) > 0) return false;
+    if (this.planes === 2) return true;
+    this.assembleAcross(compressionFactor);
+    return factor(k, this.nodes * 2, 3) === 0;
   }
 
   /**
