@@ -63,7 +63,7 @@ export const modelOf = (node: Node, problem: Problem): StructureModel => ({
 });
 
 /** Whole cents of a node's structure, without its ground. */
-function structureCents(node: Node, problem: Problem): number {
+export function structureCents(node: Node, problem: Problem): number {
   if (node.perLevel === 0) return node.root.cents;
   const radius = problem.radii[node.radius];
   return guysOf(node, problem).reduce(
