@@ -92,6 +92,11 @@ export function solveCatenary(
   let fyy = 0;
   let across = 0;
   for (let iteration = 0; iteration < ITERATIONS; iteration++) {
+    // a start from a state far off may wander: begin again as if there were none
+    if (iteration === ITERATIONS / 2) {
+      h = cubicStart(x, y, length, q);
+      sigma = startSigma(x, y, length, q, h);
+    }
     const load = q * length;
     const top = sigma + load;
     const tA = Math.sqrt(h * h + sigma * sigma);
