@@ -266,11 +266,26 @@ function record(mast: JudgedMast, ours: Blocks): void {
   );
 }
 
-test("guyedMastCase(a mast that warms) is refused with the reason", () => {
+test("guyedMastCase(a mast that warms) grows by alpha x temperature x height where no guy holds it", () => {
   const [mast] = judgedMasts;
-  const refused = guyedMastCase({
-    ...mast,
-    input: { ...mast.input, temperature: { delta_K: 10, mast_alpha_per_K: 1.2e-5 } },
-  });
-  expect(refused).toMatchObject({ error: expect.stringContaining("mast_alpha_per_K") });
+  const warmed = (mast_alpha_per_K: number) => {
+    const result = guyedMastCase({
+      ...mast,
+      input: {
+        ...mast.input,
+        mast: { ...mast.input.mast, base: "fixed" as const },
+        guy_levels: [],
+        loads: {
+          ...mast.input.loads,
+          wind_line_load_N_per_m: [[0, 0] as const, [12, 0] as const],
+          point_loads: [],
+        },
+        temperature: { delta_K: 40, mast_alpha_per_K },
+      },
+    });
+    if (!("computed" in result)) throw new Error(result.error);
+    return result.computed.top.uz_m;
+  };
+  const grown = warmed(1.2e-5) - warmed(0);
+  expect(grown / (1.2e-5 * 40 * mast.input.mast.height_m)).toBeCloseTo(1, 9);
 });

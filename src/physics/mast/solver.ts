@@ -31,6 +31,8 @@ interface Guy {
   qz: number;
   ax: number;
   ay: number;
+  /** Unstressed length of the case over that when rigged. */
+  stretch: number;
 }
 
 /**
@@ -178,6 +180,7 @@ export class Mast {
           qz: -level.weight,
           ax: anchor.x,
           ay: anchor.y,
+          stretch: 1,
         });
       });
     });
@@ -258,10 +261,10 @@ export class Mast {
       this.pointMoment[node] += point.moment;
       scale += Math.abs(point.force);
     }
-    const stretch = load.guyStretch ?? 1;
     for (const guy of this.guys) {
       guy.ax = cx * guy.x + cy * guy.y;
       guy.ay = -cy * guy.x + cx * guy.y;
+      guy.stretch = load.guyStretch?.[guy.level] ?? 1;
       // wind square to the chord, taken to the chord as rigged: qw |e| e, e the wind's part across the guy
       const wind = load.guyWind[guy.level] ?? 0;
       const rise = this.z[guy.node] - guy.z;
@@ -276,10 +279,10 @@ export class Mast {
       guy.qz = norm * ez - guy.weight;
       scale += guy.weight * guy.length;
     }
-    this.guyStretch = stretch;
+    this.mastStrain = load.mastStrain ?? 0;
     this.loadScale = scale;
   }
-  private guyStretch = 1;
+  private mastStrain = 0;
 
   private newton(share: number): boolean {
     const per = this.perNode;
@@ -331,7 +334,7 @@ export class Mast {
       const up = at + per;
       const ge = e * MATRIX;
       const length = this.length[e];
-      // mean tension: rigged, stretched by the ends and by bowing
+      // mean tension: rigged, stretched by the ends and by bowing, less what warmth gives freely
       let bow = 0;
       for (let plane = 0; plane < this.planes; plane++) {
         const o = 1 + 2 * plane;
@@ -348,7 +351,7 @@ export class Mast {
         }
       }
       const axial = this.ea[e] / length;
-      const tension = this.rigged[e] + axial * (d[up] - d[at] + 0.5 * bow);
+      const tension = this.rigged[e] + axial * (d[up] - d[at] + 0.5 * bow - this.mastStrain * length);
       this.tension[e] = tension;
       r[at] -= tension;
       r[up] += tension;
@@ -391,17 +394,7 @@ export class Mast {
       const qy = share * guy.qy;
       const qz = share * guy.qz - (1 - share) * guy.weight;
       const rise = this.z[guy.node] + d[at] - guy.z;
-      solveCatenary(
-        d[at + 1] - guy.ax,
-        v - guy.ay,
-        rise,
-        guy.length * this.guyStretch,
-        guy.ea,
-        qx,
-        qy,
-        qz,
-        s,
-      );
+      solveCatenary(d[at + 1] - guy.ax, v - guy.ay, rise, guy.length * guy.stretch, guy.ea, qx, qy, qz, s);
       if (!s.converged) return Number.NaN;
       r[at] -= s.fz;
       r[at + 1] -= s.fx;

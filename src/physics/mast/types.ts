@@ -63,8 +63,10 @@ export interface LoadCase {
   readonly guyWind: readonly number[];
   /** Are the guys their own mirror image in the vertical plane of the wind? */
   readonly planar: boolean;
-  /** Unstressed lengths times this: 1 + alpha x temperature change. */
-  readonly guyStretch?: number;
+  /** Unstressed length of the guys of each level times this: 1 + alpha x temperature change. Default 1. */
+  readonly guyStretch?: readonly number[];
+  /** Strain that the mast would take freely: alpha x temperature change. Default 0. */
+  readonly mastStrain?: number;
 }
 
 /** Three cubic elements per span: leg force within 0.4 % of ten (docs/theory/mast.md). */

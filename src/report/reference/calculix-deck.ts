@@ -1,0 +1,313 @@
+import { createHash } from "node:crypto";
+import { Mast } from "../../physics/mast/solver.ts";
+import type { LoadCase, MastInput } from "../../physics/mast/types.ts";
+
+/** A mast as CalculiX is given it, and how to read what it prints. */
+export interface CalculixModel {
+  readonly deck: string;
+  /** Names the deck in stored results: other text, other name. */
+  readonly hash: string;
+  readonly mastNodes: readonly number[];
+  /** Height of each mast node before it is compressed, m, and the node's own load, N. */
+  readonly mastHeights: readonly number[];
+  readonly loads: readonly (readonly [number, number, number])[];
+  readonly guys: readonly {
+    readonly level: number;
+    readonly node: number;
+    readonly anchorNode: number;
+    /** Whole load of the guy, N. */
+    readonly load: readonly [number, number, number];
+  }[];
+}
+
+export interface CalculixAnswer {
+  /** Tension at the anchor and at the mast of each guy, N. */
+  readonly tensionAnchor: readonly number[];
+  readonly tensionMast: readonly number[];
+  /** Displacement of every mast node from where it stands when rigged, m: x, y, z. */
+  readonly displacement: readonly (readonly [number, number, number])[];
+  /** Resultant moment at every mast node, N m, by statics of what stands above it. */
+  readonly moment: readonly number[];
+  /** Reaction of the base, N. */
+  readonly base: readonly [number, number, number];
+}
+
+/** Truss segments to a guy. */
+const SEGMENTS = 40;
+/** Length of a beam element, m, at most. */
+const BEAM = 0.5;
+const POINTS = 8;
+const GUY_BASE = 10_000;
+const GUY_STEP = 100;
+
+const number = (value: number): string =>
+  Object.is(value, -0) || value === 0 ? "0." : value.toExponential(12);
+
+/**
+ * Writes a mast and one load case as a deck for CalculiX: quadratic beams (B32R) with large displacements, guys as
+ * chains of trusses (T3D2) with the initial stress of their unstressed lengths.
+ *
+ * Beams there are solid squares: the side follows from EI and EA, and GA must be the square's own, 5/12 EA. Weight
+ * and initial tension shorten a real mast before its levels are set; here the mast is drawn longer by as much.
+ * @throws RangeError where a segment is no square bar
+ */
+export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
+  const rigged = new Mast(input);
+  for (const s of input.segments)
+    if (Math.abs(s.ga / squareShear(s.ea) - 1) > 1e-9)
+      throw new RangeError(
+        `segment from ${s.from} m: found GA ${s.ga} N, expected ${squareShear(s.ea)}, 5/12 EA`,
+      );
+  const mesh = beamMesh(input);
+  const [cx, cy] = load.toward;
+
+  // nodes of the mast: ends and middles of elements; each drawn longer by the compression when rigged
+  const mastHeights = [0];
+  for (const { from, to, segment } of mesh) {
+    const { ea } = input.segments[segment];
+    const compression = riggedCompression(rigged, 0.5 * (from + to));
+    const length = (to - from) * (1 + compression / (ea - compression));
+    const at = mastHeights[mastHeights.length - 1];
+    mastHeights.push(at + 0.5 * length, at + length);
+  }
+  const mastNodes = mastHeights.map((_, i) => i + 1);
+  const nominal = [0, ...mesh.flatMap(({ from, to }) => [0.5 * (from + to), to])];
+  const nodeAt = (z: number): number => {
+    const i = nominal.findIndex((height) => Math.abs(height - z) < 1e-6);
+    if (i < 0) throw new RangeError(`no node at ${z} m`);
+    return i;
+  };
+
+  const loads = nominal.map((): [number, number, number] => [0, 0, 0]);
+  mesh.forEach(({ from, to, segment }, e) => {
+    const length = to - from;
+    const middle = 0.5 * (from + to);
+    // a step of the load on a node belongs to the element it lies in
+    const inside = 1e-9 * length;
+    const q = [load.line(from + inside), load.line(middle), load.line(to - inside)];
+    const share = [(q[0] * length) / 6, (4 * q[1] * length) / 6, (q[2] * length) / 6];
+    share.forEach((force, k) => {
+      loads[2 * e + k][0] += cx * force;
+      loads[2 * e + k][1] += cy * force;
+      loads[2 * e + k][2] -= (input.segments[segment].weight * length * (k === 1 ? 4 : 1)) / 6;
+    });
+  });
+  for (const point of input.pointWeights) loads[nodeAt(point.z)][2] -= point.weight;
+  for (const point of load.points) {
+    loads[nodeAt(point.z)][0] += cx * point.force;
+    loads[nodeAt(point.z)][1] += cy * point.force;
+  }
+
+  const lines: string[] = ["*NODE,NSET=NMAST"];
+  mastHeights.forEach((z, i) => {
+    lines.push(`${mastNodes[i]},0.,0.,${number(z)}`);
+  });
+  input.segments.forEach((s, index) => {
+    lines.push(`*ELEMENT,TYPE=B32R,ELSET=MAST${index}`);
+    mesh.forEach((element, e) => {
+      if (element.segment === index) lines.push(`${e + 1},${2 * e + 1},${2 * e + 2},${2 * e + 3}`);
+    });
+    const side = Math.sqrt((12 * s.ei) / s.ea);
+    lines.push(
+      `*MATERIAL,NAME=STEEL${index}`,
+      "*ELASTIC",
+      `${number(s.ea / side ** 2)},0.`,
+      `*BEAM SECTION,ELSET=MAST${index},MATERIAL=STEEL${index},SECTION=RECT`,
+      `${number(side)},${number(side)}`,
+      "1.,0.,0.",
+    );
+  });
+
+  const stresses: string[] = [];
+  const guyLoads: string[] = [];
+  const guys = rigged.guys.map((guy, g) => {
+    const level = input.levels[guy.level];
+    const mastNode = nodeAt(level.z);
+    const first = GUY_BASE + g * GUY_STEP;
+    const to = [-guy.x, -guy.y, mastHeights[mastNode] - guy.z];
+    const chord = Math.hypot(to[0], to[1], to[2]);
+    const along = to.map((component) => component / chord);
+    const unstressed = guy.length * (load.guyStretch ?? 1);
+    lines.push(`*NODE,NSET=NGUY${g}`);
+    for (let i = 0; i <= SEGMENTS; i++) {
+      const share = i / SEGMENTS;
+      lines.push(
+        `${first + i},${number(guy.x + share * to[0])},${number(guy.y + share * to[1])},${number(guy.z + share * to[2])}`,
+      );
+    }
+    lines.push(`*ELEMENT,TYPE=T3D2,ELSET=GUY${g}`);
+    for (let i = 0; i < SEGMENTS; i++) lines.push(`${first + i},${first + i},${first + i + 1}`);
+    // any area will do: stiffness counts. Drawn from the chord, it gives EA over the unstressed length
+    const area = 1e-4;
+    const modulus = (level.ea * chord) / unstressed / area;
+    lines.push(
+      `*MATERIAL,NAME=STRAND${g}`,
+      "*ELASTIC",
+      `${number(modulus)},0.`,
+      `*SOLID SECTION,ELSET=GUY${g},MATERIAL=STRAND${g}`,
+      number(area),
+    );
+    const stress = (level.ea * (chord / unstressed - 1)) / area;
+    const [x, y, z] = along;
+    const tensor = [x * x, y * y, z * z, x * y, x * z, y * z].map((c) => number(c * stress)).join(",");
+    for (let i = 0; i < SEGMENTS; i++)
+      for (let point = 1; point <= POINTS; point++) stresses.push(`${first + i},${point},${tensor}`);
+    // load of the case, wind square to the chord as rigged, back in the frame of the anchors
+    const rise = level.z - guy.z;
+    const span = Math.hypot(guy.x, guy.y);
+    const c = [-guy.x, -guy.y, rise].map((component) => component / Math.hypot(span, rise));
+    const d = c[0] * cx + c[1] * cy;
+    const across = [cx - d * c[0], cy - d * c[1], -d * c[2]];
+    const wind = (load.guyWind[guy.level] ?? 0) * Math.hypot(across[0], across[1], across[2]);
+    const q = [wind * across[0], wind * across[1], wind * across[2] - level.weight];
+    const whole = q.map((component) => component * unstressed) as [number, number, number];
+    for (let i = 0; i <= SEGMENTS; i++) {
+      const part = (i === 0 || i === SEGMENTS ? 0.5 : 1) / SEGMENTS;
+      whole.forEach((component, axis) => {
+        if (component !== 0) guyLoads.push(`${first + i},${axis + 1},${number(component * part)}`);
+      });
+    }
+    for (const axis of [1, 2, 3])
+      lines.push("*EQUATION", "2", `${first + SEGMENTS},${axis},1.,${mastNodes[mastNode]},${axis},-1.`);
+    return { level: guy.level, node: mastNode, anchorNode: first, load: whole };
+  });
+
+  lines.push("*BOUNDARY", input.base === "fixed" ? "1,1,6" : "1,1,3");
+  if (input.base === "pinned") lines.push("1,6,6");
+  for (const { anchorNode } of guys) lines.push(`${anchorNode},1,3`);
+  lines.push("*NSET,NSET=NREACT", "1,");
+  for (const { anchorNode } of guys) lines.push(`${anchorNode},`);
+  if (stresses.length > 0) lines.push("*INITIAL CONDITIONS,TYPE=STRESS", ...stresses);
+  lines.push("*STEP,NLGEOM,INC=400", "*STATIC", "0.1,1.,1e-6,0.25", "*CLOAD");
+  loads.forEach((force, i) => {
+    force.forEach((component, axis) => {
+      if (component !== 0) lines.push(`${mastNodes[i]},${axis + 1},${number(component)}`);
+    });
+  });
+  lines.push(
+    ...guyLoads,
+    "*NODE PRINT,NSET=NMAST,FREQUENCY=1000",
+    "U",
+    "*NODE PRINT,NSET=NREACT,FREQUENCY=1000",
+    "RF",
+    "*END STEP",
+    "",
+  );
+  const deck = lines.join("\n");
+  return {
+    deck,
+    hash: createHash("sha256").update(deck).digest("hex").slice(0, 16),
+    mastNodes,
+    mastHeights,
+    loads,
+    guys,
+  };
+}
+
+/** Shear stiffness of a solid square bar of this axial stiffness, Poisson's ratio 0: 5/6 x G A. */
+export const squareShear = (ea: number): number => (5 / 12) * ea;
+
+interface BeamElement {
+  readonly from: number;
+  readonly to: number;
+  readonly segment: number;
+}
+
+/** Elements of half a metre at most between all stations. */
+function beamMesh(input: MastInput): BeamElement[] {
+  const top = input.segments[input.segments.length - 1].to;
+  const stations = [
+    ...new Set([
+      0,
+      top,
+      ...input.segments.map((s) => s.to),
+      ...input.levels.map((level) => level.z),
+      ...input.pointWeights.map((point) => point.z),
+      ...(input.kinks ?? []),
+    ]),
+  ]
+    .filter((z) => z >= 0 && z <= top)
+    .sort((a, b) => a - b);
+  return stations.slice(1).flatMap((to, i) => {
+    const from = stations[i];
+    const pieces = Math.ceil((to - from) / BEAM - 1e-9);
+    const at = (k: number) => from + ((to - from) * k) / pieces;
+    return Array.from({ length: pieces }, (_, k) => {
+      const middle = at(k + 0.5);
+      return {
+        from: at(k),
+        to: at(k + 1),
+        segment: input.segments.findIndex((s) => middle > s.from && middle < s.to),
+      };
+    });
+  });
+}
+
+/** Compression at a height when rigged, by statics, N. */
+function riggedCompression(mast: Mast, z: number): number {
+  const e = mast.z.findLastIndex((height) => height <= z);
+  return -mast.rigged[e] - mast.weight[e] * (z - 0.5 * (mast.z[e] + mast.z[e + 1]));
+}
+
+/**
+ * Reads what CalculiX printed for a deck: displacements of the mast, reactions of anchors and base. Moments follow
+ * by statics of everything above a node, in the shape that CalculiX found.
+ */
+export function readCalculix(model: CalculixModel, dat: string, input: MastInput): CalculixAnswer {
+  const displaced = block(dat, "displacements");
+  const reactions = block(dat, "forces");
+  const get = (table: ReadonlyMap<number, readonly number[]>, node: number): [number, number, number] => {
+    const row = table.get(node);
+    if (!row) throw new RangeError(`CalculiX printed nothing for node ${node}`);
+    return [row[0], row[1], row[2]];
+  };
+  const u = model.mastNodes.map((node) => get(displaced, node));
+  const nominal = nominalHeights(input);
+  const place = u.map(([x, y, z], i) => [x, y, model.mastHeights[i] + z]);
+  const pulls = model.guys.map(({ anchorNode, load }) => {
+    // the ground pushes the anchor with RF; what the guy pulls the mast with is the load less that
+    const rf = get(reactions, anchorNode);
+    return { anchor: rf, mast: load.map((component, axis) => component + rf[axis]) };
+  });
+  const forces = model.loads.map((load) => [...load]);
+  model.guys.forEach(({ node }, g) => {
+    pulls[g].mast.forEach((component, axis) => {
+      forces[node][axis] += component;
+    });
+  });
+  const moment = place.map((at, i) => {
+    let [mx, my] = [0, 0];
+    for (let j = i + 1; j < place.length; j++) {
+      const arm = [0, 1, 2].map((axis) => place[j][axis] - at[axis]);
+      mx += forces[j][0] * arm[2] - forces[j][2] * arm[0];
+      my += forces[j][1] * arm[2] - forces[j][2] * arm[1];
+    }
+    return Math.hypot(mx, my);
+  });
+  return {
+    tensionAnchor: pulls.map(({ anchor }) => Math.hypot(...anchor)),
+    tensionMast: pulls.map(({ mast }) => Math.hypot(...mast)),
+    displacement: place.map(([x, y, z], i) => [x, y, z - nominal[i]] as const),
+    moment,
+    base: get(reactions, 1),
+  };
+}
+
+const nominalHeights = (input: MastInput): number[] => [
+  0,
+  ...beamMesh(input).flatMap(({ from, to }) => [0.5 * (from + to), to]),
+];
+
+/** The last table of a kind in a .dat file, by node. */
+function block(dat: string, kind: "displacements" | "forces"): Map<number, number[]> {
+  const rows = new Map<number, number[]>();
+  let inside = false;
+  for (const line of dat.split("\n")) {
+    if (line.includes("(")) inside = line.trim().startsWith(kind);
+    else if (inside) {
+      const [node, ...values] = line.trim().split(/\s+/).map(Number);
+      if (values.length === 3) rows.set(node, values);
+    }
+  }
+  return rows;
+}
