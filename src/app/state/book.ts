@@ -49,6 +49,8 @@ export interface Book {
   readonly finding: Finding;
   /** The last answer that came to its end, kept while the next is sought. */
   readonly former: { readonly reading: Reading; readonly outcome: Outcome } | null;
+  /** The answer as it stood before the last edit, for "what your edit did". */
+  readonly before: Outcome | null;
   readonly system: System;
   readonly light: "auto" | "day" | "lamp";
   readonly page: Page;
@@ -82,6 +84,7 @@ export const book = createStore<Book>({
   ...initial(firstPaper),
   finding: { state: "waiting" },
   former: null,
+  before: null,
   system: "us",
   light: "auto",
   page: "answer",
@@ -94,7 +97,7 @@ export const useBook = <S>(select: (state: Book) => S): S => useStore(book, sele
 
 const turnTo = (history: History<Paper>, notice: string | null) => {
   const read = readPaper(history.present);
-  if (isReading(read)) book.set({ history, reading: read, faults: [], notice });
+  if (isReading(read)) book.set({ history, reading: read, faults: [], notice, before: null });
   else book.set({ history, faults: read, notice });
 };
 
@@ -102,7 +105,9 @@ const turnTo = (history: History<Paper>, notice: string | null) => {
 export const change = (next: Paper, did: string): readonly Fault[] => {
   const read = readPaper(next);
   if (!isReading(read)) return read;
-  book.set({ history: edit(book.get().history, next, did), reading: read, faults: [], notice: null });
+  const { history, finding } = book.get();
+  const before = finding.state === "ended" ? finding.outcome : null;
+  book.set({ history: edit(history, next, did), reading: read, faults: [], notice: null, before });
   return [];
 };
 export const changeStudy = (path: readonly (string | number)[], value: unknown, did: string) => {

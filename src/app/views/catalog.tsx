@@ -1,2 +1,112 @@
-const CatalogView = () => <main />;
+import { useEffect, useState } from "react";
+import type { Table } from "../../model/catalog.ts";
+import { type Reading, useBook } from "../state/book.ts";
+import { copyRow, deleteRow } from "../state/shelf.ts";
+import { rowTitle, type Shelf, shelves } from "../wording/catalog-words.ts";
+import { CatalogTable } from "./catalog-table.tsx";
+import { EditEffect } from "./edit-effect.tsx";
+import { FromFile } from "./from-file.tsx";
+import { PricesTable } from "./prices-table.tsx";
+import { RowPage } from "./row-page.tsx";
+import { SectionsTable } from "./sections-table.tsx";
+
+const CatalogView = () => {
+  const reading = useBook((state) => state.reading);
+  const [shelf, setShelf] = useState<Shelf>("sections");
+  const [chosen, setChosen] = useState<string | null>(null);
+  if (!reading) return <main />;
+  const rows = shelf === "prices" ? [] : reading.catalog[shelf];
+  const row = rows.find((one) => one.id === chosen) ?? rows[0];
+  return (
+    <main className="catalog spread">
+      <section className="figs" aria-label="Catalog">
+        <div className="shelves">
+          <h1>{shelves.find((one) => one.id === shelf)?.question}</h1>
+          <Shelves shelf={shelf} choose={setShelf} />
+        </div>
+        <div className="scroll-x">
+          {shelf === "sections" && (
+            <SectionsTable reading={reading} chosen={row?.id ?? ""} choose={setChosen} />
+          )}
+          {shelf === "prices" && <PricesTable reading={reading} />}
+          {shelf !== "sections" && shelf !== "prices" && (
+            <CatalogTable shelf={shelf} reading={reading} chosen={row?.id ?? ""} choose={setChosen} />
+          )}
+        </div>
+        {shelf !== "prices" && row && (
+          <Actions key={shelf} table={shelf} id={row.id} reading={reading} choose={setChosen} />
+        )}
+        <div className="below">
+          <EditEffect />
+          {shelf !== "prices" && <FromFile key={shelf} table={shelf} reading={reading} />}
+        </div>
+      </section>
+      <aside className="sketch" aria-label="The chosen row">
+        {row && shelf !== "prices" && <RowPage shelf={shelf} row={row} reading={reading} />}
+      </aside>
+    </main>
+  );
+};
 export default CatalogView;
+
+const Shelves = ({ shelf, choose }: { shelf: Shelf; choose: (shelf: Shelf) => void }) => (
+  <div className="tabs" role="tablist" aria-label="Tables">
+    {shelves.map(({ id, name }) => (
+      <button
+        key={id}
+        type="button"
+        role="tab"
+        aria-selected={shelf === id}
+        className="link"
+        onClick={() => choose(id)}
+      >
+        {name}
+      </button>
+    ))}
+  </div>
+);
+
+interface ActionsProps {
+  readonly table: Table & Shelf;
+  readonly id: string;
+  readonly reading: Reading;
+  readonly choose: (id: string) => void;
+}
+const Actions = ({ table, id, reading, choose }: ActionsProps) => {
+  const system = useBook((state) => state.system);
+  const [fault, setFault] = useState<string | null>(null);
+  // A refusal belongs to the row it was about.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the row is what the effect waits for
+  useEffect(() => setFault(null), [id]);
+  const row = reading.catalog[table].find((one) => one.id === id);
+  const title = row ? rowTitle(table, row, system) : id;
+  const one = table === "strand" ? "strand" : table.replace(/s$/, "");
+  const copy = (did: string) => {
+    const done = copyRow(table, id, did);
+    if (done.faults.length) setFault(done.faults[0].message);
+    else choose(done.id);
+  };
+  const remove = () => {
+    const faults = deleteRow(table, id, `deleted ${title}`);
+    setFault(faults.length ? `It can’t be deleted: ${faults[0].message}.` : null);
+  };
+  return (
+    <p className="actions">
+      <button type="button" className="link" onClick={() => copy(`added a ${one} like ${title}`)}>
+        Add a {one}
+      </button>
+      <button type="button" className="link" onClick={() => copy(`copied ${title}`)}>
+        Copy this one
+      </button>
+      <button type="button" className="link" onClick={remove}>
+        Delete this one
+      </button>
+      <span className="quiet">a new row starts as the chosen one</span>
+      {fault && (
+        <span role="alert">
+          <b>✕ {fault}</b>
+        </span>
+      )}
+    </p>
+  );
+};

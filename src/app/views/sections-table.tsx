@@ -1,0 +1,189 @@
+import { useEffect, useMemo } from "react";
+import type { Section } from "../../model/catalog.ts";
+import { type Column, tableColumns } from "../../model/csv-columns.ts";
+import type { StudyFile } from "../../model/study.ts";
+import type { Outcome } from "../../search/types.ts";
+import { type Paper, type Reading, useBook } from "../state/book.ts";
+import { withValue } from "../state/path.ts";
+import { askAll, askNothing, pricing } from "../state/pricing.ts";
+import { costOf, questionKey } from "../state/steps.ts";
+import { useStore } from "../state/store.ts";
+import { figure, grouped, money, type System, unitOf } from "../wording/figures.ts";
+import { axisWords } from "../wording/givens.ts";
+import { sectionName } from "../wording/parts.ts";
+import { asNew, sectionFigures, wallLost } from "../wording/section-figures.ts";
+import { useAnswer } from "./answer.tsx";
+import { CatalogCell } from "./catalog-cell.tsx";
+
+interface Props {
+  readonly reading: Reading;
+  readonly chosen: string;
+  readonly choose: (id: string) => void;
+}
+
+/** The study with this row as its only section: what the whole mast would cost with it. */
+const onlyWith = (paper: Paper, id: string): Paper => ({
+  ...paper,
+  study: withValue(paper.study, ["parts", "sections"], [id]) as StudyFile,
+});
+
+export const SectionsTable = ({ reading, chosen, choose }: Props) => {
+  const system = useBook((state) => state.system);
+  const finding = useBook((state) => state.finding);
+  const answers = useStore(pricing, (state) => state.answers);
+  const answer = useAnswer();
+  const rows = reading.catalog.sections;
+  const settled = finding.state === "ended" && finding.reading === reading;
+  useEffect(() => {
+    if (settled) askAll(rows.map((row) => onlyWith(reading.paper, row.id)));
+    return askNothing;
+  }, [settled, rows, reading]);
+  const best = answer.kind === "proven" ? answer.best : null;
+  const inAnswer = new Set(best?.design.stack.map((part) => part.section));
+  const columns = tableColumns("sections");
+  const wall = columns.find((column) => column.name === "measuredWall");
+  const height = axisWords(reading.study.wishes.height, system);
+  return (
+    <table className="cat sections" aria-label="Sections">
+      <thead>
+        <tr className="grp">
+          <th colSpan={3}>What it is</th>
+          <th colSpan={4}>What it bears</th>
+          <th colSpan={2}>What you can buy</th>
+          <th colSpan={2}>What it does here</th>
+        </tr>
+        <tr>
+          <th>Section</th>
+          <th className="num">Wall, {unitOf("size", system)}</th>
+          <th className="num">Lost</th>
+          <th className="num">Moment, {unitOf("moment", system)}</th>
+          <th className="num">as new</th>
+          <th className="num">Leg, {unitOf("force", system)}</th>
+          <th className="num">Weight, {unitOf("lineForce", system)}</th>
+          <th className="num">Have</th>
+          <th className="num">$ each</th>
+          <th className="num">Whole mast, $ at {height}</th>
+          <th>
+            <span className="vh">Against the answer</span>
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <SectionRow
+            key={row.id}
+            row={row}
+            system={system}
+            reading={reading}
+            wall={wall}
+            pieces={columns.find((column) => column.name === "pieces")}
+            chosen={row.id === chosen}
+            choose={choose}
+            outcome={answers.get(questionKey(onlyWith(reading.paper, row.id)))}
+            answerCost={best?.verdict.bill.total ?? null}
+            isAnswer={inAnswer.has(row.id)}
+          />
+        ))}
+      </tbody>
+    </table>
+  );
+};
+
+interface RowProps {
+  readonly row: Section;
+  readonly system: System;
+  readonly reading: Reading;
+  readonly wall: Column | undefined;
+  readonly pieces: Column | undefined;
+  readonly chosen: boolean;
+  readonly choose: (id: string) => void;
+  readonly outcome: Outcome | undefined;
+  readonly answerCost: number | null;
+  readonly isAnswer: boolean;
+}
+const SectionRow = (props: RowProps) => {
+  const { row, system, reading, wall, pieces, chosen, choose, outcome, answerCost, isAnswer } = props;
+  const figures = useMemo(() => sectionFigures(row), [row]);
+  const fresh = useMemo(() => sectionFigures(asNew(row)), [row]);
+  const lost = wallLost(row);
+  const name = sectionName(row, system);
+  const longest = [...row.pieces].sort((a, b) => b.length - a.length)[0];
+  const have = row.pieces.some((piece) => piece.have !== undefined)
+    ? `${row.pieces.reduce((sum, piece) => sum + (piece.have ?? 0), 0)}`
+    : "any";
+  return (
+    <tr className={chosen ? "sel" : undefined}>
+      <td>
+        <button type="button" className="pick" aria-pressed={chosen} onClick={() => choose(row.id)}>
+          {chosen && <span aria-hidden="true">▸ </span>}
+          {name}
+        </button>
+      </td>
+      <td className="num">
+        {row.leg.wall !== undefined && wall ? (
+          <CatalogCell
+            table="sections"
+            id={row.id}
+            column={wall}
+            reading={reading}
+            title={name}
+            empty="new"
+          />
+        ) : (
+          <span className="quiet">solid</span>
+        )}
+      </td>
+      <td className="num quiet">{lost !== null && lost > 0 ? `${Math.round(lost * 100)} %` : ""}</td>
+      <td className="num">
+        <b>{figures ? figure(figures.moment, "moment", system) : "not covered"}</b>
+      </td>
+      <td className="num quiet">{lost && fresh ? figure(fresh.moment, "moment", system) : ""}</td>
+      <td className="num">{figures && figure(figures.leg, "force", system)}</td>
+      <td className="num">{figures && figure(figures.weight, "lineForce", system, 1)}</td>
+      <td className="num quiet">{have}</td>
+      <td className="num">
+        {pieces && (
+          <CatalogCell
+            table="sections"
+            id={row.id}
+            column={pieces}
+            reading={reading}
+            title={name}
+            brief={grouped(longest.price, 0, system)}
+          />
+        )}
+      </td>
+      <td className="num">
+        <WholeMast outcome={outcome} system={system} />
+      </td>
+      <td>
+        <Against outcome={outcome} answerCost={answerCost} isAnswer={isAnswer} system={system} />
+      </td>
+    </tr>
+  );
+};
+
+const WholeMast = ({ outcome, system }: { outcome: Outcome | undefined; system: System }) => {
+  if (!outcome) return <span className="quiet">…</span>;
+  const cost = costOf(outcome);
+  if (cost !== null) return <b>{grouped(cost, 0, system)}</b>;
+  return <span className="quiet">{outcome.status === "none-safe" ? "none" : "not proven"}</span>;
+};
+
+const Against = ({
+  outcome,
+  answerCost,
+  isAnswer,
+  system,
+}: Pick<RowProps, "outcome" | "answerCost" | "isAnswer" | "system">) => {
+  if (isAnswer) return <b>in the answer</b>;
+  if (!outcome) return null;
+  if (outcome.status === "none-safe") {
+    const worst = outcome.nearest?.verdict.checks.find((check) => !check.passes);
+    return <span className="quiet">{worst ? `${worst.title.toLowerCase()} fails` : "nothing safe"}</span>;
+  }
+  const cost = costOf(outcome);
+  if (cost === null || answerCost === null) return null;
+  const more = cost - answerCost;
+  return <span className="quiet">{more >= 0.5 ? `+ ${money(more, "", system)}` : "as cheap"}</span>;
+};

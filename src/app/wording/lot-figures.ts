@@ -1,0 +1,78 @@
+import type { Catalog } from "../../model/catalog.ts";
+import type { Design } from "../../model/design.ts";
+import type { Study } from "../../model/study.ts";
+import { starPoints } from "../../problem/lot.ts";
+import { byId } from "./parts.ts";
+
+type Spot = readonly [east: number, north: number];
+
+export interface LotFigures {
+  readonly pegs: readonly {
+    readonly name: string;
+    readonly bearing: number | null;
+    readonly east: number;
+    readonly north: number;
+    readonly toLine: number;
+  }[];
+  readonly lines: readonly { readonly name: string; readonly distance: number; readonly nearest: Spot }[];
+  /** How far mast, pipe and antennas reach when they lie on the ground. */
+  readonly reach: number;
+  /** How far that goes past the nearest lot line; 0 where it stays inside. */
+  readonly pastLot: number;
+}
+
+const nearestOn = ([px, py]: Spot, [ax, ay]: Spot, [bx, by]: Spot): Spot => {
+  const [dx, dy] = [bx - ax, by - ay];
+  const length = dx * dx + dy * dy;
+  const share = length > 0 ? Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / length)) : 0;
+  return [ax + share * dx, ay + share * dy];
+};
+
+/** The nearest spot of a run of straight pieces; closed where it comes back to its start. */
+export const nearestSpot = (
+  from: Spot,
+  points: readonly Spot[],
+  closed: boolean,
+): { spot: Spot; distance: number } => {
+  const ends = closed ? points : points.slice(0, -1);
+  const spots = ends.map((point, i) => nearestOn(from, point, points[(i + 1) % points.length]));
+  return spots
+    .map((spot) => ({ spot, distance: Math.hypot(spot[0] - from[0], spot[1] - from[1]) }))
+    .reduce((a, b) => (b.distance < a.distance ? b : a));
+};
+
+/** As `verify` reckons it: the mast, and above it the longer of pipe and highest antenna. */
+const reachOf = (study: Study, catalog: Catalog, design: Design): number => {
+  const set = study.wishes.packages.find((one) => one.id === design.package);
+  const pipe = set && byId(catalog.pipes, set.pipe);
+  return design.height + Math.max(pipe?.length ?? 0, ...(set?.items.map((item) => item.above) ?? []));
+};
+
+export const lotFigures = (study: Study, catalog: Catalog, design: Design): LotFigures => {
+  const { corners, mast, powerLines } = study.lot;
+  const toLine = (spot: Spot) => nearestSpot(spot, corners, true).distance;
+  const peg = (name: string, [east, north]: Spot, bearing: number | null) => ({
+    name,
+    bearing,
+    east,
+    north,
+    toLine: toLine([east, north]),
+  });
+  const guys = design.guys;
+  const star = guys ? starPoints(mast, guys.perLevel, guys.radius, guys.rotation) : [];
+  const reach = reachOf(study, catalog, design);
+  return {
+    pegs: [
+      peg("Mast", mast, null),
+      ...star.map((spot, i) =>
+        peg(`Anchor ${i + 1}`, [spot[0], spot[1]], (guys!.rotation + (360 / guys!.perLevel) * i) % 360),
+      ),
+    ],
+    lines: powerLines
+      .map((line) => ({ line, ...nearestSpot(mast, line.points, false) }))
+      .map(({ line, spot, distance }) => ({ name: line.name, distance, nearest: spot }))
+      .sort((a, b) => a.distance - b.distance),
+    reach,
+    pastLot: Math.max(0, reach - toLine(mast)),
+  };
+};
