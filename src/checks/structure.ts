@@ -33,22 +33,23 @@ export interface WindCase {
 const still: WindCase = { id: "still", title: "still air", toward: null, planar: true };
 
 /**
- * The load cases of verdict and search alike, the killing one first: away from a guy (one guy takes it), towards
- * one (two share it, the third slackens), across. Four guys: along a pair, and between.
+ * The load cases of verdict and search alike, the killing one first: toward a guy (it slackens, two share the
+ * pull and the mast leans furthest), away from one (it takes all), across, still air. Four guys: along a pair,
+ * and between.
  */
 export function windCases(guys: GuyModel | null): readonly WindCase[] {
-  if (!guys) return [still, { id: "wind", title: "wind, worst direction", toward: 0, planar: true }];
+  if (!guys) return [{ id: "wind", title: "wind, worst direction", toward: 0, planar: true }, still];
   if (guys.perLevel === 3)
     return [
-      still,
-      { id: "away", title: "wind away from a guy", toward: 180, planar: true },
       { id: "toward", title: "wind toward a guy", toward: 0, planar: true },
+      { id: "away", title: "wind away from a guy", toward: 180, planar: true },
       { id: "across", title: "wind across a guy", toward: 90, planar: false },
+      still,
     ];
   return [
-    still,
     { id: "along", title: "wind along two guys", toward: 0, planar: true },
     { id: "between", title: "wind between guys", toward: 45, planar: true },
+    still,
   ];
 }
 
