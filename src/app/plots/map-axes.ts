@@ -1,9 +1,10 @@
 import type { MapAxes } from "../../../workers/protocol.ts";
 import type { Catalog } from "../../model/catalog.ts";
 import type { Study } from "../../model/study.ts";
+import { compile } from "../../problem/compile.ts";
+import { packageArea } from "../../search/map.ts";
 import type { CostMap, MapCell } from "../../search/types.ts";
 import type { System } from "../wording/figures.ts";
-import { packageArea } from "../wording/givens.ts";
 
 const round = (value: number, step: number) => Math.round(value / step) * step;
 const steps = (from: number, to: number, step: number): number[] =>
@@ -11,6 +12,10 @@ const steps = (from: number, to: number, step: number): number[] =>
     { length: Math.round((to - from) / step) + 1 },
     (_, i) => Math.round((from + i * step) * 1e9) / 1e9,
   );
+
+/** Effective area of the study's first package: what its antennas multiply the wind by. */
+export const wishArea = (study: Study, catalog: Catalog): number =>
+  packageArea(compile(study, catalog).packages[0]);
 
 /** The wish and what lies around it: a good way up, and from little antenna to twice as much. */
 export const mapAxes = (study: Study, catalog: Catalog, system: System): MapAxes => {
@@ -27,7 +32,7 @@ export const mapAxes = (study: Study, catalog: Catalog, system: System): MapAxes
   const centre = round(wish, heightStep);
   const lowest = Math.max(heightStep * 4, centre - 6 * heightStep);
   const areaStep = (us ? 0.09290304 : 0.1) * 2;
-  const area = packageArea(study.wishes.packages[0], catalog);
+  const area = wishArea(study, catalog);
   const widest = Math.max(round(area * 2, areaStep), areaStep * 8);
   return {
     heights: steps(lowest, centre + 8 * heightStep, heightStep),

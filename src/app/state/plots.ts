@@ -15,7 +15,13 @@ interface Plots {
   readonly map: CostMap | null;
   readonly trouble: string | null;
   /** A design that the user took from a ring or a cell. */
-  readonly taken: { readonly design: Design; readonly cost: number; readonly from: string } | null;
+  readonly taken: Taken | null;
+}
+export interface Taken {
+  readonly design: Design;
+  /** Height and area of the map's cell that it stands for; null where it answers the study itself. */
+  readonly at: { readonly height: number; readonly area: number } | null;
+  readonly from: string;
 }
 const none: Plots = { reading: null, front: null, frontDone: false, map: null, trouble: null, taken: null };
 export const plots = createStore<Plots>(none);

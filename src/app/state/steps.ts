@@ -28,15 +28,13 @@ export const stepVariants = (reading: Reading, system: System): readonly Variant
   const { wind, frostDepth } = study.site;
   if (wind.basis === "uniform") {
     const step = us ? 5 : 0.25;
-    add(
-      "wind",
-      `${step} more`,
-      ["site", "wind", "pressure"],
-      wind.pressure + fromUnits(step, "pressure", system),
-    );
+    const more = wind.pressure + fromUnits(step, "pressure", system);
+    add("wind", `${step} more`, ["site", "wind", "pressure"], more);
   } else {
     const step = us ? 5 : 2;
-    add("wind", `${step} more`, ["site", "wind", "speed"], wind.speed + fromUnits(step, "speed", system));
+    const field = wind.basis === "en1991" ? "basicSpeed" : "speed";
+    const now = wind.basis === "en1991" ? wind.basicSpeed : wind.speed;
+    add("wind", `${step} more`, ["site", "wind", field], now + fromUnits(step, "speed", system));
   }
   const foot = us ? 0.3048 : 0.3;
   const height = single(study.wishes.height);

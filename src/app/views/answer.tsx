@@ -68,6 +68,7 @@ const Body = () => {
           <WhyNot
             rows={answer.whyNot}
             catalog={answer.reading.catalog}
+            aim={answer.reading.study.aim}
             levels={answer.best.design.guys?.levels.length ?? 0}
           />
         )}

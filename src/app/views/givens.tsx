@@ -2,8 +2,16 @@ import { Choice, Given } from "../parts/given.tsx";
 import { changeStudy, useBook } from "../state/book.ts";
 import { valueAt } from "../state/path.ts";
 import { figure, type Measure, type System, said } from "../wording/figures.ts";
-import { typedPercent, typedQuantity } from "../wording/given.ts";
-import { antennaWords, axisWords, exposureWords, lotSize, openArea, single } from "../wording/givens.ts";
+import { typedIce, typedPercent, typedQuantity } from "../wording/given.ts";
+import {
+  antennaWords,
+  axisWords,
+  exposureWords,
+  lotSize,
+  openArea,
+  single,
+  terrainWords,
+} from "../wording/givens.ts";
 import { StepPrice } from "./step-price.tsx";
 
 /** Five groups of givens, each value edited where it stands, with what one step of it costs. */
@@ -19,29 +27,7 @@ export const Givens = () => {
       <div>
         <h3>Site</h3>
         <p>
-          {site.wind.basis === "uniform" ? (
-            <Quantity
-              path={["site", "wind", "pressure"]}
-              dimension="pressure"
-              label="Wind pressure"
-              prefix="Wind "
-            />
-          ) : (
-            <>
-              <Quantity
-                path={["site", "wind", "speed"]}
-                dimension="speed"
-                label="Wind, three-second gust"
-                prefix="Wind "
-              />
-              <Choice
-                label="Exposure"
-                value={site.wind.exposure}
-                options={(["B", "C", "D"] as const).map((value) => ({ value, name: exposureWords[value] }))}
-                write={(value) => changeStudy(["site", "wind", "exposure"], value, `exposure ${value}`)}
-              />
-            </>
-          )}
+          <WindGivens />
           <StepPrice id="wind" />
         </p>
         <p>
@@ -51,7 +37,7 @@ export const Givens = () => {
             label="Deepest hole that can be dug"
             prefix="Dig to "
           />
-          <span className="price">no ice carried</span>
+          <Ice />
         </p>
       </div>
       <div>
@@ -156,6 +142,90 @@ export const Givens = () => {
         </p>
       </div>
     </section>
+  );
+};
+
+/** Each basis of wind states what it needs; the strip edits that and nothing else. */
+const WindGivens = () => {
+  const { wind } = useBook((state) => state.reading)!.study.site;
+  if (wind.basis === "uniform")
+    return (
+      <Quantity
+        path={["site", "wind", "pressure"]}
+        dimension="pressure"
+        label="Wind pressure"
+        prefix="Wind "
+      />
+    );
+  if (wind.basis === "en1991")
+    return (
+      <>
+        <Quantity
+          path={["site", "wind", "basicSpeed"]}
+          dimension="speed"
+          label="Wind, ten-minute mean"
+          prefix="Wind "
+        />
+        <Choice
+          label="Terrain"
+          value={wind.terrain}
+          options={(["0", "I", "II", "III", "IV"] as const).map((value) => ({
+            value,
+            name: terrainWords[value],
+          }))}
+          write={(value) => changeStudy(["site", "wind", "terrain"], value, `terrain ${value}`)}
+        />
+      </>
+    );
+  return (
+    <>
+      <Quantity
+        path={["site", "wind", "speed"]}
+        dimension="speed"
+        label="Wind, three-second gust"
+        prefix="Wind "
+      />
+      <Choice
+        label="Exposure"
+        value={wind.exposure}
+        options={(["B", "C", "D"] as const).map((value) => ({ value, name: exposureWords[value] }))}
+        write={(value) => changeStudy(["site", "wind", "exposure"], value, `exposure ${value}`)}
+      />
+    </>
+  );
+};
+
+/** Ice comes with the wind that blows while it hangs: "0.5 in with 40 mph". */
+const Ice = () => {
+  const reading = useBook((state) => state.reading)!;
+  const system = useBook((state) => state.system);
+  const { ice } = reading.study.site;
+  const windWords =
+    ice?.speed !== undefined
+      ? said(ice.speed, "speed", system)
+      : ice?.pressure !== undefined
+        ? said(ice.pressure, "pressure", system)
+        : "";
+  const shown = ice
+    ? `ice ${said(ice.thickness, "size", system, system === "us" ? 2 : 0)} with ${windWords}`
+    : "no ice";
+  return (
+    <Given
+      label="Ice and the wind with it"
+      shown={shown}
+      start={ice ? shown.replace("ice ", "") : "none"}
+      read={(text) => typedIce(text, reading.study.site.wind.basis === "uniform", system)}
+      write={({ text }) => {
+        const [thickness, wind] = text.split(" with ");
+        const value =
+          text === "none"
+            ? undefined
+            : { thickness, [reading.study.site.wind.basis === "uniform" ? "pressure" : "speed"]: wind };
+        return changeStudy(["site", "ice"], value, text === "none" ? "no ice" : `ice ${text}`);
+      }}
+      stands={`The answer still stands for ${shown}.`}
+      width={170}
+    />
   );
 };
 

@@ -4,7 +4,7 @@ import { SmallMast } from "../drawings/small-mast.tsx";
 import type { Marked } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { judge } from "../state/judging.ts";
-import { plots } from "../state/plots.ts";
+import { plots, type Taken } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { governing, lowerFirst } from "../wording/check.ts";
 import { designSentence, holdWords } from "../wording/design-sentence.ts";
@@ -17,8 +17,16 @@ export const MarkedDesigns = ({ marked, reading }: { marked: readonly Marked[]; 
   const taken = useStore(plots, (state) => state.taken);
   const system = useBook((state) => state.system);
   const cards = [
-    ...marked.map(({ letter, name, point }) => ({ letter, name, design: point.design, whole: false })),
-    ...(taken ? [{ letter: "E", name: `yours, ${taken.from}`, design: taken.design, whole: true }] : []),
+    ...marked.map(({ letter, name, point }) => ({
+      letter,
+      name,
+      design: point.design,
+      at: null,
+      whole: false,
+    })),
+    ...(taken
+      ? [{ letter: "E", name: `yours, ${taken.from}`, design: taken.design, at: taken.at, whole: true }]
+      : []),
   ];
   if (cards.length === 0) return null;
   const tallest = Math.max(...cards.map(({ design }) => design.height));
@@ -42,14 +50,14 @@ interface CardProps {
   readonly letter: string;
   readonly name: string;
   readonly design: Design;
+  readonly at: Taken["at"];
   readonly whole: boolean;
   readonly reading: Reading;
   readonly scale: number;
   readonly system: System;
 }
-const Card = ({ letter, name, design, whole, reading, scale, system }: CardProps) => {
-  const verdict = useMemo(() => judge(reading, design), [reading, design]);
-  // A cell of the map asks for another height or area than the study: its margin is its own, its safety judged there.
+const Card = ({ letter, name, design, at, whole, reading, scale, system }: CardProps) => {
+  const verdict = useMemo(() => judge(reading, design, at), [reading, design, at]);
   if (!verdict)
     return (
       <article>
@@ -58,9 +66,7 @@ const Card = ({ letter, name, design, whole, reading, scale, system }: CardProps
           <h3>
             <span className="marker">{letter}</span> {name}
           </h3>
-          <p className="quiet">
-            Stands for other givens than this study’s; take those givens to see its figures.
-          </p>
+          <p className="quiet">It can’t be judged under these givens, so no figure of it is shown.</p>
         </div>
       </article>
     );

@@ -29,7 +29,7 @@ export const NoneSafe = ({ answer }: { answer: Extract<Answer, { kind: "none-saf
         {miss && (
           <>
             {" "}
-            The nearest fails{" "}
+            The nearest of those analysed fails{" "}
             <span className="gov letter">
               {lowerFirst(miss.title)}, {used(miss.utilisation)}
             </span>

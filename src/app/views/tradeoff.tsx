@@ -2,13 +2,14 @@ import { useCallback, useEffect, useMemo } from "react";
 import type { FrontPoint, MapCell } from "../../search/types.ts";
 import { useWidth } from "../parts/measured.ts";
 import { FrontPlot } from "../plots/front-plot.tsx";
+import { wishArea } from "../plots/map-axes.ts";
 import { MapPlot } from "../plots/map-plot.tsx";
 import { FLOORS, type Marked, markedDesigns, stair } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { askPlots, leavePlots, plots } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { countText } from "../wording/figures.ts";
-import { packageArea, single } from "../wording/givens.ts";
+import { single } from "../wording/givens.ts";
 import { useAnswer } from "./answer.tsx";
 import { FrontFigures, MapFigures } from "./figures-tables.tsx";
 import { MarkedDesigns } from "./marked-designs.tsx";
@@ -66,15 +67,16 @@ const Panels = ({ reading }: { reading: Reading }) => {
   );
   const currency = reading.catalog.prices.currency;
   const take = useCallback(
-    (point: FrontPoint) =>
-      plots.set({ taken: { design: point.design, cost: point.cost, from: "from the front" } }),
+    (point: FrontPoint) => plots.set({ taken: { design: point.design, at: null, from: "from the front" } }),
     [],
   );
   const takeCell = useCallback(
     (cell: MapCell) =>
       cell.design &&
       cell.cost !== null &&
-      plots.set({ taken: { design: cell.design, cost: cell.cost, from: "from the map" } }),
+      plots.set({
+        taken: { design: cell.design, at: { height: cell.height, area: cell.area }, from: "from the map" },
+      }),
     [],
   );
   return (
@@ -142,7 +144,7 @@ const MapPanel = ({ reading, takeCell }: { reading: Reading; takeCell: (cell: Ma
   const wish = useMemo(
     () => ({
       height: height ?? (answer.kind === "proven" ? answer.best.design.height : 0),
-      area: packageArea(reading.study.wishes.packages[0], reading.catalog),
+      area: wishArea(reading.study, reading.catalog),
       cost: answer.kind === "proven" && !answer.former ? answer.best.verdict.bill.total : null,
     }),
     [answer, height, reading],

@@ -4,25 +4,32 @@ import { usePhone } from "../parts/measured.ts";
 import { useBook } from "../state/book.ts";
 import { changeWords } from "../wording/change.ts";
 import { lowerFirst } from "../wording/check.ts";
-import { money, used } from "../wording/figures.ts";
+import { money, said, used } from "../wording/figures.ts";
+
+interface Props {
+  readonly rows: readonly Rejected[];
+  readonly catalog: Catalog;
+  readonly levels: number;
+  readonly aim: "cost" | "concrete";
+}
 
 /** Cheaper designs near the answer, nearest saving first, and where each fails. */
-export const WhyNot = ({
-  rows,
-  catalog,
-  levels,
-}: {
-  rows: readonly Rejected[];
-  catalog: Catalog;
-  levels: number;
-}) => {
+export const WhyNot = ({ rows, catalog, levels, aim }: Props) => {
   const system = useBook((state) => state.system);
   const phone = usePhone();
   if (rows.length === 0) return null;
-  const sorted = [...rows].sort((a, b) => a.saves - b.saves);
+  const saved = (row: Rejected) => (aim === "cost" ? row.saves : row.savesConcrete);
+  const sorted = [...rows].sort((a, b) => saved(a) - saved(b));
+  const savedWords = (row: Rejected) =>
+    aim === "cost"
+      ? money(row.saves, catalog.prices.currency, system)
+      : said(row.savesConcrete, "volume", system);
   return (
     <div className="sec">
-      <h2>Why not cheaper{!phone && <small>each of these saves money and fails</small>}</h2>
+      <h2>
+        {aim === "cost" ? "Why not cheaper" : "Why not less"}
+        {!phone && <small>each of these saves {aim === "cost" ? "money" : "concrete"} and fails</small>}
+      </h2>
       <table aria-label="Why not cheaper">
         <thead className={phone ? "vh" : undefined}>
           <tr>
@@ -38,7 +45,7 @@ export const WhyNot = ({
             const share = used(row.utilisation);
             return (
               <tr key={`${row.saves}${words}`}>
-                <td className="num saves">{money(row.saves, catalog.prices.currency, system)}</td>
+                <td className="num saves">{savedWords(row)}</td>
                 <td>
                   {words}
                   {phone && (

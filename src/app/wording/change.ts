@@ -1,46 +1,82 @@
 import type { Catalog } from "../../model/catalog.ts";
+import type { AnchorChoice, Design, FootingChoice } from "../../model/design.ts";
 import type { Change } from "../../search/types.ts";
 import { figure, type System, said } from "./figures.ts";
-import { inWords, rowName } from "./parts.ts";
+import { anchorKind, byId, inWords, levelNames, rowName, sectionName } from "./parts.ts";
 
 /** "anchors at 26 ft, not 28": how a rejected design differs, as said on site. */
 export const changeWords = (change: Change, catalog: Catalog, system: System, levelCount = 0): string => {
-  const length = (to: number, from: number) =>
-    `${said(to, "length", system)}, not ${figure(from, "length", system)}`;
-  const level = (index: number) => levelWord(index, levelCount);
+  const level = (number: number) => levelNames(levelCount)[number - 1] ?? `guys of level ${number}`;
   switch (change.what) {
     case "radius":
-      return `anchors at ${length(change.to, change.from)}`;
-    case "height":
-      return `mast ${length(change.to, change.from)}`;
-    case "footingDepth":
-      return `base ${length(change.to, change.from)} deep`.replace(/, not (.*) deep$/, " deep, not $1");
-    case "footingWidth":
-      return `base ${length(change.to, change.from)} wide`.replace(/, not (.*) wide$/, " wide, not $1");
+      return `anchors at ${step(change.to, change.from, system)}`;
     case "level":
-      return `${level(change.level)} at ${length(change.to, change.from)}`;
+      return `${level(change.level)} at ${step(change.to, change.from, system)}`;
     case "strand":
       return `${level(change.level)} of ${rowName(catalog, change.to, system)}`;
     case "section":
-      return `${rowName(catalog, change.to, system)} sections`;
+      return stackWords(change.now, catalog, system);
     case "anchor":
-      return `${rowName(catalog, change.to, system)} as anchors`;
+      return anchorWords(change.was, change.now, catalog, system);
     case "footing":
-      return `${rowName(catalog, change.to, system)} as base`;
-    case "package":
-      return `antennas of ${change.to}`;
+      return footingWords(change.was, change.now, catalog, system);
     case "levels":
-      return change.to === 0
-        ? "no guys at all"
-        : `${inWords(change.to)} guy level${change.to === 1 ? "" : "s"}, not ${inWords(change.from)}`;
-    case "tension":
-      return `guys at ${Math.round(change.to * 100)} % of breaking strength, not ${Math.round(change.from * 100)} %`;
+      if (change.to === 0) return "no guys at all";
+      return `${inWords(change.to)} guy level${change.to === 1 ? "" : "s"}, not ${inWords(change.from)}`;
   }
 };
 
-const levelWord = (index: number, count: number): string => {
-  if (count === 1) return "guys";
-  if (index === 0) return "lower guys";
-  if (count > 0 && index === count - 1) return "upper guys";
-  return count === 0 && index === 1 ? "upper guys" : `guys of level ${index + 1}`;
+const step = (to: number, from: number, system: System): string =>
+  `${said(to, "length", system)}, not ${figure(from, "length", system)}`;
+
+const stackWords = (stack: Design["stack"], catalog: Catalog, system: System): string => {
+  const name = (id: string) => {
+    const section = byId(catalog.sections, id);
+    return section ? sectionName(section, system) : id;
+  };
+  if (stack.length === 1) return `${name(stack[0].section)} sections`;
+  return stack
+    .map((part) => `${said(part.length, "length", system)} of ${name(part.section)}`)
+    .join(" under ");
+};
+
+/** The sides that differ: "2.5 ft long, not 3". */
+const differing = <T extends object>(
+  was: T,
+  now: T,
+  sides: readonly (readonly [key: string, word: string])[],
+  system: System,
+): string => {
+  const value = (of: T, key: string) => (of as Record<string, unknown>)[key] as number;
+  return sides
+    .filter(([key]) => value(was, key) !== undefined && Math.abs(value(was, key) - value(now, key)) > 1e-6)
+    .map(
+      ([key, word]) =>
+        `${said(value(now, key), "length", system)} ${word}, not ${figure(value(was, key), "length", system)}`,
+    )
+    .join("; ");
+};
+
+const anchorSides = [
+  ["length", "long"],
+  ["width", "wide"],
+  ["height", "high"],
+  ["depth", "down"],
+  ["socket", "socketed"],
+] as const;
+const anchorWords = (was: AnchorChoice, now: AnchorChoice, catalog: Catalog, system: System): string => {
+  if (was.kind !== now.kind || was.row !== now.row)
+    return `${rowName(catalog, now.row, system).toLowerCase()} as anchors`;
+  return `${anchorKind(now.kind, 2)} ${differing(was, now, anchorSides, system)}`;
+};
+
+const footingSides = [
+  ["width", "wide"],
+  ["depth", "deep"],
+  ["thickness", "thick"],
+] as const;
+const footingWords = (was: FootingChoice, now: FootingChoice, catalog: Catalog, system: System): string => {
+  if (was.kind !== now.kind || was.row !== now.row)
+    return `${rowName(catalog, now.row, system).toLowerCase()} as base`;
+  return `base ${differing(was, now, footingSides, system)}`;
 };

@@ -25,6 +25,22 @@ export const typedQuantity = (
   return { ok: true, text: whole, si: read.value };
 };
 
+/** "0.5 in with 40 mph", or "none". */
+export const typedIce = (text: string, byPressure: boolean, system: System): Typed => {
+  const plain = text.trim();
+  if (/^(none|no|no ice)?$/i.test(plain)) return { ok: true, text: "none", si: 0 };
+  const [thickness, wind, ...more] = plain.split(/\s+with\s+/i);
+  if (!wind || more.length > 0)
+    return {
+      ok: false,
+      message: `“${plain}” lacks the wind that blows on the ice; write both, as “0.5 in with ${byPressure ? "4 psf" : "40 mph"}”, or “none”.`,
+    };
+  const thick = typedQuantity(thickness, "size", system, { min: 0 });
+  if (!thick.ok) return thick;
+  const blows = typedQuantity(wind, byPressure ? "pressure" : "speed", system, { min: 0 });
+  return blows.ok ? { ok: true, text: `${thick.text} with ${blows.text}`, si: thick.si } : blows;
+};
+
 export const typedPrice = (text: string, per: Per): Typed => {
   const plain = text.trim();
   const read = parsePrice(plain, per);

@@ -58,3 +58,11 @@ export const exposureWords: Readonly<Record<"B" | "C" | "D", string>> = {
   C: "open country",
   D: "open water’s edge",
 };
+
+export const terrainWords: Readonly<Record<"0" | "I" | "II" | "III" | "IV", string>> = {
+  "0": "open sea",
+  I: "flat, no trees",
+  II: "open country",
+  III: "suburb or wood",
+  IV: "town",
+};

@@ -15,12 +15,24 @@ const proven: Outcome = {
   proof: fixture.proof,
   whyNotCheaper: [
     [33, { what: "radius", from: 28 * ft, to: 26 * ft }, "Anchor uplift", 1.03],
-    [64, { what: "level", level: 0, from: 33 * ft, to: 30 * ft }, "Leg compression", 1.02],
+    [64, { what: "level", level: 1, from: 33 * ft, to: 30 * ft }, "Leg compression", 1.02],
     [148, { what: "levels", from: 2, to: 1 }, "Whole-mast stability", Number.POSITIVE_INFINITY],
-    [242, { what: "section", from: "3leg-9", to: "3leg-10.5-used" }, "Leg compression", 1.12],
+    [
+      242,
+      {
+        what: "section",
+        from: "3leg-9",
+        to: "3leg-10.5-used",
+        was: [],
+        now: [{ section: "3leg-10.5-used", length: 70 * ft }],
+      },
+      "Leg compression",
+      1.12,
+    ],
   ].map(([saves, change, failsIn, utilisation]) => ({
     design: fixture.design,
     saves: saves as number,
+    savesConcrete: 0,
     change: change as never,
     failsIn: failsIn as string,
     utilisation: utilisation as number,
