@@ -76,7 +76,7 @@ export interface AnalysisOptions {
 export function analyse(
   problem: Problem,
   model: StructureModel,
-  { giveUpAbove, visit, elementsPerSpan, cases = windCases(model.guys) }: AnalysisOptions = {},
+  { giveUpAbove, visit, elementsPerSpan, cases = windCases(problem, model.guys) }: AnalysisOptions = {},
 ): Analysis {
   const built = buildMast(model, elementsPerSpan);
   if (!built) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: "rigging" };

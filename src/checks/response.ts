@@ -7,6 +7,8 @@ export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseRespo
   const { mast, forces, problem, wind } = c;
   const per = mast.perNode;
   const still = wind.toward === null;
+  const iced = wind.weather === "iced" ? problem.iced?.(c.model.stack.height) : undefined;
+  const pressure = iced?.pressure ?? problem.pressure;
   // stations share elements in threes: lower end, vertex, upper end; displacements between nodes are the chord's
   const between = (s: number, component: number) => {
     const e = forces.element[s];
@@ -39,7 +41,7 @@ export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseRespo
     base: reactions.base,
     pressure: Array.from({ length: 9 }, (_, i) => ({
       z: (top * i) / 8,
-      q: still ? 0 : problem.pressure((top * i) / 8),
+      q: still ? 0 : pressure((top * i) / 8),
     })),
   };
 }

@@ -3,6 +3,7 @@ import type { Design, Structure } from "../model/design.ts";
 import { Forces } from "../physics/mast/recover.ts";
 import { Mast } from "../physics/mast/solver.ts";
 import type { LoadCase, MastInput, PointForce } from "../physics/mast/types.ts";
+import type { Iced } from "../problem/iced.ts";
 import type { PackageModel, Problem, SectionModel, StackModel } from "../problem/types.ts";
 
 /** Guys of a structure, every key resolved. */
@@ -21,36 +22,70 @@ export interface StructureModel {
   readonly guys: GuyModel | null;
 }
 
-/** A wind azimuth that can govern, from anchor 1, and whether guys and wind share a mirror plane. */
+/** A load case: where the wind blows, in which weather, and what dead weight counts. */
 export interface WindCase {
   readonly id: string;
   readonly title: string;
-  /** Degrees; null in still air. */
+  /** Degrees from anchor 1; null in still air. */
   readonly toward: number | null;
+  /** Do guys and wind share a mirror plane? */
   readonly planar: boolean;
+  readonly weather: "bare" | "iced";
+  /** Factor on dead weight. */
+  readonly dead: number;
 }
 
-const still: WindCase = { id: "still", title: "still air", toward: null, planar: true };
+type Azimuth = Pick<WindCase, "id" | "title" | "toward" | "planar">;
 
 /**
- * The load cases of verdict and search alike, the killing one first: toward a guy (it slackens, two share the
- * pull and the mast leans furthest), away from one (it takes all), across, still air. Four guys: along a pair,
- * and between.
+ * Wind azimuths that can govern, the killing one first: toward a guy (it slackens, two share the pull and the mast
+ * leans furthest), away from one (it takes all), across. Four guys: along a pair, and between.
  */
-export function windCases(guys: GuyModel | null): readonly WindCase[] {
-  if (!guys) return [{ id: "wind", title: "wind, worst direction", toward: 0, planar: true }, still];
-  if (guys.perLevel === 3)
-    return [
-      { id: "toward", title: "wind toward a guy", toward: 0, planar: true },
-      { id: "away", title: "wind away from a guy", toward: 180, planar: true },
-      { id: "across", title: "wind across a guy", toward: 90, planar: false },
-      still,
-    ];
-  return [
+const azimuths: Readonly<Record<0 | 3 | 4, readonly Azimuth[]>> = {
+  0: [{ id: "wind", title: "wind, worst direction", toward: 0, planar: true }],
+  3: [
+    { id: "toward", title: "wind toward a guy", toward: 0, planar: true },
+    { id: "away", title: "wind away from a guy", toward: 180, planar: true },
+    { id: "across", title: "wind across a guy", toward: 90, planar: false },
+  ],
+  4: [
     { id: "along", title: "wind along two guys", toward: 0, planar: true },
     { id: "between", title: "wind between guys", toward: 45, planar: true },
-    still,
-  ];
+  ],
+};
+const still: Azimuth = { id: "still", title: "still air", toward: null, planar: true };
+
+/**
+ * The load cases of verdict and search alike. Still air is the mast as rigged, dead weight as it is; ice comes
+ * with its own wind and alone.
+ */
+export function windCases(problem: Problem, guys: GuyModel | null): readonly WindCase[] {
+  const winds = azimuths[guys?.perLevel ?? 0];
+  const { values } = problem.rules.deadFactors;
+  const bare = values.flatMap((dead) =>
+    winds.map(
+      (wind): WindCase => ({
+        ...wind,
+        id: values.length > 1 ? `${wind.id}-${dead}` : wind.id,
+        title: dead === 1 ? wind.title : `${wind.title}, dead weight x ${dead}`,
+        weather: "bare",
+        dead,
+      }),
+    ),
+  );
+  const { dead } = problem.rules.iced;
+  const iced = problem.iced
+    ? [...winds, still].map(
+        (wind): WindCase => ({
+          ...wind,
+          id: `${wind.id}-iced`,
+          title: wind.toward === null ? "ice in still air" : `ice and ${wind.title}`,
+          weather: "iced",
+          dead,
+        }),
+      )
+    : [];
+  return [...bare, ...iced, { ...still, weather: "bare", dead: 1 }];
 }
 
 export const structureOf = (design: Design): Structure => ({
@@ -149,21 +184,72 @@ export const guyWind = (problem: Problem, height: number, strand: Strand): numbe
   problem.pressure(0.5 * height) * problem.roundFactor * 3 * strand.wire;
 
 export function loadCase(problem: Problem, model: StructureModel, wind: WindCase): LoadCase {
+  const blown =
+    wind.weather === "iced" ? icedLoads(problem, model, wind.dead) : bareLoads(problem, model, wind.dead);
   if (wind.toward === null)
     return {
+      ...blown,
       toward: [1, 0],
       line: () => 0,
       points: [],
-      guyWind: model.guys?.levels.map(() => 0) ?? [],
+      guyWind: blown.guyWind.map(() => 0),
       planar: true,
     };
   const angle = (wind.toward * Math.PI) / 180;
+  return { ...blown, toward: [Math.cos(angle), Math.sin(angle)], planar: wind.planar };
+}
+
+type Blown = Omit<LoadCase, "toward" | "planar">;
+
+const bareLoads = (problem: Problem, model: StructureModel, dead: number): Blown => ({
+  dead,
+  line: lineLoad(problem, model),
+  points: [topForce(problem, model.package, model.stack.height)],
+  guyWind: (model.guys?.levels ?? []).map(({ height, strand }) => guyWind(problem, height, strand)),
+});
+
+/** Antennas and pipe under ice: what they catch and what hangs on them. */
+function icedTop(iced: Iced, pack: PackageModel, height: number) {
+  const pipe = iced.pipe(pack);
+  const grown = iced.antennas(pack);
+  const parts = [
+    ...pack.antennas.map(({ above }, i) => ({ ...grown[i], above })),
+    {
+      dragArea: pipe.dragWidth * pack.exposed,
+      weight: pipe.weight * pack.exposed,
+      above: 0.5 * pack.exposed,
+    },
+  ];
+  let force = 0;
+  let moment = 0;
+  for (const { dragArea, above } of parts) {
+    const f = iced.pressure(height + above) * dragArea;
+    force += f;
+    moment += f * above;
+  }
+  return { parts, force: { z: height, force, moment } };
+}
+
+/** Moment of the iced antennas on their pipe's foot, N m; 0 where the study has no ice. */
+export const icedTopMoment = (problem: Problem, pack: PackageModel, height: number): number =>
+  problem.iced ? icedTop(problem.iced(height), pack, height).force.moment : 0;
+
+function icedLoads(problem: Problem, model: StructureModel, dead: number): Blown {
+  const { stack, package: pack } = model;
+  const iced = problem.iced?.(stack.height);
+  if (!iced) throw new Error("a case with ice in a study without any");
+  const cable = iced.cable(pack);
+  const at = (z: number) => iced.section(sectionAt(stack, z));
+  const top = icedTop(iced, pack, stack.height);
+  const levels = model.guys?.levels ?? [];
   return {
-    toward: [Math.cos(angle), Math.sin(angle)],
-    line: lineLoad(problem, model),
-    points: [topForce(problem, model.package, model.stack.height)],
-    guyWind: (model.guys?.levels ?? []).map(({ height, strand }) => guyWind(problem, height, strand)),
-    planar: wind.planar,
+    dead,
+    line: (z) => iced.pressure(z) * (at(z).dragWidth + cable.dragWidth),
+    points: [top.force],
+    guyWind: levels.map(({ height, strand }) => iced.pressure(0.5 * height) * iced.strand(strand).dragWidth),
+    added: (z) => at(z).weight + cable.weight,
+    addedPoints: top.parts.map(({ weight, above }) => ({ z: stack.height, weight, arm: above })),
+    guyAdded: levels.map(({ strand }) => iced.strand(strand).weight),
   };
 }
 

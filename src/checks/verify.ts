@@ -141,7 +141,7 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     },
   });
   if (result.status === "failed")
-    put(unstable(problem, result.limitState, windCases(model.guys)[seen.length]?.title ?? ""));
+    put(unstable(problem, result.limitState, windCases(problem, model.guys)[seen.length]?.title ?? ""));
 
   put(
     groundCheck(

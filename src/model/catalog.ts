@@ -12,6 +12,8 @@ const antennaSchema = z.strictObject({
   /** What the area is: flat or round projected, or effective (drag already in it). */
   areaKind: z.enum(["flat", "round", "effective"]),
   weight: force,
+  /** Area (of the same kind) and whole weight under the ice that the study states; absent means estimated. */
+  iced: z.strictObject({ area: dimensioned("area", { min: 0 }), weight: force }).optional(),
   /** For the drawing. */
   boom: length.default(0),
   elements: z.int().min(1).max(100).default(1),

@@ -9,12 +9,20 @@ const factor = z.strictObject({ required: z.number().gt(0).max(100), source: tex
 export const ruleSetSchema = z.strictObject({
   id,
   name: text,
-  /** On the wind of each basis: strength-level maps take 0.6 in allowable stress. */
-  windFactor: z.strictObject({
-    uniform: z.number().gt(0),
-    "asce7-16": z.number().gt(0),
-    source: text,
-  }),
+  /** On the wind of each level: strength-level maps take 0.6 in allowable stress. */
+  windFactor: z.strictObject({ service: z.number().gt(0), strength: z.number().gt(0), source: text }),
+  /** On dead weight, one load combination each: the first is the plain one, a second smaller one lets it relieve. */
+  deadFactors: z
+    .strictObject({ values: z.array(z.number().gt(0)).min(1).max(3), source: text })
+    .default({ values: [1], source: "dead weight as it is" }),
+  /** The combination with ice: factors on dead weight, ice and its wind. */
+  iced: z
+    .strictObject({ dead: z.number().gt(0), ice: z.number().gt(0), wind: z.number().gt(0), source: text })
+    .default({ dead: 1, ice: 1, wind: 1, source: "all as stated" }),
+  /** Share of a footing's own weight that counts in its favour. */
+  ownWeight: z
+    .strictObject({ share: z.number().gt(0).max(1), source: text })
+    .default({ share: 1, source: "own weight as it is" }),
   leg: factor,
   legTension: factor,
   bracing: factor,

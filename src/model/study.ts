@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
 import { catalogPatchSchema } from "./catalog.ts";
-import { axis, distinct, force, id, length, positiveLength, text, unique } from "./fields.ts";
+import { axis, distinct, force, id, length, positiveLength, refuse, text, unique } from "./fields.ts";
 import { refuseOddLot } from "./lot.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
@@ -11,23 +11,48 @@ const signedLength = dimensioned("length");
 /** East and north of any origin. */
 const point = z.tuple([signedLength, signedLength]);
 
+const speed = dimensioned("speed", { min: 0 });
+
+/** Both editions state the same; they differ in their exposure constants. */
+const asce7 = <Basis extends "asce7-16" | "asce7-22">(basis: Basis) =>
+  z.strictObject({
+    basis: z.literal(basis),
+    /** Three-second gust at 33 ft in exposure C, from the map of the risk category. Strength level. */
+    speed,
+    exposure: z.enum(["B", "C", "D"]),
+    topographicFactor: z.number().min(1).default(1),
+    groundElevation: signedLength.default(0),
+    /** Rigid-structure gust factor, ASCE 7 section 26.11.1. */
+    gustFactor: z.number().min(0.85).default(0.85),
+  });
+
 const wind = z.discriminatedUnion("basis", [
   z.strictObject({
     basis: z.literal("uniform"),
     /** On the projected area of flats; round members take two thirds of it. Service level. */
     pressure: dimensioned("pressure", { min: 0 }),
   }),
+  asce7("asce7-16"),
+  asce7("asce7-22"),
   z.strictObject({
-    basis: z.literal("asce7-16"),
-    /** Three-second gust at 33 ft in exposure C, from the map of the risk category. Strength level. */
-    speed: dimensioned("speed", { min: 0 }),
-    exposure: z.enum(["B", "C", "D"]),
-    topographicFactor: z.number().min(1).default(1),
-    groundElevation: signedLength.default(0),
-    /** Rigid-structure gust factor, ASCE 7-16 section 26.11.1. */
-    gustFactor: z.number().min(0.85).default(0.85),
+    basis: z.literal("en1991"),
+    /** Ten-minute mean at 10 m in terrain II, from the National Annex. Service (characteristic) level. */
+    basicSpeed: speed,
+    terrain: z.enum(["0", "I", "II", "III", "IV"]),
+    orographyFactor: z.number().min(1).default(1),
+    /** kg/m3, from the National Annex. */
+    airDensity: z.number().min(0.9).max(1.5).default(1.25),
   }),
 ]);
+
+/** Ice from freezing rain, with the wind that blows while it hangs. */
+const ice = z.strictObject({
+  /** Radial, at 33 ft; it grows with height to the mast top and counts so all over (ASCE 7-16 section 10.4.6). */
+  thickness: positiveLength,
+  /** Gust or mean speed, as the wind basis states its own; for a uniform pressure basis state `pressure`. */
+  speed: speed.optional(),
+  pressure: dimensioned("pressure", { min: 0 }).optional(),
+});
 
 /** An antenna of the catalog, or an area that stands for one not chosen yet. */
 const antennaItem = z.union([
@@ -47,15 +72,25 @@ export const studySchema = z.strictObject({
   story: z.string().max(2000).default(""),
   aim: z.enum(["cost", "concrete"]).default("cost"),
 
-  site: z.strictObject({
-    wind,
-    soil: id,
-    frostDepth: length,
-    /** Below grade; absent means deeper than anything dug here. */
-    waterTable: length.optional(),
-    /** Deepest hole that can be dug here. */
-    greatestDig: length.default(3),
-  }),
+  site: z
+    .strictObject({
+      wind,
+      /** Absent means no ice. */
+      ice: ice.optional(),
+      soil: id,
+      frostDepth: length,
+      /** Below grade; absent means deeper than anything dug here. */
+      waterTable: length.optional(),
+      /** Deepest hole that can be dug here. */
+      greatestDig: length.default(3),
+    })
+    .superRefine(({ wind: { basis }, ice: hung }, context) => {
+      if (!hung) return;
+      if (basis === "uniform" && hung.pressure === undefined)
+        refuse(context, ["ice", "pressure"], "the wind pressure that blows while the ice hangs");
+      if (basis !== "uniform" && hung.speed === undefined)
+        refuse(context, ["ice", "speed"], "the wind speed that blows while the ice hangs");
+    }),
 
   lot: z
     .strictObject({

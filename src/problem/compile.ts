@@ -8,6 +8,7 @@ import { latticeProperties, STEEL_UNIT_WEIGHT } from "../physics/steel/lattice.t
 import { pipeMoment } from "../physics/steel/pipe.ts";
 import { roundProperties } from "../physics/steel/round.ts";
 import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
+import { icing } from "./iced.ts";
 import { stacksOf } from "./stacks.ts";
 import type { PackageModel, Problem, SectionModel } from "./types.ts";
 
@@ -21,7 +22,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
   const rules = find(catalog.rules, study.rules.set);
   const soil = find(catalog.soils, study.site.soil);
   const wind = windAction(study.site.wind);
-  const windFactor = rules.windFactor[study.site.wind.basis];
+  const windFactor = rules.windFactor[wind.level];
   const ground: Ground = {
     soil,
     rules,
@@ -31,6 +32,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
       upliftAngle: rules.upliftAngle.degrees,
       lateralMultiplier: rules.doubleLateral ? 2 : 1,
       waterTable: study.site.waterTable,
+      deadShare: rules.ownWeight.share,
     },
     frostDepth: study.site.frostDepth,
     greatestDig: study.site.greatestDig,
@@ -56,6 +58,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
     ground,
     pressure: table((z) => wind.pressure(z) * windFactor, highest),
     roundFactor: wind.roundFactor,
+    iced: icing(study, rules),
     sections,
     packages,
     heights,
@@ -107,13 +110,17 @@ function packageModel(
       return {
         name: antenna.name,
         above: item.above,
+        area: antenna.area,
         dragArea: antenna.area * wind.areaFactor[antenna.areaKind],
         weight: antenna.weight,
+        icedDragArea: antenna.iced && antenna.iced.area * wind.areaFactor[antenna.areaKind],
+        icedWeight: antenna.iced && Math.max(0, antenna.iced.weight - antenna.weight),
       };
     }
     return {
       name: "antenna not chosen yet",
       above: item.above,
+      area: item.area,
       dragArea: item.area * wind.areaFactor[item.areaKind],
       weight: item.weight,
     };
@@ -147,11 +154,16 @@ function assumptions(study: Study): string[] {
   const said: string[] = [];
   if (study.site.waterTable === undefined)
     said.push("No water table is stated: the ground is taken as dry to below the deepest hole.");
-  if (study.site.wind.basis === "asce7-16" && study.site.wind.gustFactor === 0.85)
-    said.push("The gust factor is that of a rigid structure, 0.85 (ASCE 7-16 26.11.1).");
+  const { wind, ice } = study.site;
+  if ((wind.basis === "asce7-16" || wind.basis === "asce7-22") && wind.gustFactor === 0.85)
+    said.push(`The gust factor is that of a rigid structure, 0.85 (ASCE ${wind.basis.slice(4)} 26.11.1).`);
   if (study.lot.powerLines.length === 0)
     said.push("No power line is stated: the fall zone is not checked against any.");
-  said.push("Ice is not stated and not counted.");
+  if (!ice) said.push("Ice is not stated and not counted.");
+  else {
+    said.push("Ice has the thickness of the mast top all over (ASCE 7-16 10.4.3).");
+    said.push("Antennas whose iced area is not stated are taken as inch tubes that grow by the ice.");
+  }
   if (study.wishes.packages.some((p) => p.items.some((item) => !("antenna" in item))))
     said.push("Antennas not chosen yet count by their area and weight and cost nothing here.");
   said.push("The ground is level: every anchor head stands at the height of the base.");

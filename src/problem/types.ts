@@ -3,6 +3,7 @@ import type { AntennaPackage, Study } from "../model/study.ts";
 import type { BillLine } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
 import type { LatticeProperties } from "../physics/steel/lattice.ts";
+import type { Iced } from "./iced.ts";
 
 /** A section of the catalog with what its members make of it. SI; strengths nominal. */
 export interface SectionModel {
@@ -16,10 +17,15 @@ export interface MountedAntenna {
   readonly name: string;
   /** Above the mast top, m. */
   readonly above: number;
+  /** As stated, m2. */
+  readonly area: number;
   /** Drag factor x area, m2. */
   readonly dragArea: number;
   /** N. */
   readonly weight: number;
+  /** Under the study's ice, where its maker states them: drag factor x area, and weight of the ice alone. */
+  readonly icedDragArea?: number;
+  readonly icedWeight?: number;
 }
 
 /** A set of antennas on its pipe. */
@@ -68,6 +74,8 @@ export interface Problem {
   /** Design wind pressure at z, Pa: basis, gust and load factor inside. */
   readonly pressure: (z: number) => number;
   readonly roundFactor: number;
+  /** Ice on a mast of a height; null where the study states none. */
+  readonly iced: ((height: number) => Iced) | null;
   readonly sections: ReadonlyMap<string, SectionModel>;
   readonly packages: readonly PackageModel[];
   readonly heights: readonly number[];

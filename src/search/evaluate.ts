@@ -84,7 +84,10 @@ export type Probe =
 export function probe(node: Node, tree: Tree, allowed: number): Probe {
   const { problem, ground } = tree;
   const model = modelOf(node, problem);
-  const result = analyse(problem, model, { giveUpAbove: allowed, cases: windCases(model.guys).slice(0, 1) });
+  const result = analyse(problem, model, {
+    giveUpAbove: allowed,
+    cases: windCases(problem, model.guys).slice(0, 1),
+  });
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
   const none = { cents: 0, concrete: 0 };
   const anchors = node.perLevel === 0 ? none : leastOf(ground.anchors, anchorUse(result.anchors), allowed);

@@ -37,22 +37,28 @@ export function rootFloors(problem: Problem, stack: StackModel, s: Statics): Roo
   const leg = problem.rules.leg.required;
   const brace = problem.rules.bracing.required;
   for (let i = n - 1; i >= 0; i--) {
-    const m = Math.max(0, s.moment[i] - lean * s.lever[i]);
-    const v = Math.max(0, s.shear[i] - lean * s.weight[i]);
+    const m = Math.max(0, s.moment[i] - lean * s.heavy * s.lever[i]);
+    const v = Math.max(0, s.shear[i] - lean * s.heavy * s.weight[i]);
     // what is higher in the cantilever is known as well, and at a joint both sections bear the same
     let most = i + 1 < n ? cantilever[i + 1] : 0;
     for (const { lattice } of sectionsBetween(stack, s.z[i] - TOUCH, s.z[i] + TOUCH))
       most = Math.max(
         most,
-        (SLACK * (s.weight[i] * lattice.axialShare + m / lattice.momentArm) * leg) / lattice.legCompression,
+        (SLACK * (s.light * s.weight[i] * lattice.axialShare + m / lattice.momentArm) * leg) /
+          lattice.legCompression,
         (SLACK * v * brace) / lattice.shearStrength,
       );
     cantilever[i] = most;
     for (let j = i + 1; j < n; j++)
-      span[i * n + j] = spanFloor(problem, stack, s, i, j, FREE_ENDS, s.weight[j]);
-    baseSpan[i] = i === 0 ? 0 : spanFloor(problem, stack, s, 0, i, PINNED_END, s.weight[i]);
+      span[i * n + j] = spanFloor(problem, stack, s, i, j, FREE_ENDS, s.light * s.weight[j]);
+    baseSpan[i] = i === 0 ? 0 : spanFloor(problem, stack, s, 0, i, PINNED_END, s.light * s.weight[i]);
   }
-  return { cantilever, span, baseSpan, moment: Math.max(0, s.moment[0] - lean * s.lever[0]) * SLACK };
+  return {
+    cantilever,
+    span,
+    baseSpan,
+    moment: Math.max(0, s.moment[0] - lean * s.heavy * s.lever[0]) * SLACK,
+  };
 }
 
 /**
@@ -79,7 +85,7 @@ function spanFloor(
     ei = Math.min(ei, lattice.bendingStiffness);
     weight = Math.max(weight, lattice.weightPerLength);
   }
-  const load = q - lean * weight;
+  const load = q - lean * s.heavy * weight;
   if (load <= 0) return 0;
   let least = Number.POSITIVE_INFINITY;
   for (const { lattice } of within) {
@@ -87,7 +93,7 @@ function spanFloor(
     const top = c * load * length * length;
     const scale = lattice.axialShare * lattice.momentArm;
     // stationary where (1 + a N)2 = top a / scale; N in the span lies between its top and its foot
-    const spread = weight * length;
+    const spread = s.heavy * weight * length;
     const at = Math.max(leastThrust, (Math.sqrt((top * a) / scale) - 1) / a - spread);
     const force = at * lattice.axialShare + top / (1 + a * (at + spread)) / lattice.momentArm;
     least = Math.min(least, (force * problem.rules.leg.required) / lattice.legCompression);
@@ -110,11 +116,11 @@ export function baseFloor(
   uplift: number,
 ): number {
   const { lattice } = stack.parts[0].section;
-  const thrust = s.weight[0] + Math.max(uplift, 0);
+  const thrust = s.light * s.weight[0] + Math.max(uplift, 0);
   const foot = (SLACK * thrust * lattice.axialShare * problem.rules.leg.required) / lattice.legCompression;
   return Math.max(
     foot,
-    spanFloor(problem, stack, s, 0, lowest, PINNED_END, s.weight[lowest] + Math.max(uplift, 0)),
+    spanFloor(problem, stack, s, 0, lowest, PINNED_END, s.light * s.weight[lowest] + Math.max(uplift, 0)),
   );
 }
 

@@ -26,7 +26,10 @@ function scaled(pack: PackageModel, area: number): PackageModel {
     ...pack,
     antennas: pack.antennas.map((antenna) => ({
       ...antenna,
+      area: antenna.area * factor,
       dragArea: antenna.dragArea * factor,
+      icedDragArea: antenna.icedDragArea && antenna.icedDragArea * factor,
+      icedWeight: antenna.icedWeight && antenna.icedWeight * factor,
       weight: antenna.weight * factor,
     })),
   };

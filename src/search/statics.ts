@@ -18,6 +18,9 @@ export interface Statics {
   readonly weight: Float64Array;
   /** Weight above z times its height over z, N m: what lean turns into moment. */
   readonly lever: Float64Array;
+  /** Least and greatest share of weight that the first wind case counts, against still air's: 1 where unfactored. */
+  readonly light: number;
+  readonly heavy: number;
   /** Least wind per height between neighbouring heights of `z`, N/m. */
   readonly leastWind: Float64Array;
 }
@@ -83,7 +86,17 @@ export function statics(
     leastWind[i] = least;
     z = from;
   }
-  return { z: heights, moment, shear, weight, lever, leastWind };
+  const [dead] = problem.rules.deadFactors.values;
+  return {
+    z: heights,
+    moment,
+    shear,
+    weight,
+    lever,
+    leastWind,
+    light: Math.min(1, dead),
+    heavy: Math.max(1, dead),
+  };
 }
 
 function sectionOf(stack: StackModel, z: number): SectionModel {

@@ -224,7 +224,13 @@ export class Tree {
       this.prune("free-standing legs at the base", designs);
       return null;
     }
-    const loads = [{ compression: s.weight[0], shear: s.shear[0] * SLACK, moment: floors.moment }];
+    const loads = [
+      {
+        compression: s.weight[0] * this.problem.rules.deadFactors.values[0],
+        shear: s.shear[0] * SLACK,
+        moment: floors.moment,
+      },
+    ];
     const plate = plateSide(root.stack);
     const least = leastOf(
       this.ground.footings,
@@ -263,7 +269,10 @@ export class Tree {
         this.lean,
       );
       const anchors = this.anchorsFor(floor.uplift, floor.lateral);
-      const footing = this.footingFor(root.stack, root.statics.weight[0] + Math.max(floor.uplift, 0));
+      const footing = this.footingFor(
+        root.stack,
+        root.statics.light * root.statics.weight[0] + Math.max(floor.uplift, 0),
+      );
       if (!anchors || !footing) continue;
       cents = Math.min(
         cents,
@@ -337,7 +346,10 @@ export class Tree {
         this.prune("no anchor holds", each);
         continue;
       }
-      const footing = this.footingFor(root.stack, root.statics.weight[0] + Math.max(floor.uplift, 0));
+      const footing = this.footingFor(
+        root.stack,
+        root.statics.light * root.statics.weight[0] + Math.max(floor.uplift, 0),
+      );
       if (!footing) {
         this.prune("no base bears", each);
         continue;
@@ -389,7 +401,7 @@ export class Tree {
     let weight = 0;
     for (const { height, strand } of guys) {
       windMoment += guyWindMoment(guyWind(problem, height, strand), height, r, perLevel);
-      weight += strand.weight * Math.hypot(height, r) * 1.001;
+      weight += strand.weight * Math.hypot(height, r) * 1.001 * root.statics.heavy;
     }
     const floor = windwardFloor(
       root.floors.moment,
@@ -417,8 +429,9 @@ export class Tree {
   private grounded(node: Node, uplift: number, lateral: number, rigged: number): Node | null {
     const { root, perLevel } = node;
     const most = { uplift: Math.max(uplift, node.uplift), lateral: Math.max(lateral, node.lateral) };
-    const thrust = root.statics.weight[0] + Math.max(most.uplift, 0);
-    const was = this.groundOf(node, Math.max(root.statics.weight[0] + Math.max(node.uplift, 0)));
+    const weight = root.statics.light * root.statics.weight[0];
+    const thrust = weight + Math.max(most.uplift, 0);
+    const was = this.groundOf(node, weight + Math.max(node.uplift, 0));
     const now = this.groundOf({ ...node, ...most }, Math.max(thrust, rigged));
     if (!now || !was) {
       this.prune("no anchor holds", node.designs);
@@ -500,7 +513,7 @@ export class Tree {
   private heaviestGuy(height: number, radius: number): number {
     let most = 0;
     for (const strand of this.problem.strands) most = Math.max(most, strand.weight);
-    return most * Math.hypot(height, radius) * 1.001;
+    return most * Math.hypot(height, radius) * 1.001 * Math.max(1, this.problem.rules.deadFactors.values[0]);
   }
 
   private readonly cheapest = new Map<number, number>();

@@ -29,13 +29,20 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         pressure: fc.integer({ min: 6, max: 30 }).map((p) => `${p} psf`),
       }),
       fc.record({
-        basis: fc.constant("asce7-16" as const),
+        basis: fc.constantFrom("asce7-16" as const, "asce7-22" as const),
         speed: fc.integer({ min: 60, max: 125 }).map((v) => `${v} mph`),
         exposure: fc.constantFrom("B" as const, "C" as const, "D" as const),
       }),
     ),
+    ice: fc.constantFrom(
+      undefined,
+      undefined,
+      undefined,
+      { inches: 0.25, light: true },
+      { inches: 0.75, light: false },
+    ),
     soil: fc.constantFrom("ibc-2", "ibc-3", "ibc-4", "ibc-5"),
-    rules: fc.constantFrom("practice", "asce7-asd"),
+    rules: fc.constantFrom("practice", "asce7-asd", "asce7-lrfd"),
     aim: fc.constantFrom("cost" as const, "cost" as const, "concrete" as const),
     heights: subset([30, 40, 50, 60, 70], 2),
     antenna: fc.record({
@@ -80,7 +87,18 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       mastwright: 1,
       name: "small",
       aim: g.aim,
-      site: { wind: g.wind, soil: g.soil, frostDepth: "2 ft", greatestDig: "5 ft" },
+      site: {
+        wind: g.wind,
+        ice: g.ice && {
+          thickness: `${g.ice.inches} in`,
+          ...(g.wind.basis === "uniform"
+            ? { pressure: g.ice.light ? "2 psf" : "8 psf" }
+            : { speed: g.ice.light ? "30 mph" : "60 mph" }),
+        },
+        soil: g.soil,
+        frostDepth: "2 ft",
+        greatestDig: "5 ft",
+      },
       lot: {
         corners: [
           ["0 ft", "0 ft"],

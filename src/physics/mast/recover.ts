@@ -42,7 +42,7 @@ export function recoverForces(mast: Mast, forces: Forces): void {
   for (let e = 0; e < mast.elements; e++) {
     const length = mast.length[e];
     const tension = mast.tension[e];
-    const slope = mast.weight[e];
+    const slope = mast.pressing[e];
     end.fill(0);
     for (let plane = 0; plane < mast.planes; plane++) {
       const low = e * per + 1 + 2 * plane;

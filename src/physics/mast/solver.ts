@@ -15,6 +15,8 @@ const BALANCE = 1e-9;
 /** A Newton step that moves the mast by more than this share of its height is cut. */
 const LONGEST_STEP = 0.1;
 const LANCZOS_STEPS = 60;
+/** What is left of a new direction, against the eigenvalue, when it is rounding only. */
+const SPENT = 1e-9;
 
 interface Guy {
   readonly level: number;
@@ -53,7 +55,7 @@ export class Mast {
   readonly length: Float64Array;
   readonly ei: Float64Array;
   readonly ea: Float64Array;
-  /** Dead weight per length of each element, N/m: also the slope of its axial tension. */
+  /** Dead weight per length of each element, N/m. */
   readonly weight: Float64Array;
   /** Which segment each element lies in. */
   readonly segment: Int32Array;
@@ -63,7 +65,9 @@ export class Mast {
   readonly g1: Float64Array;
   /** Mean tension of each element when rigged, N. */
   readonly rigged: Float64Array;
-  /** Weight x arm at each node: what a pipe above leans on its joint with. */
+  /** Weight per length of each element in the case, N/m: also the slope of its axial tension. */
+  readonly pressing: Float64Array;
+  /** Weight x arm at each node in the case: what a pipe above leans on its joint with. */
   readonly lean: Float64Array;
   readonly guys: readonly Guy[];
   /** Compression on the base when rigged, N. */
@@ -85,6 +89,9 @@ export class Mast {
 
   private readonly fixed: boolean;
   private readonly deadLoad: Float64Array;
+  private readonly deadLean: Float64Array;
+  /** Vertical load at each node in the case, N up. */
+  private readonly load: Float64Array;
   private readonly pointForce: Float64Array;
   private readonly pointMoment: Float64Array;
   private readonly residual: Float64Array;
@@ -117,6 +124,9 @@ export class Mast {
     this.lineMean = new Float64Array(m);
     this.deadLoad = new Float64Array(n);
     this.lean = new Float64Array(n);
+    this.deadLean = new Float64Array(n);
+    this.load = new Float64Array(n);
+    this.pressing = new Float64Array(m);
     this.pointForce = new Float64Array(n);
     this.pointMoment = new Float64Array(n);
     this.d = new Float64Array(n * 5);
@@ -142,7 +152,7 @@ export class Mast {
     for (const point of input.pointWeights) {
       const node = this.nodeAt(point.z);
       this.deadLoad[node] -= point.weight;
-      this.lean[node] += point.weight * point.arm;
+      this.deadLean[node] += point.weight * point.arm;
     }
     let dead = 0;
     for (let i = 0; i < n; i++) dead -= this.deadLoad[i];
@@ -240,7 +250,17 @@ export class Mast {
 
   private setLoads(load: LoadCase): void {
     const [cx, cy] = load.toward;
+    const dead = load.dead ?? 1;
     let scale = this.deadWeight;
+    for (let i = 0; i < this.nodes; i++) {
+      this.load[i] = dead * this.deadLoad[i];
+      this.lean[i] = dead * this.deadLean[i];
+    }
+    for (const point of load.addedPoints ?? []) {
+      const node = this.nodeAt(point.z);
+      this.load[node] -= point.weight;
+      this.lean[node] += point.weight * point.arm;
+    }
     for (let e = 0; e < this.elements; e++) {
       const at = 4 * e;
       this.lineMean[e] = lineLoadVector(
@@ -252,6 +272,10 @@ export class Mast {
         at,
       );
       scale += Math.abs(this.lineMean[e]) * this.length[e];
+      const added = load.added?.(this.z[e] + 0.5 * this.length[e]) ?? 0;
+      this.pressing[e] = dead * this.weight[e] + added;
+      this.load[e] -= 0.5 * added * this.length[e];
+      this.load[e + 1] -= 0.5 * added * this.length[e];
     }
     this.pointForce.fill(0);
     this.pointMoment.fill(0);
@@ -276,7 +300,7 @@ export class Mast {
       const norm = Math.sqrt(ex * ex + ey * ey + ez * ez) * wind;
       guy.qx = norm * ex;
       guy.qy = norm * ey;
-      guy.qz = norm * ez - guy.weight;
+      guy.qz = norm * ez - dead * guy.weight - (load.guyAdded?.[guy.level] ?? 0);
       scale += guy.weight * guy.length;
     }
     this.mastStrain = load.mastStrain ?? 0;
@@ -319,7 +343,7 @@ export class Mast {
     k.fill(0, 0, n * width);
     for (let node = 0; node < this.nodes; node++) {
       const at = node * per;
-      r[at] = -this.deadLoad[node];
+      r[at] = -this.load[node];
       r[at + 1] = -this.pointForce[node];
       r[at + 2] = -this.pointMoment[node] - this.lean[node] * d[at + 2];
       k[(at + 2) * width + band] -= this.lean[node];
@@ -358,7 +382,7 @@ export class Mast {
       k[at * width + band] += axial;
       k[up * width + band] += axial;
       k[up * width + band - per] -= axial;
-      const slope = this.weight[e];
+      const slope = this.pressing[e];
       for (let plane = 0; plane < this.planes; plane++) {
         const o = 1 + 2 * plane;
         for (let i = 0; i < 4; i++) {
@@ -462,7 +486,7 @@ export class Mast {
     for (let e = 0; e < this.elements; e++) {
       const ge = e * MATRIX;
       const tension = compressionFactor * this.tension[e];
-      const slope = compressionFactor * this.weight[e];
+      const slope = compressionFactor * this.pressing[e];
       for (let i = 0; i < 4; i++)
         for (let j = 0; j <= i; j++) {
           const m = ge + 4 * i + j;
@@ -500,7 +524,7 @@ export class Mast {
             const gi = (i < 2 ? e : e + 1) * per + o + (i % 2);
             const gj = (j < 2 ? e : e + 1) * per + o + (j % 2);
             k[gi * width + band + gj - gi] +=
-              more * (this.tension[e] * this.g0[m] + this.weight[e] * this.g1[m]);
+              more * (this.tension[e] * this.g0[m] + this.pressing[e] * this.g1[m]);
           }
     }
     this.clamp(per, width, band);
@@ -532,56 +556,55 @@ export class Mast {
     const n = this.nodes * per;
     const band = 2 * per - 1;
     if (factor(this.k, n, band) > 0) return 0;
-    if (this.lanczos.length < 6 * n) this.lanczos = new Float64Array(6 * n);
-    let [v, p, lastV, lastP, y, u] = Array.from({ length: 6 }, (_, i) =>
-      this.lanczos.subarray(i * n, (i + 1) * n),
-    );
-    // p: an arbitrary force that no mode is square to; v = K^-1 p
+    const steps = Math.min(LANCZOS_STEPS, n);
+    const basis = (step: number) => (this.basis[step] ??= new Float64Array(this.nodes * 5));
+    const forces = (step: number) => (this.forces[step] ??= new Float64Array(this.nodes * 5));
+    // an arbitrary force that no mode is square to, and what it does
+    let p = forces(0);
+    let v = basis(0);
     for (let node = 0; node < this.nodes; node++)
       for (let c = 0; c < per; c++) p[node * per + c] = c < offset ? 0 : 1 + 0.37 * Math.sin(1.7 * node + c);
     this.release(p, per, offset);
     v.set(p);
     solveFactored(this.k, n, band, v);
-    let norm = Math.sqrt(dot(v, p, n));
-    for (let j = 0; j < n; j++) {
-      v[j] /= norm;
-      p[j] /= norm;
-    }
-    lastV.fill(0);
-    lastP.fill(0);
-    let beta = 0;
+    scale(v, p, 1 / Math.sqrt(dot(v, p, n)), n);
     let mu = 0;
     let calm = 0;
-    for (let step = 0; step < LANCZOS_STEPS; step++) {
+    for (let step = 0; step < steps; step++) {
+      const y = forces(step + 1);
+      const u = basis(step + 1);
       this.softening(v, y, per, planes, offset);
       this.release(y, per, offset);
-      const alpha = dot(v, y, n);
+      this.alphas[step] = dot(v, y, n);
       u.set(y);
       solveFactored(this.k, n, band, u);
-      for (let j = 0; j < n; j++) {
-        u[j] -= alpha * v[j] + beta * lastV[j];
-        y[j] -= alpha * p[j] + beta * lastP[j];
-      }
-      this.alphas[step] = alpha;
+      // against all that came before, twice: without it, rounding revives modes that are known already
+      for (let pass = 0; pass < 2; pass++)
+        for (let k = step; k >= 0; k--) {
+          const share = dot(u, forces(k), n);
+          const vk = basis(k);
+          const pk = forces(k);
+          for (let j = 0; j < n; j++) {
+            u[j] -= share * vk[j];
+            y[j] -= share * pk[j];
+          }
+        }
       const next = largestEigenvalue(this.alphas, this.betas, step + 1);
-      norm = dot(u, y, n);
       // two modes close together hold it for a step or two at a value between them
       calm = Math.abs(next - mu) < 1e-10 * Math.abs(next) ? calm + 1 : 0;
-      const settled = calm === 3;
       mu = next;
-      if (settled || !(norm > 1e-24)) break;
-      beta = Math.sqrt(norm);
-      this.betas[step] = beta;
-      for (let j = 0; j < n; j++) {
-        u[j] /= beta;
-        y[j] /= beta;
-      }
-      [lastV, v, u] = [v, u, lastV];
-      [lastP, p, y] = [p, y, lastP];
+      const left = dot(u, y, n);
+      // nothing new is left: the modes that the start can reach are all found
+      if (calm === 3 || !(left > (SPENT * mu) ** 2)) break;
+      this.betas[step] = Math.sqrt(left);
+      scale(u, y, 1 / this.betas[step], n);
+      v = u;
+      p = y;
     }
     return mu > 0 ? 1 + 1 / mu : Number.POSITIVE_INFINITY;
   }
-  private lanczos = new Float64Array(0);
+  private readonly basis: Float64Array[] = [];
+  private readonly forces: Float64Array[] = [];
   private readonly alphas = new Float64Array(LANCZOS_STEPS);
   private readonly betas = new Float64Array(LANCZOS_STEPS);
 
@@ -602,7 +625,7 @@ export class Mast {
           for (let j = 0; j < 4; j++) {
             const m = ge + 4 * i + j;
             const gj = j < 2 ? low + j : low + per + j - 2;
-            sum += (this.tension[e] * this.g0[m] + this.weight[e] * this.g1[m]) * x[gj];
+            sum += (this.tension[e] * this.g0[m] + this.pressing[e] * this.g1[m]) * x[gj];
           }
           y[i < 2 ? low + i : low + per + i - 2] -= sum;
         }
@@ -629,6 +652,13 @@ export class Mast {
 }
 
 const slopes = new Float64Array(4);
+
+function scale(a: Float64Array, b: Float64Array, factor: number, n: number): void {
+  for (let i = 0; i < n; i++) {
+    a[i] *= factor;
+    b[i] *= factor;
+  }
+}
 
 function dot(a: Float64Array, b: Float64Array, n: number): number {
   let sum = 0;

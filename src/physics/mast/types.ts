@@ -63,6 +63,13 @@ export interface LoadCase {
   readonly guyWind: readonly number[];
   /** Are the guys their own mirror image in the vertical plane of the wind? */
   readonly planar: boolean;
+  /** Factor on all dead weight, the guys' too, against what stood when the mast was rigged. Default 1. */
+  readonly dead?: number;
+  /** What hangs on the mast beside its own weight, N/m at z: ice. */
+  readonly added?: (z: number) => number;
+  readonly addedPoints?: readonly PointWeight[];
+  /** The same on a guy of each level, N per unstressed length. */
+  readonly guyAdded?: readonly number[];
   /** Unstressed length of the guys of each level times this: 1 + alpha x temperature change. Default 1. */
   readonly guyStretch?: readonly number[];
   /** Strain that the mast would take freely: alpha x temperature change. Default 0. */

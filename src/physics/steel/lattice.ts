@@ -51,6 +51,8 @@ export interface LatticeProperties {
   readonly faceArea: number;
   /** m, out to out of the legs on one face. */
   readonly outerWidth: number;
+  /** Length of diagonals per height, all faces, m/m. */
+  readonly bracingPerLength: number;
 }
 
 /** Length and rise of one diagonal, centre to centre of the legs, m. Each pattern has two to a panel. */
@@ -121,5 +123,6 @@ export function latticeProperties(section: LatticeGeometry): LatticeProperties {
     solidity: faceArea / outerWidth,
     faceArea,
     outerWidth,
+    bracingPerLength: (legs * 2 * length) / panel,
   };
 }

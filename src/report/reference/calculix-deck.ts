@@ -8,8 +8,10 @@ export interface CalculixModel {
   /** Names the deck in stored results: other text, other name. */
   readonly hash: string;
   readonly mastNodes: readonly number[];
-  /** Height of each mast node before it is compressed, m, and the node's own load, N. */
+  /** Height of each mast node as drawn, before it is compressed, and as rigged, m. */
   readonly mastHeights: readonly number[];
+  readonly riggedHeights: readonly number[];
+  /** Load on each mast node, N. */
   readonly loads: readonly (readonly [number, number, number])[];
   readonly guys: readonly {
     readonly level: number;
@@ -20,28 +22,17 @@ export interface CalculixModel {
   }[];
 }
 
-export interface CalculixAnswer {
-  /** Tension at the anchor and at the mast of each guy, N. */
-  readonly tensionAnchor: readonly number[];
-  readonly tensionMast: readonly number[];
-  /** Displacement of every mast node from where it stands when rigged, m: x, y, z. */
-  readonly displacement: readonly (readonly [number, number, number])[];
-  /** Resultant moment at every mast node, N m, by statics of what stands above it. */
-  readonly moment: readonly number[];
-  /** Reaction of the base, N. */
-  readonly base: readonly [number, number, number];
-}
-
 /** Truss segments to a guy. */
-const SEGMENTS = 40;
+export const SEGMENTS = 40;
 /** Length of a beam element, m, at most. */
 const BEAM = 0.5;
 const POINTS = 8;
 const GUY_BASE = 10_000;
 const GUY_STEP = 100;
+const STUBS = 9000;
 
 const number = (value: number): string =>
-  Object.is(value, -0) || value === 0 ? "0." : value.toExponential(12);
+  Object.is(value, -0) || value === 0 ? "0." : value.toExponential(8);
 
 /**
  * Writes a mast and one load case as a deck for CalculiX: quadratic beams (B32R) with large displacements, guys as
@@ -58,6 +49,10 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
       throw new RangeError(
         `segment from ${s.from} m: found GA ${s.ga} N, expected ${squareShear(s.ea)}, 5/12 EA`,
       );
+  const leaning =
+    input.pointWeights.find(({ arm }) => arm !== 0) ?? load.points.find(({ moment }) => moment !== 0);
+  if (leaning)
+    throw new RangeError(`load at ${leaning.z} m: found one on a pipe, expected it on the mast itself`);
   const mesh = beamMesh(input);
   const [cx, cy] = load.toward;
 
@@ -66,7 +61,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
   for (const { from, to, segment } of mesh) {
     const { ea } = input.segments[segment];
     const compression = riggedCompression(rigged, 0.5 * (from + to));
-    const length = (to - from) * (1 + compression / (ea - compression));
+    const length = (to - from) / pressed(compression / ea);
     const at = mastHeights[mastHeights.length - 1];
     mastHeights.push(at + 0.5 * length, at + length);
   }
@@ -98,24 +93,49 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     loads[nodeAt(point.z)][1] += cy * point.force;
   }
 
+  // where the axes of a section turn, its node becomes rigid: a pull on a soft one dents the bar by a tenth of a
+  // millimetre. A square is the same either way, so it is turned at every guy, load and end, where stubs are added
+  const turnsAt = new Set([...input.levels, ...input.pointWeights, ...load.points].map(({ z }) => nodeAt(z)));
+  const ways = ["1.,0.,0.", "0.,1.,0."];
+  let way = 0;
+  const turned = mesh.map((_, e) => {
+    if (turnsAt.has(2 * e)) way = 1 - way;
+    return way;
+  });
+  const last = mastNodes.length;
+  const top = mastHeights[last - 1];
   const lines: string[] = ["*NODE,NSET=NMAST"];
   mastHeights.forEach((z, i) => {
     lines.push(`${mastNodes[i]},0.,0.,${number(z)}`);
   });
+  lines.push("*NODE");
+  [-0.2, -0.1].forEach((z, i) => {
+    lines.push(`${STUBS + i},0.,0.,${number(z)}`);
+  });
+  [top + 0.1, top + 0.2].forEach((z, i) => {
+    lines.push(`${STUBS + 2 + i},0.,0.,${number(z)}`);
+  });
   input.segments.forEach((s, index) => {
-    lines.push(`*ELEMENT,TYPE=B32R,ELSET=MAST${index}`);
-    mesh.forEach((element, e) => {
-      if (element.segment === index) lines.push(`${e + 1},${2 * e + 1},${2 * e + 2},${2 * e + 3}`);
-    });
     const side = Math.sqrt((12 * s.ei) / s.ea);
-    lines.push(
-      `*MATERIAL,NAME=STEEL${index}`,
-      "*ELASTIC",
-      `${number(s.ea / side ** 2)},0.`,
-      `*BEAM SECTION,ELSET=MAST${index},MATERIAL=STEEL${index},SECTION=RECT`,
-      `${number(side)},${number(side)}`,
-      "1.,0.,0.",
-    );
+    lines.push(`*MATERIAL,NAME=STEEL${index}`, "*ELASTIC", `${number(s.ea / side ** 2)},0.`);
+    ways.forEach((direction, w) => {
+      const own = mesh.flatMap((element, e) =>
+        element.segment === index && turned[e] === w
+          ? [`${e + 1},${2 * e + 1},${2 * e + 2},${2 * e + 3}`]
+          : [],
+      );
+      if (index === 0 && turned[0] !== w) own.push(`${STUBS},${STUBS},${STUBS + 1},1`);
+      if (index === input.segments.length - 1 && turned[mesh.length - 1] !== w)
+        own.push(`${STUBS + 1},${last},${STUBS + 2},${STUBS + 3}`);
+      if (own.length === 0) return;
+      lines.push(
+        `*ELEMENT,TYPE=B32R,ELSET=MAST${index}W${w}`,
+        ...own,
+        `*BEAM SECTION,ELSET=MAST${index}W${w},MATERIAL=STEEL${index},SECTION=RECT`,
+        `${number(side)},${number(side)}`,
+        direction,
+      );
+    });
   });
 
   const stresses: string[] = [];
@@ -127,7 +147,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     const to = [-guy.x, -guy.y, mastHeights[mastNode] - guy.z];
     const chord = Math.hypot(to[0], to[1], to[2]);
     const along = to.map((component) => component / chord);
-    const unstressed = guy.length * (load.guyStretch ?? 1);
+    const unstressed = guy.length * (load.guyStretch?.[guy.level] ?? 1);
     lines.push(`*NODE,NSET=NGUY${g}`);
     for (let i = 0; i <= SEGMENTS; i++) {
       const share = i / SEGMENTS;
@@ -137,24 +157,24 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     }
     lines.push(`*ELEMENT,TYPE=T3D2,ELSET=GUY${g}`);
     for (let i = 0; i < SEGMENTS; i++) lines.push(`${first + i},${first + i},${first + i + 1}`);
-    // any area will do: stiffness counts. Drawn from the chord, it gives EA over the unstressed length
-    const area = 1e-4;
-    const modulus = (level.ea * chord) / unstressed / area;
+    // any area will do: stiffness counts
+    const area = 1e-2;
+    const rise = level.z - guy.z;
+    const span = Math.hypot(guy.x, guy.y);
+    const strand = stretched(Math.hypot(span, rise) / chord, level.ea, chord, unstressed);
     lines.push(
       `*MATERIAL,NAME=STRAND${g}`,
       "*ELASTIC",
-      `${number(modulus)},0.`,
+      `${number(strand.stiffness / area)},0.`,
       `*SOLID SECTION,ELSET=GUY${g},MATERIAL=STRAND${g}`,
       number(area),
     );
-    const stress = (level.ea * (chord / unstressed - 1)) / area;
+    const stress = strand.initial / area;
     const [x, y, z] = along;
     const tensor = [x * x, y * y, z * z, x * y, x * z, y * z].map((c) => number(c * stress)).join(",");
     for (let i = 0; i < SEGMENTS; i++)
       for (let point = 1; point <= POINTS; point++) stresses.push(`${first + i},${point},${tensor}`);
     // load of the case, wind square to the chord as rigged, back in the frame of the anchors
-    const rise = level.z - guy.z;
-    const span = Math.hypot(guy.x, guy.y);
     const c = [-guy.x, -guy.y, rise].map((component) => component / Math.hypot(span, rise));
     const d = c[0] * cx + c[1] * cy;
     const across = [cx - d * c[0], cy - d * c[1], -d * c[2]];
@@ -178,7 +198,9 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
   lines.push("*NSET,NSET=NREACT", "1,");
   for (const { anchorNode } of guys) lines.push(`${anchorNode},`);
   if (stresses.length > 0) lines.push("*INITIAL CONDITIONS,TYPE=STRESS", ...stresses);
-  lines.push("*STEP,NLGEOM,INC=400", "*STATIC", "0.1,1.,1e-6,0.25", "*CLOAD");
+  lines.push("*STEP,NLGEOM,INC=400", "*STATIC", "0.25,1.,1e-6,0.5");
+  // the program's own tolerance is half a per cent of the mean force
+  lines.push("*CONTROLS,PARAMETERS=FIELD", "1e-4,1e-2", "*CLOAD");
   loads.forEach((force, i) => {
     force.forEach((component, axis) => {
       if (component !== 0) lines.push(`${mastNodes[i]},${axis + 1},${number(component)}`);
@@ -199,6 +221,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     hash: createHash("sha256").update(deck).digest("hex").slice(0, 16),
     mastNodes,
     mastHeights,
+    riggedHeights: nominal,
     loads,
     guys,
   };
@@ -206,6 +229,31 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
 
 /** Shear stiffness of a solid square bar of this axial stiffness, Poisson's ratio 0: 5/6 x G A. */
 export const squareShear = (ea: number): number => (5 / 12) * ea;
+
+/**
+ * CalculiX strains by Green and stresses by Piola: a bar drawn with length 1 and stretched to l carries
+ * l (S + E (l2 - 1)/2). The two functions below give it the force, and the guys the stiffness too, of Hooke's law on
+ * the unstressed length where the mast is rigged: left alone, a strain of 0.1 % makes a bar 0.15 % too stiff.
+ */
+function pressed(compressionByStiffness: number): number {
+  let l = 1;
+  for (let i = 0; i < 20; i++) l -= (0.5 * l * (l * l - 1) + compressionByStiffness) / (1.5 * l * l - 0.5);
+  return l;
+}
+
+/** Initial force and stiffness for a guy drawn with length `chord` whose rigged length is l times that. */
+function stretched(
+  l: number,
+  ea: number,
+  chord: number,
+  unstressed: number,
+): { initial: number; stiffness: number } {
+  const force = ea * ((l * chord) / unstressed - 1);
+  const slope = (ea * chord) / unstressed;
+  // l (S + E (l2 - 1)/2) = force and S + E (3 l2 - 1)/2 = slope
+  const stiffness = (slope - force / l) / (l * l);
+  return { initial: force / l - 0.5 * stiffness * (l * l - 1), stiffness };
+}
 
 interface BeamElement {
   readonly from: number;
@@ -247,67 +295,4 @@ function beamMesh(input: MastInput): BeamElement[] {
 function riggedCompression(mast: Mast, z: number): number {
   const e = mast.z.findLastIndex((height) => height <= z);
   return -mast.rigged[e] - mast.weight[e] * (z - 0.5 * (mast.z[e] + mast.z[e + 1]));
-}
-
-/**
- * Reads what CalculiX printed for a deck: displacements of the mast, reactions of anchors and base. Moments follow
- * by statics of everything above a node, in the shape that CalculiX found.
- */
-export function readCalculix(model: CalculixModel, dat: string, input: MastInput): CalculixAnswer {
-  const displaced = block(dat, "displacements");
-  const reactions = block(dat, "forces");
-  const get = (table: ReadonlyMap<number, readonly number[]>, node: number): [number, number, number] => {
-    const row = table.get(node);
-    if (!row) throw new RangeError(`CalculiX printed nothing for node ${node}`);
-    return [row[0], row[1], row[2]];
-  };
-  const u = model.mastNodes.map((node) => get(displaced, node));
-  const nominal = nominalHeights(input);
-  const place = u.map(([x, y, z], i) => [x, y, model.mastHeights[i] + z]);
-  const pulls = model.guys.map(({ anchorNode, load }) => {
-    // the ground pushes the anchor with RF; what the guy pulls the mast with is the load less that
-    const rf = get(reactions, anchorNode);
-    return { anchor: rf, mast: load.map((component, axis) => component + rf[axis]) };
-  });
-  const forces = model.loads.map((load) => [...load]);
-  model.guys.forEach(({ node }, g) => {
-    pulls[g].mast.forEach((component, axis) => {
-      forces[node][axis] += component;
-    });
-  });
-  const moment = place.map((at, i) => {
-    let [mx, my] = [0, 0];
-    for (let j = i + 1; j < place.length; j++) {
-      const arm = [0, 1, 2].map((axis) => place[j][axis] - at[axis]);
-      mx += forces[j][0] * arm[2] - forces[j][2] * arm[0];
-      my += forces[j][1] * arm[2] - forces[j][2] * arm[1];
-    }
-    return Math.hypot(mx, my);
-  });
-  return {
-    tensionAnchor: pulls.map(({ anchor }) => Math.hypot(...anchor)),
-    tensionMast: pulls.map(({ mast }) => Math.hypot(...mast)),
-    displacement: place.map(([x, y, z], i) => [x, y, z - nominal[i]] as const),
-    moment,
-    base: get(reactions, 1),
-  };
-}
-
-const nominalHeights = (input: MastInput): number[] => [
-  0,
-  ...beamMesh(input).flatMap(({ from, to }) => [0.5 * (from + to), to]),
-];
-
-/** The last table of a kind in a .dat file, by node. */
-function block(dat: string, kind: "displacements" | "forces"): Map<number, number[]> {
-  const rows = new Map<number, number[]>();
-  let inside = false;
-  for (const line of dat.split("\n")) {
-    if (line.includes("(")) inside = line.trim().startsWith(kind);
-    else if (inside) {
-      const [node, ...values] = line.trim().split(/\s+/).map(Number);
-      if (values.length === 3) rows.set(node, values);
-    }
-  }
-  return rows;
 }

@@ -1,0 +1,84 @@
+import type { RuleSet, Strand } from "../model/catalog.ts";
+import type { Study, WindGivens } from "../model/study.ts";
+import { iceAt, icedLattice, iceWeight } from "../physics/wind/ice.ts";
+import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
+import type { PackageModel, SectionModel } from "./types.ts";
+
+/** Members of an antenna whose iced size its maker does not state: an inch round (common practice, no source). */
+const ANTENNA_TUBE = 0.0254;
+
+/** What ice does to the things that stand in it, at the thickness of one mast top. Factors are inside. */
+export interface Iced {
+  /** Pa. */
+  readonly pressure: (z: number) => number;
+  /** Drag width, m2/m, and ice, N/m. */
+  section(section: SectionModel): { readonly dragWidth: number; readonly weight: number };
+  cable(pack: PackageModel): { readonly dragWidth: number; readonly weight: number };
+  pipe(pack: PackageModel): { readonly dragWidth: number; readonly weight: number };
+  /** Drag area, m2, and ice, N, of each antenna of a package. */
+  antennas(pack: PackageModel): readonly { readonly dragArea: number; readonly weight: number }[];
+  /** Drag width, m, and ice, N/m. */
+  strand(strand: Strand): { readonly dragWidth: number; readonly weight: number };
+}
+
+/** The wind that blows while the ice hangs, on the study's own basis. */
+const windInIce = (wind: WindGivens, ice: NonNullable<Study["site"]["ice"]>): WindGivens => {
+  if (wind.basis === "uniform") return { ...wind, pressure: ice.pressure ?? 0 };
+  if (wind.basis === "en1991") return { ...wind, basicSpeed: ice.speed ?? 0 };
+  return { ...wind, speed: ice.speed ?? 0 };
+};
+
+/** How ice is counted on a mast of a given height; null where the study states none. One answer is kept a height. */
+export function icing(study: Study, rules: RuleSet): ((height: number) => Iced) | null {
+  const { ice, wind } = study.site;
+  if (!ice) return null;
+  const action = windAction(windInIce(wind, ice));
+  const kept = new Map<number, Iced>();
+  return (height) => {
+    let iced = kept.get(height);
+    if (!iced) kept.set(height, (iced = icedAt(iceAt(ice.thickness, height), action, rules)));
+    return iced;
+  };
+}
+
+function icedAt(thickness: number, action: WindAction, rules: RuleSet): Iced {
+  const { ice, wind } = rules.iced;
+  const round = (diameter: number) => ({
+    dragWidth: diameter > 0 ? (diameter + 2 * thickness) * action.roundFactor : 0,
+    weight: diameter > 0 ? ice * iceWeight(diameter, thickness) : 0,
+  });
+  const sections = new Map<SectionModel, { dragWidth: number; weight: number }>();
+  return {
+    pressure: (z) => wind * action.pressure(z),
+    section(section) {
+      let known = sections.get(section);
+      if (!known) {
+        const grown = icedLattice(section.row, thickness);
+        const factor = (direction: "face" | "diagonal") =>
+          action.latticeFactor({
+            legs: section.row.legs,
+            solidity: grown.solidity,
+            members: "round",
+            direction,
+          });
+        const drag = section.row.legs === 4 ? Math.max(factor("face"), factor("diagonal")) : factor("face");
+        known = { dragWidth: drag * grown.faceArea, weight: ice * grown.weight };
+        sections.set(section, known);
+      }
+      return known;
+    },
+    cable: (pack) => round(pack.row.cableWidth),
+    pipe: (pack) => round(pack.pipe.diameter),
+    antennas: (pack) =>
+      pack.antennas.map((antenna) => {
+        // a tube of the usual size that shows this area: it grows by the ice all round
+        const grown = (ANTENNA_TUBE + 2 * thickness) / ANTENNA_TUBE;
+        const length = antenna.area / ANTENNA_TUBE;
+        return {
+          dragArea: antenna.icedDragArea ?? antenna.dragArea * grown,
+          weight: ice * (antenna.icedWeight ?? iceWeight(ANTENNA_TUBE, thickness) * length),
+        };
+      }),
+    strand: (strand) => round(3 * strand.wire),
+  };
+}
