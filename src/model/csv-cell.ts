@@ -43,6 +43,8 @@ export const readCell = (column: Column, text: string): unknown => {
   switch (column.kind) {
     case "number":
       return readNumber(text);
+    case "numbers":
+      return listed(text).map(readNumber);
     case "boolean":
       return BOOLEANS[text.toLowerCase()] ?? text;
     case "sizes":
@@ -69,6 +71,8 @@ export const writeCell = (column: Column, value: unknown, system: UnitSystem, cu
       if ("from" in sizes) return `${write(sizes.from)} to ${write(sizes.to)} by ${write(sizes.step)}`;
       return sizes.map(write).join("; ");
     }
+    case "numbers":
+      return (value as readonly number[]).join("; ");
     case "pieces":
       return (value as readonly Piece[])
         .map(({ length, price, have }) =>

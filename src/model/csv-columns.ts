@@ -5,7 +5,7 @@ import { type JsonSchema, rowJsonSchema } from "./json-schema.ts";
 
 /** How the text of a cell is read. */
 type CellKind =
-  | { readonly kind: "text" | "number" | "boolean" | "pieces" }
+  | { readonly kind: "text" | "number" | "numbers" | "boolean" | "pieces" }
   | { readonly kind: "quantity" | "sizes"; readonly dimension: Dimension }
   | { readonly kind: "price"; readonly per: Per };
 
@@ -25,7 +25,8 @@ const cellKind = (schema: JsonSchema): CellKind | undefined => {
   if (dimension) return { kind: branches.length > 1 ? "sizes" : "quantity", dimension };
   if (schema["x-per"]) return { kind: "price", per: schema["x-per"] as Per };
   if (schema.type === "boolean") return { kind: "boolean" };
-  if (schema.type === "array") return { kind: "pieces" };
+  if (schema.type === "array")
+    return { kind: typeof schema.items === "object" && isNumeric(schema.items) ? "numbers" : "pieces" };
   if (branches.every(isNumeric)) return { kind: "number" };
   return schema.type === "string" ? { kind: "text" } : undefined;
 };

@@ -39,7 +39,7 @@ const spoilt: [string, (study: Loose) => void, string, string, string][] = [
     (s) => (s.site.wind.basis = "asce7"),
     "site.wind.basis",
     '"asce7"',
-    '"uniform" or "asce7-16"',
+    '"uniform" or "asce7-16" or "asce7-22" or "en1991"',
   ],
   [
     "an unknown soil",
