@@ -4,6 +4,7 @@ import { recoverForces } from "../physics/mast/recover.ts";
 import type { Mast } from "../physics/mast/solver.ts";
 import type { Problem } from "../problem/types.ts";
 import { bracing } from "./bracing.ts";
+import { gust } from "./gust.ts";
 import { guyStrength } from "./guy-strength.ts";
 import { legCompression } from "./leg-compression.ts";
 import { legTension } from "./leg-tension.ts";
@@ -27,6 +28,7 @@ export const mastLimitStates: readonly MastLimitState[] = [
   legTension,
   bracing,
   stability,
+  gust,
 ];
 
 /** Reactions of one case, kept for the ground. */
@@ -101,7 +103,11 @@ export function analyse(
       for (const measure of state.measure(c)) {
         measures.push(measure);
         const use = utilisation(measure);
-        if (use > worst) {
+        if (state.kind === "limit") {
+          // outside a limit nothing else matters; inside it, it has no margin
+          if (giveUpAbove !== undefined && use > 1 + 1e-12)
+            return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: state.id };
+        } else if (use > worst) {
           worst = use;
           limitState = state.id;
         }

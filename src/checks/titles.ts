@@ -8,6 +8,7 @@ export const limitStateTitles: Readonly<Record<string, string>> = {
   stability: "Whole-mast stability",
   "guy-strength": "Guy strength",
   tilt: "Lean of the mast",
+  "gust-factor": "Gust factor",
   "pipe-bending": "Antenna pipe bending",
   "initial-tension": "Initial tension",
   "anchor-uplift": "Anchor uplift",
@@ -23,6 +24,7 @@ export const limitStateTitles: Readonly<Record<string, string>> = {
 
 export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
   stability: "ratio",
+  "gust-factor": "ratio",
   tilt: "angle",
   "pipe-bending": "moment",
   "base-bearing": "pressure",

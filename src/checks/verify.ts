@@ -6,7 +6,7 @@ import { type AnchorPart, type FootingPart, type Measure, utilisation } from "..
 import { starPoints } from "../problem/lot.ts";
 import { stackOf } from "../problem/stacks.ts";
 import type { Problem } from "../problem/types.ts";
-import { analyse, type CaseReactions } from "./analysis.ts";
+import { analyse, type CaseReactions, mastLimitStates } from "./analysis.ts";
 import type { MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { pipeBending } from "./pipe.ts";
 import { plateSide } from "./plate.ts";
@@ -237,13 +237,15 @@ const byRoadToFailure = (a: Check, b: Check): number =>
   (a.id < b.id ? -1 : 1);
 
 function mastCheck(measure: MastMeasure, c: SolvedCase): Check {
+  const limited = mastLimitStates.some((state) => state.id === measure.limitState && state.kind === "limit");
   const place = measure.level === undefined ? "mast" : `level ${measure.level + 1}`;
   return asCheck(measure, {
     id: measure.level === undefined ? measure.limitState : `${measure.limitState}/${measure.level + 1}`,
     where: place,
     at: measure.at,
     loadCase: c.wind.title,
-    margin: c.problem.study.wishes.margin,
+    margin: limited ? 0 : c.problem.study.wishes.margin,
+    kind: limited ? "limit" : "strength",
   });
 }
 
@@ -263,14 +265,14 @@ const groundCheck = (
 
 function asCheck(
   measure: Measure,
-  at: { id: string; where: string; at?: number; loadCase: string; margin: number },
+  at: { id: string; where: string; at?: number; loadCase: string; margin: number; kind?: Check["kind"] },
 ): Check {
   const use = utilisation(measure);
   return {
     id: at.id,
     limitState: measure.limitState,
     title: limitStateTitles[measure.limitState] ?? measure.limitState,
-    kind: "strength",
+    kind: at.kind ?? "strength",
     where: at.where,
     at: at.at,
     loadCase: at.loadCase,

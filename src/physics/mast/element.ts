@@ -7,7 +7,7 @@
 /** Entries of a 4 x 4 matrix, row by row. */
 export const MATRIX = 16;
 
-const GAUSS3 = [
+export const GAUSS3 = [
   [0.5 - 0.5 * Math.sqrt(0.6), 5 / 18],
   [0.5, 8 / 18],
   [0.5 + 0.5 * Math.sqrt(0.6), 5 / 18],

@@ -1,6 +1,6 @@
 import { type CatenaryState, catenaryState, riggedLength, solveCatenary } from "../guy/catenary.ts";
 import { factor, solveFactored } from "./banded.ts";
-import { elementMatrices, lineLoadVector, MATRIX, shapeSlope, shearRatio } from "./element.ts";
+import { elementMatrices, GAUSS3, lineLoadVector, MATRIX, shape, shapeSlope, shearRatio } from "./element.ts";
 import { meshHeights } from "./mesh.ts";
 import { largestEigenvalue } from "./tridiagonal.ts";
 import type { LoadCase, MastInput } from "./types.ts";
@@ -70,6 +70,8 @@ export class Mast {
   /** Weight x arm at each node in the case: what a pipe above leans on its joint with. */
   readonly lean: Float64Array;
   readonly guys: readonly Guy[];
+  /** Point masses: what rides at each node, and how far above it; guys with a third of their weight. */
+  private readonly riding: { node: number; weight: number; arm: number }[] = [];
   /** Compression on the base when rigged, N. */
   readonly riggedCompression: number;
   /** Weight of mast and everything on it, without guys, N. */
@@ -153,6 +155,7 @@ export class Mast {
       const node = this.nodeAt(point.z);
       this.deadLoad[node] -= point.weight;
       this.deadLean[node] += point.weight * point.arm;
+      this.riding.push({ node, weight: point.weight, arm: point.arm });
     }
     let dead = 0;
     for (let i = 0; i < n; i++) dead -= this.deadLoad[i];
@@ -177,6 +180,7 @@ export class Mast {
         const state = catenaryState();
         solveCatenary(-anchor.x, -anchor.y, rise, length, level.ea, 0, 0, -level.weight, state);
         pull[node] -= state.fz;
+        this.riding.push({ node, weight: (level.weight * length) / 3, arm: 0 });
         guys.push({
           level: levelIndex,
           anchor: anchorIndex,
@@ -540,22 +544,61 @@ export class Mast {
    */
   bucklingFactor(): number {
     this.assemble();
-    let least = this.criticalFactor(this.perNode, this.planes, 1);
+    let least = factorOf(this.largest(this.softening, this.perNode, this.planes, 1));
     if (this.planes === 1) {
       this.assembleAcross(1);
-      least = Math.min(least, this.criticalFactor(2, 1, 0));
+      least = Math.min(least, factorOf(this.largest(this.softening, 2, 1, 0)));
     }
     return least;
   }
 
   /**
-   * Lanczos on K^-1 (-Kg) in the inner product of K: with K v = p carried along, a step costs one product with
-   * -Kg and one solution. Its largest eigenvalue mu gives the factor 1 + 1 / mu.
+   * First sway frequency of the state just solved, Hz: its tangent against the mass that hangs on it. Guys count
+   * with a third of their mass, as a string whose one end moves (Rayleigh).
    */
-  private criticalFactor(per: number, planes: number, offset: number): number {
+  swayFrequency(): number {
+    this.assemble();
+    const mu = this.largest(this.inertia, this.perNode, this.planes, 1);
+    return mu === Number.POSITIVE_INFINITY ? 0 : Math.sqrt(1 / mu) / (2 * Math.PI);
+  }
+
+  /** y = M x: distributed mass by the shape functions, point masses where they ride. */
+  private inertia(x: Float64Array, y: Float64Array, per: number, planes: number, offset: number): void {
+    y.fill(0, 0, this.nodes * per);
+    const n = slopes;
+    for (let e = 0; e < this.elements; e++) {
+      const mass = (this.pressing[e] * this.length[e]) / GRAVITY;
+      for (let plane = 0; plane < planes; plane++) {
+        const low = e * per + offset + 2 * plane;
+        const up = low + per;
+        for (const [xi, weight] of GAUSS3) {
+          shape(xi, this.length[e], this.shear[e], n, 0);
+          const u = n[0] * x[low] + n[1] * x[low + 1] + n[2] * x[up] + n[3] * x[up + 1];
+          const force = weight * mass * u;
+          y[low] += force * n[0];
+          y[low + 1] += force * n[1];
+          y[up] += force * n[2];
+          y[up + 1] += force * n[3];
+        }
+      }
+    }
+    for (const { node, weight, arm } of this.riding)
+      for (let plane = 0; plane < planes; plane++) {
+        const at = node * per + offset + 2 * plane;
+        const force = (weight / GRAVITY) * (x[at] + arm * x[at + 1]);
+        y[at] += force;
+        y[at + 1] += arm * force;
+      }
+  }
+
+  /**
+   * Lanczos on K^-1 A in the inner product of K: with K v = p carried along, a step costs one product with A and
+   * one solution. Returns the largest eigenvalue; Infinity where K is not positive definite.
+   */
+  private largest(operator: Operator, per: number, planes: number, offset: number): number {
     const n = this.nodes * per;
     const band = 2 * per - 1;
-    if (factor(this.k, n, band) > 0) return 0;
+    if (factor(this.k, n, band) > 0) return Number.POSITIVE_INFINITY;
     const steps = Math.min(LANCZOS_STEPS, n);
     const basis = (step: number) => (this.basis[step] ??= new Float64Array(this.nodes * 5));
     const forces = (step: number) => (this.forces[step] ??= new Float64Array(this.nodes * 5));
@@ -573,7 +616,7 @@ export class Mast {
     for (let step = 0; step < steps; step++) {
       const y = forces(step + 1);
       const u = basis(step + 1);
-      this.softening(v, y, per, planes, offset);
+      operator.call(this, v, y, per, planes, offset);
       this.release(y, per, offset);
       this.alphas[step] = dot(v, y, n);
       u.set(y);
@@ -601,7 +644,7 @@ export class Mast {
       v = u;
       p = y;
     }
-    return mu > 0 ? 1 + 1 / mu : Number.POSITIVE_INFINITY;
+    return mu;
   }
   private readonly basis: Float64Array[] = [];
   private readonly forces: Float64Array[] = [];
@@ -650,6 +693,22 @@ export class Mast {
     return n[0] * this.d[low] + n[1] * this.d[low + 1] + n[2] * this.d[up] + n[3] * this.d[up + 1];
   }
 }
+
+/** Standard gravity, m/s2. */
+const GRAVITY = 9.80665;
+
+type Operator = (
+  this: Mast,
+  x: Float64Array,
+  y: Float64Array,
+  per: number,
+  planes: number,
+  offset: number,
+) => void;
+
+/** The factor on compression at which K + (factor - 1) Kg is singular, from the largest eigenvalue of K^-1 (-Kg). */
+const factorOf = (mu: number): number =>
+  mu === Number.POSITIVE_INFINITY ? 0 : mu > 0 ? 1 + 1 / mu : Number.POSITIVE_INFINITY;
 
 const slopes = new Float64Array(4);
 

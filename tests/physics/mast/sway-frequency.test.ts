@@ -1,0 +1,67 @@
+import { expect, test } from "vitest";
+import { Mast } from "../../../src/physics/mast/solver.ts";
+import type { MastInput } from "../../../src/physics/mast/types.ts";
+import { flexibleGustFactor, rigidGustFactor } from "../../../src/physics/wind/asce7-gust.ts";
+import { checkValue } from "../../support/check-values.ts";
+
+const HEIGHT = 15;
+const EI = 9e5;
+const MASS = 12;
+const G = 9.80665;
+
+const post = (points: MastInput["pointWeights"], perSpan: number): Mast => {
+  const mast = new Mast({
+    segments: [{ from: 0, to: HEIGHT, ei: EI, ea: 1e9, ga: Number.POSITIVE_INFINITY, weight: MASS * G }],
+    base: "fixed",
+    pointWeights: points,
+    levels: [],
+    elementsPerSpan: perSpan,
+  });
+  mast.solve({ toward: [1, 0], line: () => 0, points: [], guyWind: [], planar: true });
+  return mast;
+};
+
+test("swayFrequency of a heavy cantilever is 3.516 / 2 pi sqrt(EI / m L4), less what its weight takes", () => {
+  const expected = (3.51602 / (2 * Math.PI)) * Math.sqrt(EI / (MASS * HEIGHT ** 4));
+  // the weight of the mast presses on itself: 1 - q L3 / 7.837 EI of the stiffness is left, nearly (Southwell)
+  const left = Math.sqrt(1 - (MASS * G * HEIGHT ** 3) / (7.8373 * EI));
+  checkValue({
+    subject: "mast: sway frequency of a cantilever under its own weight",
+    source: "Blevins 1979, table 8-1 (3.51602), with Southwell's estimate of what compression takes",
+    tag: "from memory",
+    expected: expected * left,
+    computed: post([], 12).swayFrequency(),
+    tolerance: 0.003,
+    unit: "Hz",
+  });
+});
+
+test("swayFrequency with a mass on top that dwarfs the mast is sqrt(3 EI / L3 m) / 2 pi, less what it presses", () => {
+  const tip = 400;
+  const stiffness = (3 * EI) / HEIGHT ** 3;
+  // 33/140 of the mast's own mass sways with the tip; P / Pe is taken by the compression
+  const moving = tip + (33 / 140) * MASS * HEIGHT;
+  const critical = (Math.PI ** 2 * EI) / (4 * HEIGHT ** 2);
+  const pressing = 1 - (tip * G) / critical - (MASS * G * HEIGHT ** 3) / (7.8373 * EI);
+  checkValue({
+    subject: "mast: sway frequency of a light cantilever under a heavy top",
+    source: "Rayleigh's quotient, 33/140 of the beam's mass (Timoshenko, Vibration Problems in Engineering)",
+    tag: "from memory",
+    expected: Math.sqrt((stiffness * pressing) / moving) / (2 * Math.PI),
+    computed: post([{ z: HEIGHT, weight: tip * G, arm: 0 }], 12).swayFrequency(),
+    tolerance: 0.01,
+    unit: "Hz",
+  });
+});
+
+test("swayFrequency settles with the mesh of the verdict to 0.1 %", () => {
+  const weights = [{ z: HEIGHT, weight: 500, arm: 1 }];
+  expect(post(weights, 3).swayFrequency() / post(weights, 24).swayFrequency()).toBeCloseTo(1, 3);
+});
+
+test("flexibleGustFactor grows as the mast sways slower, and is above the rigid one", () => {
+  const slow = [0.9, 0.6, 0.3].map((n) => flexibleGustFactor("C", 50, 30, 0.5, n));
+  expect(slow[0]).toBeGreaterThan(rigidGustFactor("C", 30, 0.5));
+  expect(slow[1]).toBeGreaterThan(slow[0]);
+  expect(slow[2]).toBeGreaterThan(slow[1]);
+});
