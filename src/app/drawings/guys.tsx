@@ -128,7 +128,12 @@ export const Along = ({
 export const LevelLabels = ({ scene, frame, system, names }: Props & { names: readonly string[] }) => (
   <g>
     {scene.levels.map(({ height }, level) => (
-      <text key={height} x={frame.x(0) + 17} y={frame.y(height) - 4} className="halo">
+      <text
+        key={height}
+        x={frame.x(0) + 17}
+        y={frame.y(height) + (height > scene.design.height - 1 ? 16 : -4)}
+        className="halo"
+      >
         {frame.narrow
           ? figure(height, "length", system)
           : `${names[level]} ${figure(height, "length", system)} ${unitOf("length", system)}`}

@@ -174,8 +174,8 @@ export const Reactions = ({ scene, frame, system }: Props) => {
               {force} up
             </tspan>
           </text>
-          <path d={`M${eye + 10} ${ground - 16}h36`} className="l3" markerEnd="url(#arb)" />
-          <text x={eye + 12} y={ground - 23} className="halo b">
+          <path d={`M${eye + 10} ${ground + 9}h36`} className="l3" markerEnd="url(#arb)" />
+          <text x={eye + 50} y={ground + 13} className="halo b">
             {figure(pull.lateral, "force", system)}
             <tspan className="s" style={{ fontWeight: 400 }}>
               {" "}

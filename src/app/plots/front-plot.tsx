@@ -168,7 +168,7 @@ const endLabel = (props: LabelProps, last: number, floor: number) => {
   return (
     <text
       x={Number(props.x) - 4}
-      y={Number(props.y) - 7}
+      y={Number(props.y) + (floor === 0 ? 17 : -7)}
       textAnchor="end"
       className={floor === 0 ? "g halo" : "halo"}
     >

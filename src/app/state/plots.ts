@@ -28,7 +28,7 @@ export const plots = createStore<Plots>(none);
 
 /** Plots are redrawn at most once a second: a new array costs a whole mount. */
 const PACE = 1000;
-let client: SearchClient | null = null;
+let clients: readonly SearchClient[] = [];
 let asked: { reading: Reading; system: System } | null = null;
 
 /** Calls at most once a pace, and never loses the last one. */
@@ -47,35 +47,39 @@ const paced = <T>(show: (value: T) => void) => {
   };
 };
 
-/** Front first, then the map: the map alone would fill every core while the front is waited for. */
-export const askPlots = async (reading: Reading, system: System) => {
+/** The map is worth the most and is done first; the front has long to go and streams beside it. */
+export const askPlots = (reading: Reading, system: System) => {
   if (asked?.reading === reading && asked.system === system) return;
+  dropClients();
   const mine = { reading, system };
   asked = mine;
-  client?.dispose();
-  const search = createSearchClient();
-  client = search;
   plots.set({ ...none, reading });
   const current = () => asked === mine;
-  try {
-    const showFront = paced<Front>((front) => current() && !plots.get().frontDone && plots.set({ front }));
-    const front = await search.front(job(reading.paper), showFront);
-    if (!current()) return;
-    plots.set({ front, frontDone: true });
-    const axes = mapAxes(reading.study, reading.catalog, system);
-    const showMap = paced<CostMap>((map) => current() && !plots.get().map?.done && plots.set({ map }));
-    const map = await search.map(job(reading.paper), axes, showMap);
-    if (current()) plots.set({ map });
-  } catch (error) {
+  const broken = (error: unknown) => {
     if (current()) plots.set({ trouble: error instanceof Error ? error.message : String(error) });
-  }
+  };
+  const [fronts, maps] = [createSearchClient(), createSearchClient()];
+  clients = [fronts, maps];
+  const showFront = paced<Front>((front) => current() && !plots.get().frontDone && plots.set({ front }));
+  fronts
+    .front(job(reading.paper), showFront)
+    .then((front) => current() && plots.set({ front, frontDone: true }), broken);
+  const axes = mapAxes(reading.study, reading.catalog, system);
+  const showMap = paced<CostMap>((map) => current() && !plots.get().map?.done && plots.set({ map }));
+  maps.map(job(reading.paper), axes, showMap).then((map) => current() && plots.set({ map }), broken);
 };
 
-/** Leaving the page frees the cores. */
+/** A front may take minutes: what is known so far can be kept. */
+export const stopFront = () => clients[0]?.stop();
+
+const dropClients = () => {
+  for (const client of clients) client.dispose();
+  clients = [];
+};
+
+/** Leaving the page frees the cores; what is finished stays. */
 export const leavePlots = () => {
   const { frontDone, map } = plots.get();
-  if (frontDone && map?.done) return;
-  client?.dispose();
-  client = null;
-  asked = null;
+  dropClients();
+  if (!frontDone || !map?.done) asked = null;
 };

@@ -41,7 +41,7 @@ export const stepVariants = (reading: Reading, system: System): readonly Variant
   if (height !== null) add("height", us ? "1 ft" : "0.3 m", ["wishes", "height"], height + foot);
   const area = openArea(study);
   if (area) add("area", us ? "1 ft²" : "0.1 m²", area.path, area.area + (us ? 0.09290304 : 0.1));
-  add("margin", "10 % more", ["wishes", "margin"], study.wishes.margin + 0.1);
+  add("margin", "10 %", ["wishes", "margin"], study.wishes.margin + 0.1);
   add("frost", us ? "½ ft more" : "0.15 m more", ["site", "frostDepth"], frostDepth + foot / 2);
   if (study.lot.setback > 0) {
     const less = Math.min(study.lot.setback, us ? 1.524 : 1.5);

@@ -8,6 +8,7 @@ import {
   demandOfCapacity,
   governing,
   limitWord,
+  mergedLimits,
   numberedChecks,
   placeWords,
 } from "../wording/check.ts";
@@ -27,13 +28,13 @@ export const ChecksTable = ({ design, verdict, provisional = false }: TableProps
   const tight = useMedia("(max-width: 1399px)");
   const [open, setOpen] = useState<string | null>(null);
   const [all, setAll] = useState(false);
-  const rows = numberedChecks(verdict.checks);
+  const rows = mergedLimits(numberedChecks(verdict.checks), (check) => placeWords(check, design, system));
   const shown = phone && !all ? rows.slice(0, FEW) : rows;
   const governs = governing(verdict.checks);
   const failed = verdict.checks.filter((check) => !check.passes && check.kind !== "warning").length;
   const gloss = failed
-    ? `${failed} of ${rows.length} fail`
-    : `all ${rows.length} pass${phone ? "" : "; the shortest road to failure first"}`;
+    ? `${failed} of ${verdict.checks.length} fail`
+    : `all ${verdict.checks.length} pass${phone ? "" : "; the shortest road to failure first"}`;
   return (
     <div className="sec checks">
       <h2>
@@ -52,15 +53,14 @@ export const ChecksTable = ({ design, verdict, provisional = false }: TableProps
           </tr>
         </thead>
         <tbody>
-          {shown.map(({ check, number }) => (
+          {shown.map(({ check, number, where }) => (
             <Fragment key={check.id}>
               <Row
-                design={design}
+                where={where}
                 check={check}
                 number={number}
                 governs={check === governs}
                 tight={tight}
-                system={system}
                 open={open === check.id}
                 toggle={() => setOpen(open === check.id ? null : check.id)}
               />
@@ -86,20 +86,18 @@ export const ChecksTable = ({ design, verdict, provisional = false }: TableProps
 };
 
 interface RowProps {
-  readonly design: Design;
+  readonly where: string;
   readonly check: Check;
   readonly number: number | null;
   readonly governs: boolean;
   readonly tight: boolean;
-  readonly system: System;
   readonly open: boolean;
   readonly toggle: () => void;
 }
-const Row = ({ design, check, number, governs, tight, system, open, toggle }: RowProps) => {
+const Row = ({ where, check, number, governs, tight, open, toggle }: RowProps) => {
   const strength = check.kind === "strength";
   const fails = !check.passes && check.kind !== "warning";
   const point = (id: string | null) => book.set({ pointed: id });
-  const where = placeWords(check, design, system);
   const title = `${check.title}${fails ? " fails" : ""}${governs ? (fails ? ", governs" : " governs") : ""}`;
   return (
     <tr

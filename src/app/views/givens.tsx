@@ -48,7 +48,7 @@ export const Givens = () => {
             value={site.soil}
             options={catalog.soils.map((soil) => ({
               value: soil.id,
-              name: `${soil.name}, ${said(soil.bearing, "pressure", system, system === "us" ? 0 : 1)}`,
+              name: `${said(soil.bearing, "pressure", system, system === "us" ? 0 : 1)}: ${soil.name.toLowerCase()}`,
             }))}
             write={(value) => changeStudy(["site", "soil"], value, "another soil")}
           />

@@ -8,8 +8,8 @@ import { withValue } from "../state/path.ts";
 import { askAll, askNothing, pricing } from "../state/pricing.ts";
 import { costOf, questionKey } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
-import { figure, grouped, money, type System, unitOf } from "../wording/figures.ts";
-import { axisWords } from "../wording/givens.ts";
+import { figure, grouped, money, type System, said, unitOf } from "../wording/figures.ts";
+import { axisWords, single } from "../wording/givens.ts";
 import { sectionName } from "../wording/parts.ts";
 import { asNew, sectionFigures, wallLost } from "../wording/section-figures.ts";
 import { useAnswer } from "./answer.tsx";
@@ -157,7 +157,7 @@ const SectionRow = (props: RowProps) => {
         <WholeMast outcome={outcome} system={system} />
       </td>
       <td>
-        <Against outcome={outcome} answerCost={answerCost} isAnswer={isAnswer} system={system} />
+        <Against {...{ row, reading, outcome, answerCost, isAnswer, system }} />
       </td>
     </tr>
   );
@@ -170,17 +170,27 @@ const WholeMast = ({ outcome, system }: { outcome: Outcome | undefined; system: 
   return <span className="quiet">{outcome.status === "none-safe" ? "none" : "not proven"}</span>;
 };
 
-const Against = ({
-  outcome,
-  answerCost,
-  isAnswer,
-  system,
-}: Pick<RowProps, "outcome" | "answerCost" | "isAnswer" | "system">) => {
+type Cells = "wall" | "pieces" | "chosen" | "choose";
+
+/** Stock that can't be stacked to the height. */
+const tooFew = (row: Section, needs: number): boolean =>
+  row.pieces.every((piece) => piece.have !== undefined) &&
+  row.pieces.reduce((sum, piece) => sum + piece.length * (piece.have ?? 0), 0) < needs - 1e-6;
+
+const Against = ({ row, reading, outcome, answerCost, isAnswer, system }: Omit<RowProps, Cells>) => {
   if (isAnswer) return <b>in the answer</b>;
   if (!outcome) return null;
   if (outcome.status === "none-safe") {
     const worst = outcome.nearest?.verdict.checks.find((check) => !check.passes);
-    return <span className="quiet">{worst ? `${worst.title.toLowerCase()} fails` : "nothing safe"}</span>;
+    if (worst) return <span className="quiet">{worst.title.toLowerCase()} fails</span>;
+    const needs = single(reading.study.wishes.height);
+    return (
+      <span className="quiet">
+        {needs !== null && tooFew(row, needs)
+          ? `too few for ${said(needs, "length", system)}`
+          : "nothing safe"}
+      </span>
+    );
   }
   const cost = costOf(outcome);
   if (cost === null || answerCost === null) return null;

@@ -45,6 +45,6 @@ const stepWords = (
   if (outcome.status === "none-safe") return `${variant.label}: none safe`;
   const cost = costOf(outcome);
   if (cost === null) return "";
-  if (Math.abs(cost - base) < 0.5) return `${variant.label}: $0`;
+  if (Math.abs(cost - base) < 0.5) return "binds not";
   return `${variant.label}: ${money(cost - base, "$", system)}`;
 };

@@ -6,7 +6,7 @@ import { wishArea } from "../plots/map-axes.ts";
 import { MapPlot } from "../plots/map-plot.tsx";
 import { FLOORS, type Marked, markedDesigns, stair } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
-import { askPlots, leavePlots, plots } from "../state/plots.ts";
+import { askPlots, leavePlots, plots, stopFront } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { countText } from "../wording/figures.ts";
 import { single } from "../wording/givens.ts";
@@ -18,7 +18,7 @@ const TradeoffView = () => {
   const reading = useBook((state) => state.reading);
   const system = useBook((state) => state.system);
   useEffect(() => {
-    if (reading) void askPlots(reading, system);
+    if (reading) askPlots(reading, system);
   }, [reading, system]);
   useEffect(() => leavePlots, []);
   if (!reading) return <main />;
@@ -49,11 +49,20 @@ const Claim = () => {
   if (!front) return <p className="reason quiet">Looking for the first corners of the stairs.</p>;
   const exact = done && front.status === "proven";
   const words = [
-    `${exact ? "front exact" : "front so far"}: ${countText(front.points.length, system)} designs`,
+    `${exact ? "front exact" : done ? "front stopped" : "front so far"}: ${countText(front.points.length, system)} designs`,
     map && `map ${map.done ? "exact" : "so far"}: ${countText(map.cells.length, system)} cells`,
     exact && `${front.proof.seconds.toFixed(1)} s`,
   ].filter(Boolean);
-  return <p className="reason quiet">{words.join(", ")}</p>;
+  return (
+    <p className="reason quiet">
+      {words.join(", ")}{" "}
+      {!done && (
+        <button type="button" className="link letter" onClick={stopFront}>
+          stop here
+        </button>
+      )}
+    </p>
+  );
 };
 
 const Panels = ({ reading }: { reading: Reading }) => {
@@ -85,9 +94,7 @@ const Panels = ({ reading }: { reading: Reading }) => {
         <section aria-label="Cost against concrete">
           <h2>
             Cost against concrete
-            <small>
-              a stair for each margin you might ask; ring size is margin; press a ring to see its design
-            </small>
+            <small>a stair for each margin; ring size is margin; press a ring</small>
           </h2>
           <FrontPanel {...{ points, marked, system, currency, take }} />
           {points && <FrontFigures points={points} system={system} currency={currency} take={take} />}
@@ -95,7 +102,7 @@ const Panels = ({ reading }: { reading: Reading }) => {
         <section aria-label="Cost over height and area">
           <h2>
             Cost over height and area
-            <small>contours of cost; the edge steps cell by cell, hachures on the unsafe side</small>
+            <small>contours of cost; effective area, the antennas’ own price kept</small>
           </h2>
           <MapPanel reading={reading} takeCell={takeCell} />
           {map && <MapFigures map={map} system={system} currency={currency} />}
@@ -161,7 +168,7 @@ const MapPanel = ({ reading, takeCell }: { reading: Reading; takeCell: (cell: Ma
           take={takeCell}
         />
       ) : (
-        <p className="quiet">The map is filled when the front is done.</p>
+        <p className="quiet">Looking for the first cells.</p>
       )}
     </div>
   );

@@ -50,8 +50,9 @@ export const placeWords = (check: Check, design: Design, system: System): string
     return `${check.where}, ${checkFigure(check.capacity, check.unit, system)} away; mast reaches ${checkFigure(check.demand, check.unit, system)}`;
   if (check.where === "mast" && check.at !== undefined)
     return `${mastPlace(check.at, levels, design.height)}${at}`;
+  if (check.where === "mast") return "the whole mast";
   if (check.where === "anchor" && design.guys) return `${anchorKind(design.guys.anchor.kind)}`;
-  if (check.where === "base") return `${design.footing.kind}`;
+  if (check.where === "base") return `base ${design.footing.kind}`;
   return `${check.where}${at}`;
 };
 
@@ -67,6 +68,27 @@ export const numberedChecks = (
 ): readonly { check: Check; number: number | null }[] => {
   let number = 0;
   return checks.map((check) => ({ check, number: check.kind === "strength" ? ++number : null }));
+};
+
+/** Limits that hold are read at a glance: one line for each kind, whatever the number of places. */
+export const mergedLimits = (
+  rows: readonly { check: Check; number: number | null }[],
+  where: (check: Check) => string,
+): readonly { check: Check; number: number | null; where: string }[] => {
+  const merged: { check: Check; number: number | null; where: string }[] = [];
+  for (const { check, number } of rows) {
+    const same = merged.find(
+      (row) =>
+        row.check.kind === "limit" &&
+        check.kind === "limit" &&
+        row.check.passes &&
+        check.passes &&
+        row.check.title === check.title,
+    );
+    if (same) same.where = `${same.where}; ${where(check)}`;
+    else merged.push({ check, number, where: where(check) });
+  }
+  return merged;
 };
 
 export const governing = (checks: readonly Check[]): Check | undefined =>

@@ -1,8 +1,8 @@
 import type { Catalog } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
 import type { Study } from "../../model/study.ts";
+import { compile } from "../../problem/compile.ts";
 import { starPoints } from "../../problem/lot.ts";
-import { byId } from "./parts.ts";
 
 type Spot = readonly [east: number, north: number];
 
@@ -41,11 +41,10 @@ export const nearestSpot = (
     .reduce((a, b) => (b.distance < a.distance ? b : a));
 };
 
-/** As `verify` reckons it: the mast, and above it the longer of pipe and highest antenna. */
+/** As `verify` reckons it: the mast, and the pipe that stands out above it. */
 const reachOf = (study: Study, catalog: Catalog, design: Design): number => {
-  const set = study.wishes.packages.find((one) => one.id === design.package);
-  const pipe = set && byId(catalog.pipes, set.pipe);
-  return design.height + Math.max(pipe?.length ?? 0, ...(set?.items.map((item) => item.above) ?? []));
+  const set = compile(study, catalog).packages.find((one) => one.row.id === design.package);
+  return design.height + (set?.exposed ?? 0);
 };
 
 export const lotFigures = (study: Study, catalog: Catalog, design: Design): LotFigures => {
