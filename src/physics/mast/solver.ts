@@ -226,6 +226,7 @@ export class Mast {
     this.setLoads(load);
     this.rest(load);
     this.iterations = 0;
+    this.buckling = null;
     return this.newton();
   }
 
@@ -311,6 +312,8 @@ export class Mast {
     this.loadScale = scale;
   }
   private mastStrain = 0;
+  /** Known for the state last solved: it is asked for more than once. */
+  private buckling: number | null = null;
 
   private newton(): boolean {
     const per = this.perNode;
@@ -543,12 +546,14 @@ export class Mast {
    * its stiffness. 0 where it has none left; Infinity where nothing compresses.
    */
   bucklingFactor(): number {
+    if (this.buckling !== null) return this.buckling;
     this.assemble();
     let least = factorOf(this.largest(this.softening, this.perNode, this.planes, 1));
     if (this.planes === 1) {
       this.assembleAcross(1);
       least = Math.min(least, factorOf(this.largest(this.softening, 2, 1, 0)));
     }
+    this.buckling = least;
     return least;
   }
 
