@@ -119,7 +119,7 @@ const build = (
   );
   const corners = [...new Set([...stairs.flatMap((one) => one.corners), ...marked.map((one) => one.point)])];
   const volume = (point: FrontPoint) => inUnits(point.concrete, "volume", system);
-  const across = roundScale(Math.min(...corners.map(volume)) * 0.9, Math.max(...corners.map(volume)) * 1.05);
+  const across = roundScale(Math.min(...corners.map(volume)) * 0.9, Math.max(...corners.map(volume)) * 1.25);
   const up = roundScale(
     Math.min(...corners.map((c) => c.cost)) * 0.97,
     Math.max(...corners.map((c) => c.cost)) * 1.02,
@@ -202,10 +202,10 @@ const ringShape = (props: unknown) => {
       <circle cx={cx} cy={cy} r={radius} className="p" style={{ stroke: "var(--ink)", strokeWidth: 1.6 }} />
       {payload.letter && (
         <g>
-          <rect x={cx - 8} y={cy - radius - 22} width="17" height="17" className="k" />
+          <rect x={cx - radius - 22} y={cy - 8.5} width="17" height="17" className="k" />
           <text
-            x={cx + 0.5}
-            y={cy - radius - 9}
+            x={cx - radius - 13.5}
+            y={cy + 4.5}
             textAnchor="middle"
             style={{ fill: "var(--paper)", fontWeight: 600, fontSize: 13 }}
           >

@@ -6,6 +6,9 @@ import { packageArea } from "../../search/map.ts";
 import type { CostMap, MapCell } from "../../search/types.ts";
 import type { System } from "../wording/figures.ts";
 
+/** Each cell is a whole search: so many columns fill in about a minute on two cores. */
+const COLUMNS = 12;
+
 const round = (value: number, step: number) => Math.round(value / step) * step;
 const steps = (from: number, to: number, step: number): number[] =>
   Array.from(
@@ -30,12 +33,13 @@ export const mapAxes = (study: Study, catalog: Catalog, system: System): MapAxes
   const foot = us ? 0.3048 : 0.3;
   const heightStep = 5 * foot;
   const centre = round(wish, heightStep);
-  const lowest = Math.max(heightStep * 4, centre - 6 * heightStep);
-  const areaStep = (us ? 0.09290304 : 0.1) * 2;
+  const lowest = Math.max(heightStep * 4, centre - 5 * heightStep);
   const area = wishArea(study, catalog);
-  const widest = Math.max(round(area * 2, areaStep), areaStep * 8);
+  const unit = us ? 0.09290304 : 0.1;
+  const areaStep = ([1, 2, 5, 10].find((count) => (area * 2) / (count * unit) <= COLUMNS + 1) ?? 20) * unit;
+  const widest = Math.max(round(area * 2, areaStep), areaStep * 6);
   return {
-    heights: steps(lowest, centre + 8 * heightStep, heightStep),
+    heights: steps(lowest, centre + 6 * heightStep, heightStep),
     areas: steps(areaStep, widest, areaStep),
   };
 };

@@ -51,6 +51,7 @@ export const MapPlot = memo(({ map, wish, width, system, currency, take }: Props
             fill="url(#unsafe)"
           />
         ))}
+        {!map.done && <KnownSafe map={map} sheet={sheet} />}
         <Contours lines={lines} sheet={sheet} system={system} />
         <EdgeLine edges={edges} sheet={sheet} />
         <UnsafeWords map={map} sheet={sheet} />
@@ -148,6 +149,23 @@ const levelLines = (map: CostMap) => {
     runs: contour(map.areas.length, map.heights.length, (i, j) => at(i, j)?.cost ?? null, level),
   }));
 };
+
+/** While the map fills, a dot stands for each cell known to be safe; lines need all cells around them. */
+const KnownSafe = ({ map, sheet }: { map: CostMap; sheet: Sheet }) => (
+  <g>
+    {map.cells
+      .filter((cell) => cell.cost !== null)
+      .map((cell) => (
+        <circle
+          key={`${cell.height}/${cell.area}`}
+          cx={sheet.ofArea(cell.area)}
+          cy={sheet.ofHeight(cell.height)}
+          r="1.6"
+          className="k"
+        />
+      ))}
+  </g>
+);
 
 const edgesOf = (map: CostMap): readonly Edge[] => {
   const at = cellAt(map);

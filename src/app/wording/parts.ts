@@ -35,6 +35,7 @@ export const strandName = (strand: Strand, system: System): string =>
 
 /** "Extra-High-Strength" is EHS to everybody who buys it; one word stays a word. */
 const grade = (name: string): string => {
+  if (/^[A-Z]+$/.test(name)) return name;
   const words = name.split(/[-\s]+/);
   return words.length > 1 ? words.map((word) => word.charAt(0).toUpperCase()).join("") : name.toLowerCase();
 };

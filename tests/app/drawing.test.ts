@@ -1,0 +1,75 @@
+import { expect, test } from "vitest";
+import { exaggeration, frameOf } from "../../src/app/drawings/frame.ts";
+import { joints, momentLine, sceneOf } from "../../src/app/drawings/scene.ts";
+import { nearestSpot } from "../../src/app/wording/lot-figures.ts";
+import { asNew, sectionFigures, wallLost } from "../../src/app/wording/section-figures.ts";
+import { fixture } from "./support/fixture.ts";
+
+const ft = 0.3048;
+const scene = sceneOf(fixture.judged(), fixture.study, fixture.catalog);
+
+test("sceneOf() sees the wind of the check that governs, anchor 1 to windward", () => {
+  expect(scene.load?.id).toBe("wind-180");
+  expect(scene.anchors[0].along).toBeCloseTo(-28 * ft);
+  expect(scene.anchors[1].along).toBeCloseTo(14 * ft);
+  expect(scene.windBearing).toBeCloseTo(197);
+});
+
+test("frameOf() draws heights and widths to one scale, on desk and phone, inside the paper", () => {
+  for (const width of [752, 348]) {
+    const frame = frameOf(scene, width, "us");
+    expect(frame.x(1) - frame.x(0)).toBeCloseTo(frame.y(0) - frame.y(1));
+    expect(frame.y(scene.pipeTop)).toBeGreaterThan(0);
+    for (const anchor of scene.anchors) {
+      expect(frame.x(anchor.along)).toBeGreaterThan(0);
+      expect(frame.x(anchor.along)).toBeLessThan(frame.moment.zero);
+    }
+  }
+});
+
+test("joints() cuts a stack into its pieces on sale", () => {
+  expect(joints(scene.parts).map((z) => Math.round(z / ft))).toEqual([10, 20, 30, 40, 50, 60, 70]);
+});
+
+test("momentLine() takes one moment a node, or one below and one above each", () => {
+  const load = { ...scene.load!, z: [0, 1], moment: [0, 5] };
+  expect(momentLine(load)).toEqual([
+    [0, 0],
+    [1, 5],
+  ]);
+  expect(momentLine({ ...load, moment: [0, 1, 5, 4] })).toHaveLength(4);
+});
+
+test("exaggeration() is a round factor and never makes less of the sway", () => {
+  expect(exaggeration(0.1, 30)).toBe(10);
+  expect(exaggeration(10, 30)).toBe(1);
+});
+
+test("sectionFigures() of a worn section bears less than as new", () => {
+  const worn = fixture.catalog.sections.find((row) => row.measuredWall !== undefined)!;
+  expect(sectionFigures(worn)!.moment).toBeLessThan(sectionFigures(asNew(worn))!.moment);
+  expect(wallLost(worn)).toBeCloseTo(1 - 0.066 / 0.083);
+});
+
+test("nearestSpot() finds the foot of the perpendicular, or an end", () => {
+  expect(
+    nearestSpot(
+      [0, 0],
+      [
+        [3, -5],
+        [3, 5],
+      ],
+      false,
+    ),
+  ).toMatchObject({ spot: [3, 0], distance: 3 });
+  expect(
+    nearestSpot(
+      [0, 0],
+      [
+        [3, 4],
+        [9, 4],
+      ],
+      false,
+    ).distance,
+  ).toBe(5);
+});

@@ -1,0 +1,113 @@
+import { expect, test } from "vitest";
+import { changeWords } from "../../src/app/wording/change.ts";
+import { demandOfCapacity, mergedLimits, numberedChecks, placeWords } from "../../src/app/wording/check.ts";
+import { designSentence } from "../../src/app/wording/design-sentence.ts";
+import { typedIce, typedPercent, typedQuantity } from "../../src/app/wording/given.ts";
+import { proofClaim, proofScale } from "../../src/app/wording/proof.ts";
+import type { Check } from "../../src/model/verdict.ts";
+import { fixture } from "./support/fixture.ts";
+
+const ft = 0.3048;
+const { catalog, design, proof } = fixture;
+
+test("designSentence() says the whole answer without the drawing", () => {
+  expect(designSentence(design, catalog, "us")).toBe(
+    "70 ft of 9 in three-leg, 7/8 × .083 section; guys of 3/16 in EHS strand at 33 and 64 ft; three buried concrete anchors 3 × 1.5 × 1.5 ft, 28 ft out; block base 2.5 × 2.5 × 4 ft deep.",
+  );
+});
+
+test("designSentence() of a mast without guys says so", () => {
+  expect(designSentence({ ...design, guys: null }, catalog, "us")).toContain("; no guys; block base");
+});
+
+test("changeWords() says each difference as on site", () => {
+  const words = (change: Parameters<typeof changeWords>[0]) => changeWords(change, catalog, "us", 2);
+  expect(words({ what: "radius", from: 28 * ft, to: 26 * ft })).toBe("anchors at 26 ft, not 28");
+  expect(words({ what: "level", level: 1, from: 33 * ft, to: 30 * ft })).toBe("lower guys at 30 ft, not 33");
+  expect(words({ what: "levels", from: 2, to: 0 })).toBe("no guys at all");
+  const block = { kind: "block", row: "block", width: ft, depth: 4 * ft } as const;
+  expect(
+    words({ what: "footing", from: "block", to: "block", was: block, now: { ...block, depth: 3 * ft } }),
+  ).toBe("base 3 ft deep, not 4");
+});
+
+test("placeWords() puts a height into words of the mast", () => {
+  const check = { ...fixture.judged().verdict.checks[0], where: "mast", at: 64 * ft } satisfies Check;
+  expect(placeWords(check, design, "us")).toBe("under the upper guys, 64 ft");
+  expect(placeWords({ ...check, at: 50 * ft }, design, "us")).toBe("between guys, 50 ft");
+  expect(placeWords({ ...check, where: "level 1", at: undefined }, design, "us")).toBe("lower guys");
+});
+
+test("demandOfCapacity() names the unit once", () => {
+  const check = { ...fixture.judged().verdict.checks[0], demand: 4448.2216, capacity: 8896.4432 };
+  expect(demandOfCapacity(check, "us")).toBe("1,000 of 2,000 lbf");
+});
+
+test("numberedChecks() numbers strength checks only; mergedLimits() joins limits that hold", () => {
+  const limit = (where: string, passes: boolean): Check => ({
+    ...fixture.judged().verdict.checks[0],
+    id: where,
+    kind: "limit",
+    title: "Frost depth",
+    where,
+    passes,
+  });
+  const rows = numberedChecks([
+    ...fixture.judged().verdict.checks.slice(0, 2),
+    limit("a", true),
+    limit("b", true),
+    limit("c", false),
+  ]);
+  expect(rows.map((row) => row.number)).toEqual([1, 2, null, null, null]);
+  expect(
+    mergedLimits(rows, (check) => check.where)
+      .map((row) => row.where)
+      .slice(2),
+  ).toEqual(["a; b", "c"]);
+});
+
+test("typedQuantity() takes a bare number in the unit that is shown, never in SI", () => {
+  expect(typedQuantity("120", "speed", "us")).toMatchObject({ ok: true, text: "120 mph" });
+  expect(typedQuantity("50", "speed", "si")).toMatchObject({ ok: true, si: 50 });
+});
+
+test("typedQuantity(105 mhp) is refused with what would be read", () => {
+  const typed = typedQuantity("105 mhp", "speed", "us");
+  expect(typed.ok).toBe(false);
+  if (!typed.ok) expect(typed.message).toMatch(/mhp.*isn't a unit of speed.*mph/);
+});
+
+test("typedPercent() and typedIce() refuse what is half said", () => {
+  expect(typedPercent("10 %", 100)).toMatchObject({ ok: true, si: 0.1 });
+  expect(typedPercent("ten", 100).ok).toBe(false);
+  expect(typedIce("none", false, "us")).toMatchObject({ ok: true, text: "none" });
+  expect(typedIce("0.5 in", false, "us").ok).toBe(false);
+  expect(typedIce("0.5 in with 40 mph", false, "us")).toMatchObject({ ok: true, text: "0.5 in with 40 mph" });
+});
+
+test("proofClaim() claims the proof only where it is proven", () => {
+  expect(proofClaim("proven", proof, "us")).toBe(
+    "1.3 × 10¹¹ designs, 2,914 analysed, nothing cheaper is safe.",
+  );
+  expect(proofClaim("searching", proof, "us")).toContain("Not yet proven");
+  expect(proofClaim("stopped", proof, "us")).toContain("a cheaper one may exist");
+});
+
+test("proofScale() holds bound and best with round ticks", () => {
+  const { from, to, ticks } = proofScale(3180, 3540);
+  expect(from).toBeLessThan(3180);
+  expect(to).toBeGreaterThan(3540);
+  for (const tick of ticks) expect(tick % 50).toBe(0);
+});
+
+test("no forbidden word stands in any sentence of the page", async () => {
+  const { readdirSync, readFileSync } = await import("node:fs");
+  const root = new URL("../../src/app/", import.meta.url);
+  const files = readdirSync(root, { recursive: true, encoding: "utf8" }).filter((file) =>
+    /\.tsx?$/.test(file),
+  );
+  expect(files.length).toBeGreaterThan(40);
+  const shown =
+    /(["'`>])[^"'`<>]*\b(optimal|optimum|feasible|infeasible|solver|objective|pareto|constraint)\b/i;
+  for (const file of files) expect(readFileSync(new URL(file, root), "utf8"), file).not.toMatch(shown);
+});

@@ -1,0 +1,81 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { Desk, phone, proven } from "./desk.ts";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+let desk: Desk;
+beforeAll(async () => {
+  desk = await Desk.open();
+}, 180_000);
+afterAll(() => desk?.close());
+
+interface Finding {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string }[];
+}
+const findings = async (page: Page): Promise<string[]> => {
+  await page.evaluate(axe);
+  const violations = await page.evaluate(() =>
+    (window as unknown as { axe: { run: (o: object) => Promise<{ violations: Finding[] }> } }).axe
+      .run({ resultTypes: ["violations"] })
+      .then((result) => result.violations),
+  );
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.slice(0, 3).map((node) => `${id}: ${node.html.slice(0, 160)}`),
+  );
+};
+
+const pages = [
+  ["answer", /nothing cheaper is safe/],
+  ["tradeoff", /Marked designs/],
+  ["lot", /Setting out/],
+  ["catalog", /What it bears/],
+] as const;
+
+for (const colorScheme of ["light", "dark"] as const)
+  test(`axe finds nothing on any page by ${colorScheme === "light" ? "day" : "lamp"}`, async () => {
+    const { page, wrong, close } = await desk.page({ colorScheme });
+    await proven(page);
+    for (const [hash, words] of pages) {
+      await page.evaluate((to) => {
+        location.hash = `/${to}`;
+      }, hash);
+      await page.getByText(words).first().waitFor({ timeout: 90_000 });
+      expect(await findings(page), hash).toEqual([]);
+    }
+    expect(wrong).toEqual([]);
+    await close();
+  }, 240_000);
+
+test("axe finds nothing on the phone, givens opened", async () => {
+  const { page, close } = await desk.page(phone);
+  await proven(page);
+  await page.getByText("Givens", { exact: true }).click();
+  expect(await findings(page)).toEqual([]);
+  await close();
+}, 180_000);
+
+test("the keyboard reaches a given, a check and a ring, and its place is always seen", async () => {
+  const { page, close } = await desk.page();
+  await proven(page);
+  await page.keyboard.press("Tab");
+  const seen = await page.evaluate(() => {
+    const style = getComputedStyle(document.activeElement!);
+    return { outline: style.outlineStyle, width: Number.parseFloat(style.outlineWidth) };
+  });
+  expect(seen.outline).toBe("solid");
+  expect(seen.width).toBeGreaterThanOrEqual(2);
+  const row = page.getByRole("table", { name: "Checks by share used" }).getByRole("button").first();
+  await row.focus();
+  await page.keyboard.press("Enter");
+  expect(await row.getAttribute("aria-expanded")).toBe("true");
+  await page.keyboard.press("2");
+  const ring = page.getByRole("button", { name: /see this design/ }).first();
+  await ring.waitFor({ timeout: 90_000 });
+  await ring.focus();
+  await page.keyboard.press("Enter");
+  await page.getByText("yours, from the front").waitFor();
+  await close();
+}, 180_000);
