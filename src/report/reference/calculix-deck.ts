@@ -56,22 +56,43 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
   const mesh = beamMesh(input);
   const [cx, cy] = load.toward;
 
-  // nodes of the mast: ends and middles of elements; each drawn longer by the compression when rigged
-  const mastHeights = [0];
-  for (const { from, to, segment } of mesh) {
-    const { ea } = input.segments[segment];
-    const compression = riggedCompression(rigged, 0.5 * (from + to));
-    const length = (to - from) / pressed(compression / ea);
-    const at = mastHeights[mastHeights.length - 1];
-    mastHeights.push(at + 0.5 * length, at + length);
-  }
-  const mastNodes = mastHeights.map((_, i) => i + 1);
   const nominal = [0, ...mesh.flatMap(({ from, to }) => [0.5 * (from + to), to])];
   const nodeAt = (z: number): number => {
     const i = nominal.findIndex((height) => Math.abs(height - z) < 1e-6);
     if (i < 0) throw new RangeError(`no node at ${z} m`);
     return i;
   };
+
+  // where the axes of a section turn, its node becomes rigid: a pull on a soft one dents the bar by a tenth of a
+  // millimetre. A square is the same either way, so it is turned at every guy and load, and stubs are added at the ends
+  const turnsAt = new Set([...input.levels, ...input.pointWeights, ...load.points].map(({ z }) => nodeAt(z)));
+  const bars: { segment: number; elements: number[]; way: number; stiffer: number }[] = [];
+  mesh.forEach(({ segment }, e) => {
+    const below = bars.at(-1);
+    if (below && below.segment === segment && !turnsAt.has(2 * e)) below.elements.push(e);
+    else
+      bars.push({
+        segment,
+        elements: [e],
+        way: below && !turnsAt.has(2 * e) ? below.way : 1 - (below?.way ?? 1),
+        stiffer: 1,
+      });
+  });
+
+  // nodes of the mast: ends and middles of elements; each drawn longer by the compression when rigged
+  const mastHeights = [0];
+  for (const bar of bars) {
+    const { ea } = input.segments[bar.segment];
+    const pressure = (e: number) => riggedCompression(rigged, 0.5 * (mesh[e].from + mesh[e].to)) / ea;
+    const mean = bar.elements.reduce((sum, e) => sum + pressure(e), 0) / bar.elements.length;
+    bar.stiffer = stifferBy(mean);
+    for (const e of bar.elements) {
+      const length = (mesh[e].to - mesh[e].from) / pressed(pressure(e) / bar.stiffer);
+      const at = mastHeights[mastHeights.length - 1];
+      mastHeights.push(at + 0.5 * length, at + length);
+    }
+  }
+  const mastNodes = mastHeights.map((_, i) => i + 1);
 
   const loads = nominal.map((): [number, number, number] => [0, 0, 0]);
   mesh.forEach(({ from, to, segment }, e) => {
@@ -93,15 +114,6 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     loads[nodeAt(point.z)][1] += cy * point.force;
   }
 
-  // where the axes of a section turn, its node becomes rigid: a pull on a soft one dents the bar by a tenth of a
-  // millimetre. A square is the same either way, so it is turned at every guy, load and end, where stubs are added
-  const turnsAt = new Set([...input.levels, ...input.pointWeights, ...load.points].map(({ z }) => nodeAt(z)));
-  const ways = ["1.,0.,0.", "0.,1.,0."];
-  let way = 0;
-  const turned = mesh.map((_, e) => {
-    if (turnsAt.has(2 * e)) way = 1 - way;
-    return way;
-  });
   const last = mastNodes.length;
   const top = mastHeights[last - 1];
   const lines: string[] = ["*NODE,NSET=NMAST"];
@@ -115,27 +127,35 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
   [top + 0.1, top + 0.2].forEach((z, i) => {
     lines.push(`${STUBS + 2 + i},0.,0.,${number(z)}`);
   });
-  input.segments.forEach((s, index) => {
-    const side = Math.sqrt((12 * s.ei) / s.ea);
-    lines.push(`*MATERIAL,NAME=STEEL${index}`, "*ELASTIC", `${number(s.ea / side ** 2)},0.`);
-    ways.forEach((direction, w) => {
-      const own = mesh.flatMap((element, e) =>
-        element.segment === index && turned[e] === w
-          ? [`${e + 1},${2 * e + 1},${2 * e + 2},${2 * e + 3}`]
-          : [],
-      );
-      if (index === 0 && turned[0] !== w) own.push(`${STUBS},${STUBS},${STUBS + 1},1`);
-      if (index === input.segments.length - 1 && turned[mesh.length - 1] !== w)
-        own.push(`${STUBS + 1},${last},${STUBS + 2},${STUBS + 3}`);
-      if (own.length === 0) return;
-      lines.push(
-        `*ELEMENT,TYPE=B32R,ELSET=MAST${index}W${w}`,
-        ...own,
-        `*BEAM SECTION,ELSET=MAST${index}W${w},MATERIAL=STEEL${index},SECTION=RECT`,
-        `${number(side)},${number(side)}`,
-        direction,
-      );
-    });
+  const section = (
+    name: string,
+    material: string,
+    side: number,
+    way: number,
+    elements: readonly string[],
+  ) => {
+    lines.push(
+      `*ELEMENT,TYPE=B32R,ELSET=${name}`,
+      ...elements,
+      `*BEAM SECTION,ELSET=${name},MATERIAL=${material},SECTION=RECT`,
+      `${number(side)},${number(side)}`,
+      way === 0 ? "1.,0.,0." : "0.,1.,0.",
+    );
+  };
+  bars.forEach(({ segment, elements, way, stiffer }, b) => {
+    const { ei, ea } = input.segments[segment];
+    const side = Math.sqrt((12 * ei) / ea);
+    lines.push(`*MATERIAL,NAME=STEEL${b}`, "*ELASTIC", `${number((stiffer * ea) / side ** 2)},0.`);
+    section(
+      `MAST${b}`,
+      `STEEL${b}`,
+      side,
+      way,
+      elements.map((e) => `${e + 1},${2 * e + 1},${2 * e + 2},${2 * e + 3}`),
+    );
+    if (b === 0) section("FOOT", `STEEL${b}`, side, 1 - way, [`${STUBS},${STUBS},${STUBS + 1},1`]);
+    if (b === bars.length - 1)
+      section("HEAD", `STEEL${b}`, side, 1 - way, [`${STUBS + 1},${last},${STUBS + 2},${STUBS + 3}`]);
   });
 
   const stresses: string[] = [];
@@ -157,7 +177,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     }
     lines.push(`*ELEMENT,TYPE=T3D2,ELSET=GUY${g}`);
     for (let i = 0; i < SEGMENTS; i++) lines.push(`${first + i},${first + i},${first + i + 1}`);
-    // any area will do: stiffness counts
+    // any area will do, stiffness counts: below a hundredth of a square metre rounding keeps it from converging
     const area = 1e-2;
     const rise = level.z - guy.z;
     const span = Math.hypot(guy.x, guy.y);
@@ -199,8 +219,8 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
   for (const { anchorNode } of guys) lines.push(`${anchorNode},`);
   if (stresses.length > 0) lines.push("*INITIAL CONDITIONS,TYPE=STRESS", ...stresses);
   lines.push("*STEP,NLGEOM,INC=400", "*STATIC", "0.25,1.,1e-6,0.5");
-  // the program's own tolerance is half a per cent of the mean force
-  lines.push("*CONTROLS,PARAMETERS=FIELD", "1e-4,1e-2", "*CLOAD");
+  // the program's own tolerance is half a per cent of the mean force; a tenth of that is near its rounding
+  lines.push("*CONTROLS,PARAMETERS=FIELD", "1e-3,1e-2", "*CLOAD");
   loads.forEach((force, i) => {
     force.forEach((component, axis) => {
       if (component !== 0) lines.push(`${mastNodes[i]},${axis + 1},${number(component)}`);
@@ -232,13 +252,20 @@ export const squareShear = (ea: number): number => (5 / 12) * ea;
 
 /**
  * CalculiX strains by Green and stresses by Piola: a bar drawn with length 1 and stretched to l carries
- * l (S + E (l2 - 1)/2). The two functions below give it the force, and the guys the stiffness too, of Hooke's law on
- * the unstressed length where the mast is rigged: left alone, a strain of 0.1 % makes a bar 0.15 % too stiff.
+ * l (S + E (l2 - 1)/2). The three functions below give mast and guys the force and the stiffness of Hooke's law
+ * where the mast is rigged: left alone, a compression of 0.1 % makes a bar 0.3 % too soft in bending too.
  */
 function pressed(compressionByStiffness: number): number {
   let l = 1;
   for (let i = 0; i < 20; i++) l -= (0.5 * l * (l * l - 1) + compressionByStiffness) / (1.5 * l * l - 0.5);
   return l;
+}
+
+/** How much stiffer a bar must be made for its tangent under a compression to be Hooke's. */
+function stifferBy(compressionByStiffness: number): number {
+  let by = 1;
+  for (let i = 0; i < 20; i++) by = 2 / (3 * pressed(compressionByStiffness / by) ** 2 - 1);
+  return by;
 }
 
 /** Initial force and stiffness for a guy drawn with length `chord` whose rigged length is l times that. */
