@@ -31,6 +31,8 @@ interface Kept {
 export class Pool implements SearchClient {
   private readonly hands: Hand[];
   private running = 0;
+  /** Was the running call told to stop? It may not have reached the workers yet. */
+  private stopped = false;
   private kept: Kept | null = null;
 
   constructor(hire: () => Hand, count: number) {
@@ -43,6 +45,7 @@ export class Pool implements SearchClient {
   }
 
   private async open(job: Job): Promise<GridSize> {
+    this.stopped = false;
     const [size] = await this.all(({ remote }) => remote.open(job) as Promise<GridSize>);
     return size;
   }
@@ -59,6 +62,7 @@ export class Pool implements SearchClient {
   /** @throws Error where nothing was stopped */
   async resume(onProgress: (progress: Progress) => void): Promise<Outcome> {
     if (!this.kept) throw new Error("nothing to go on with: no search was stopped");
+    this.stopped = false;
     return this.walk(this.kept, ++this.running, onProgress);
   }
 
@@ -93,16 +97,23 @@ export class Pool implements SearchClient {
       onProgress({ proof: combined(kept.size, kept.shares.filter(Boolean), seconds()).proof, best: judged });
     };
     const shares = await this.all(async ({ remote }, index) => {
-      const report = (await remote.find(
+      const asked = remote.find(
         { index, of },
         proxy((r: ShareReport) => hear(index, r)),
-      )) as ShareReport;
+      );
+      this.passOnStop(remote);
+      const report = (await asked) as ShareReport;
       hear(index, report);
       return report;
     });
     kept.seconds = seconds();
     const [first] = this.hands;
     return Promise.race([first.remote.outcome(shares, kept.seconds) as Promise<Outcome>, first.failed]);
+  }
+
+  /** A stop that came before the work did: messages keep their order, so it is heard right after the start. */
+  private passOnStop(remote: Hand["remote"]): void {
+    if (this.stopped) void remote.pause();
   }
 
   async front(job: Job, onProgress: (front: Front) => void): Promise<Front> {
@@ -131,7 +142,9 @@ export class Pool implements SearchClient {
         });
         onProgress(together());
       };
-      reports[index] = (await remote.findFront({ index, of }, proxy(hear))) as FrontReport;
+      const asked = remote.findFront({ index, of }, proxy(hear));
+      this.passOnStop(remote);
+      reports[index] = (await asked) as FrontReport;
     });
     return together();
   }
@@ -145,7 +158,7 @@ export class Pool implements SearchClient {
     let last = 0;
     const map = (done: boolean): CostMap => ({ heights, areas, cells: [...cells], done });
     await this.all(async ({ remote }) => {
-      for (let next = order.shift(); next && run === this.running; next = order.shift()) {
+      for (let next = order.shift(); next && run === this.running && !this.stopped; next = order.shift()) {
         const cell = (await remote.cell(heights[next[0]], areas[next[1]])) as MapCell | null;
         if (!cell) break;
         cells.push(cell);
@@ -159,6 +172,7 @@ export class Pool implements SearchClient {
   }
 
   stop(): void {
+    this.stopped = true;
     for (const { remote } of this.hands) void remote.pause();
   }
 

@@ -22,7 +22,8 @@ export function readText(path: string | undefined, what: string): string {
     return readFileSync(path, "utf8");
   } catch (error) {
     if (error instanceof UsageError) throw error;
-    throw new UsageError(`${path}: ${(error as Error).message}; expected ${what}`);
+    const { code, message } = error as NodeJS.ErrnoException;
+    throw new UsageError(`${path}: ${code === "ENOENT" ? "found no such file" : message}; expected ${what}`);
   }
 }
 
@@ -59,4 +60,8 @@ function designInside(text: string): unknown {
 }
 
 const refused = (path: string, errors: readonly InputError[]): UsageError =>
-  new UsageError(errors.map((error) => `${path}: ${error.message}`).join("\n"));
+  new UsageError(
+    errors
+      .map((error) => [path, error.path, error.message].filter((part) => part !== "").join(": "))
+      .join("\n"),
+  );
