@@ -23,8 +23,8 @@ export interface RootFloors {
 }
 
 /** Greatest moment in a span that end moments can't lower: q l2 / 16 between guys, 0.0858 q l2 over a pin. */
-const FREE_ENDS = 1 / 16;
-const PINNED_END = 1.5 - Math.SQRT2;
+export const FREE_ENDS = 1 / 16;
+export const PINNED_END = 1.5 - Math.SQRT2;
 /** Heights nearer than this are one. */
 const TOUCH = 1e-6;
 
@@ -41,7 +41,7 @@ export function rootFloors(problem: Problem, stack: StackModel, s: Statics): Roo
     const v = Math.max(0, s.shear[i] - lean * s.heavy * s.weight[i]);
     // what is higher in the cantilever is known as well, and at a joint both sections bear the same
     let most = i + 1 < n ? cantilever[i + 1] : 0;
-    for (const { lattice } of sectionsBetween(stack, s.z[i] - TOUCH, s.z[i] + TOUCH))
+    for (const { lattice } of sectionsTouching(stack, s.z[i]))
       most = Math.max(
         most,
         (SLACK * (s.light * s.weight[i] * lattice.axialShare + m / lattice.momentArm) * leg) /
@@ -65,7 +65,7 @@ export function rootFloors(problem: Problem, stack: StackModel, s: Statics): Roo
  * m >= c (q - k2 m) l2 whatever the end moments, so m >= c q l2 / (1 + c k2 l2) with k2 = N / EI; the leg takes
  * N and m together, and the least of that over every thrust N from the weight above upwards is the floor.
  */
-function spanFloor(
+export function spanFloor(
   problem: Problem,
   stack: StackModel,
   s: Statics,
@@ -104,27 +104,11 @@ function spanFloor(
 /** Slope that the lean check allows: no node drifts further than this times its height. */
 export const leanOf = (problem: Problem): number => Math.tan((problem.rules.tilt.most * Math.PI) / 180);
 
-/**
- * Leg floor of the span over the pin once the windward uplift is known: the guys press on the mast with at least
- * that, all the way down.
- */
-export function baseFloor(
-  problem: Problem,
-  stack: StackModel,
-  s: Statics,
-  lowest: number,
-  uplift: number,
-): number {
-  const { lattice } = stack.parts[0].section;
-  const thrust = s.light * s.weight[0] + Math.max(uplift, 0);
-  const foot = (SLACK * thrust * lattice.axialShare * problem.rules.leg.required) / lattice.legCompression;
-  return Math.max(
-    foot,
-    spanFloor(problem, stack, s, 0, lowest, PINNED_END, s.light * s.weight[lowest] + Math.max(uplift, 0)),
-  );
-}
+/** Sections that meet at a height: one, or two at a joint. */
+export const sectionsTouching = (stack: StackModel, z: number): SectionModel[] =>
+  sectionsBetween(stack, z - TOUCH, z + TOUCH);
 
-function sectionsBetween(stack: StackModel, from: number, to: number): SectionModel[] {
+export function sectionsBetween(stack: StackModel, from: number, to: number): SectionModel[] {
   const found: SectionModel[] = [];
   let low = 0;
   for (const { section, length } of stack.parts) {

@@ -38,6 +38,8 @@ export interface Node {
   /** Uplift floor of the windward anchor and lateral pull, N, once the radius is known. */
   readonly uplift: number;
   readonly lateral: number;
+  /** Least thrust on the base, N. */
+  readonly thrust: number;
   /** Strands so far, top down. */
   readonly strands: readonly Strand[];
   /** Fraction of breaking strength; 0 until chosen. */

@@ -7,20 +7,12 @@ import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import { utilisation } from "../parts/types.ts";
 import { fitStar } from "../problem/lot.ts";
 import type { PackageModel, Problem, StackModel, StarFit } from "../problem/types.ts";
-import {
-  baseFloor,
-  guyFloor,
-  guyWindMoment,
-  leanOf,
-  partFeet,
-  rootFloors,
-  SLACK,
-  windwardFloor,
-} from "./floors.ts";
+import { guyFloor, guyWindMoment, leanOf, partFeet, rootFloors, SLACK, windwardFloor } from "./floors.ts";
 import { Grid } from "./grid.ts";
 import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
 import type { Node, Root } from "./node.ts";
 import { statics } from "./statics.ts";
+import { starFloor } from "./thrust-floors.ts";
 
 /** The rule under which safe designs are counted that are neither cheaper than the answer nor better at its price. */
 export const SAFE = "safe, but no better than the answer";
@@ -145,6 +137,7 @@ export class Tree {
       radius: -1,
       uplift: 0,
       lateral: 0,
+      thrust: 0,
       strands: [],
       tension: 0,
     };
@@ -336,9 +329,19 @@ export class Tree {
         perLevel,
         this.lean,
       );
-      const use = Math.max(base, baseFloor(this.problem, root.stack, root.statics, lowest, floor.uplift));
+      const held = starFloor(
+        this.problem,
+        root.stack,
+        root.statics,
+        levels.map((index) => root.candidates[index]),
+        star.radius,
+        perLevel,
+        floor.uplift,
+        weight,
+      );
+      const use = Math.max(base, held.use);
       if (this.beyond(use)) {
-        this.prune("legs over the base", each);
+        this.prune("legs or buckling under what the guys press", each);
         continue;
       }
       const anchors = this.anchorsFor(floor.uplift, floor.lateral);
@@ -346,10 +349,7 @@ export class Tree {
         this.prune("no anchor holds", each);
         continue;
       }
-      const footing = this.footingFor(
-        root.stack,
-        root.statics.light * root.statics.weight[0] + Math.max(floor.uplift, 0),
-      );
+      const footing = this.footingFor(root.stack, held.thrust);
       if (!footing) {
         this.prune("no base bears", each);
         continue;
@@ -361,6 +361,7 @@ export class Tree {
         radius,
         uplift: floor.uplift,
         lateral: floor.lateral,
+        thrust: held.thrust,
         cents: root.cents + guys + perLevel * anchors.cents + footing.cents,
         concrete: perLevel * anchors.concrete + footing.concrete,
         use,
@@ -412,29 +413,25 @@ export class Tree {
       perLevel,
       this.lean,
     );
-    const lowest = root.candidates[levels[levels.length - 1]];
-    const use = Math.max(
-      node.use,
-      guyFloor(problem, floor.uplift, r, guys, this.lean),
-      baseFloor(problem, root.stack, root.statics, lowest, floor.uplift),
-    );
+    const use = Math.max(node.use, guyFloor(problem, floor.uplift, r, guys, this.lean));
     if (this.beyond(use)) {
-      this.prune("guys or legs under the wind's moment", node.designs);
+      this.prune("guys under the wind's moment", node.designs);
       return null;
     }
     return this.grounded({ ...node, use }, floor.uplift, floor.lateral, 0);
   }
 
   /** The node with ground that holds at least this; null (and counted) where there is none. */
-  private grounded(node: Node, uplift: number, lateral: number, rigged: number): Node | null {
-    const { root, perLevel } = node;
-    const most = { uplift: Math.max(uplift, node.uplift), lateral: Math.max(lateral, node.lateral) };
-    const weight = root.statics.light * root.statics.weight[0];
-    const thrust = weight + Math.max(most.uplift, 0);
-    const was = this.groundOf(node, weight + Math.max(node.uplift, 0));
-    const now = this.groundOf({ ...node, ...most }, Math.max(thrust, rigged));
+  private grounded(node: Node, uplift: number, lateral: number, pressed: number): Node | null {
+    const most = {
+      uplift: Math.max(uplift, node.uplift),
+      lateral: Math.max(lateral, node.lateral),
+      thrust: Math.max(pressed, node.thrust),
+    };
+    const was = this.groundOf(node);
+    const now = this.groundOf({ ...node, ...most });
     if (!now || !was) {
-      this.prune("no anchor holds", node.designs);
+      this.prune("no anchor or base holds", node.designs);
       return null;
     }
     return {
@@ -442,13 +439,12 @@ export class Tree {
       ...most,
       cents: node.cents + now.cents - was.cents,
       concrete: Math.max(node.concrete, now.concrete),
-      perLevel,
     };
   }
 
-  private groundOf(node: Node, thrust: number): Least | null {
+  private groundOf(node: Node): Least | null {
     const anchors = this.anchorsFor(node.uplift, node.lateral);
-    const footing = this.footingFor(node.root.stack, thrust);
+    const footing = this.footingFor(node.root.stack, node.thrust);
     return anchors && footing
       ? {
           cents: node.perLevel * anchors.cents + footing.cents,

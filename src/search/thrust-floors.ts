@@ -1,0 +1,117 @@
+import type { Problem, SectionModel, StackModel } from "../problem/types.ts";
+import {
+  FREE_ENDS,
+  leanOf,
+  PINNED_END,
+  SLACK,
+  sectionsBetween,
+  sectionsTouching,
+  spanFloor,
+} from "./floors.ts";
+import type { Statics } from "./statics.ts";
+
+/** Three elements a span find buckling of one half wave to 0.2 %; this much is given away for them. */
+const BUCKLING_SLACK = 0.99;
+
+/** What a star of guys asks of the mast, whatever the sharing of the thrust among its levels. */
+export interface StarFloor {
+  /** Least utilisation of the legs, and of whole-mast stability. */
+  readonly use: number;
+  /** Least thrust on the base under wind, N. */
+  readonly thrust: number;
+}
+
+/**
+ * Cut the mast at a guy level and take moments of what is above: the guys above must hold the wind there, less
+ * what the legs can pass as a moment. Guys that hold pull down as well, so each span carries at least that thrust
+ * on top of the weight; with it go the leg floor of the span and an upper bound on its buckling factor (Rayleigh's
+ * quotient of a half wave that leaves every guy at rest). docs/theory/search.md has the argument.
+ * @param levels indices into `s.z`, top down
+ * @param uplift floor of the windward anchor's uplift, wind on guys left out, N
+ * @param guyWeight of all guys of one anchor, N, an upper bound
+ */
+export function starFloor(
+  problem: Problem,
+  stack: StackModel,
+  s: Statics,
+  levels: readonly number[],
+  radius: number,
+  perLevel: number,
+  uplift: number,
+  guyWeight: number,
+): StarFloor {
+  const { rules, allowed } = problem;
+  const lean = leanOf(problem);
+  // wind toward a guy: two windward guys stand half a radius upwind; between four guys: R over root two
+  const upwind = perLevel === 3 ? 0.5 * radius : radius * Math.SQRT1_2;
+  const top = s.z[levels[0]];
+  const pulled = perLevel === 3 ? 2 * Math.max(uplift, 0) : Math.max(Math.SQRT2 * uplift - guyWeight, 0);
+  let use = 0;
+  let thrust = 0;
+  for (let k = 0; k < levels.length; k++) {
+    const upper = levels[k];
+    const lower = k + 1 < levels.length ? levels[k + 1] : 0;
+    const atBase = k + 1 === levels.length;
+    const asked = SLACK * s.moment[lower] - lean * s.heavy * s.lever[lower];
+    const lever = (upwind / top + 2 * lean) * (top - s.z[lower]);
+    // G >= (asked - M) / lever with M <= arm (C - share (W + G)) at a level, M = 0 at the pin
+    let guys = Math.max(0, asked / lever);
+    if (!atBase)
+      for (const { lattice } of sectionsTouching(stack, s.z[lower])) {
+        const capacity = (allowed * lattice.legCompression) / rules.leg.required;
+        const arm = lattice.momentArm;
+        const eased = lever - arm * lattice.axialShare;
+        const left = asked - arm * capacity + arm * lattice.axialShare * s.light * s.weight[lower];
+        guys = Math.min(guys, eased > 0 ? Math.max(0, left / eased) : 0);
+      }
+    else guys = Math.max(guys, pulled);
+    const press = s.light * s.weight[upper] + guys;
+    use = Math.max(
+      use,
+      spanFloor(problem, stack, s, lower, upper, atBase ? PINNED_END : FREE_ENDS, press),
+      bucklingFloor(problem, stack, s, levels, k, press),
+    );
+    if (atBase) {
+      thrust = s.light * s.weight[0] + guys;
+      const { lattice } = stack.parts[0].section;
+      use = Math.max(
+        use,
+        (SLACK * thrust * lattice.axialShare * rules.leg.required) / lattice.legCompression,
+      );
+    }
+  }
+  return { use, thrust };
+}
+
+const stiffest = (sections: readonly SectionModel[]): number => {
+  let most = 0;
+  for (const { lattice } of sections) most = Math.max(most, lattice.bendingStiffness);
+  return most;
+};
+
+/** Required over the greatest buckling factor that a half wave in span `k` (from the top) leaves. */
+function bucklingFloor(
+  problem: Problem,
+  stack: StackModel,
+  s: Statics,
+  levels: readonly number[],
+  k: number,
+  press: number,
+): number {
+  const upper = s.z[levels[k]];
+  const lower = k + 1 < levels.length ? s.z[levels[k + 1]] : 0;
+  const length = upper - lower;
+  const ei = stiffest(sectionsBetween(stack, lower, upper));
+  let stiffness = ((Math.PI * Math.PI) / (length * length)) * ei;
+  // the neighbours bend along: held at their far ends, or turning on the pin
+  if (k > 0) {
+    const above = s.z[levels[k - 1]] - upper;
+    stiffness += (8 * stiffest(sectionsBetween(stack, upper, upper + above))) / (length * above);
+  }
+  if (k + 1 < levels.length) {
+    const last = k + 2 === levels.length;
+    const below = lower - (last ? 0 : s.z[levels[k + 2]]);
+    stiffness += ((last ? 6 : 8) * stiffest(sectionsBetween(stack, lower - below, lower))) / (length * below);
+  }
+  return (BUCKLING_SLACK * problem.rules.stability.required * press) / stiffness;
+}
