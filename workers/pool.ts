@@ -131,7 +131,13 @@ export class Pool implements SearchClient {
         known.map((report) => ({ ...report, best: null, bound: Number.POSITIVE_INFINITY })),
         (performance.now() - started) / 1000,
       );
-      return { status: finished ? "proven" : "stopped", points: points.map(frontPoint), proof };
+      const exact = known.length < of ? 0 : Math.min(...known.map((report) => report.exactBelow));
+      return {
+        status: finished ? "proven" : "stopped",
+        exactBelow: finished ? null : exact / 100,
+        points: points.map(frontPoint),
+        proof,
+      };
     };
     await this.all(async ({ remote }, index) => {
       const hear = (report: FrontReport) => {

@@ -20,6 +20,8 @@ const REPORT = 100;
 
 export interface FrontReport {
   readonly points: readonly Candidate[];
+  /** Whole cents below which this share is decided. */
+  readonly exactBelow: number;
   readonly analysed: number;
   readonly pruned: Readonly<Record<string, number>>;
   readonly finished: boolean;
@@ -87,6 +89,7 @@ export class ShareWorker {
     const { front } = this;
     const report = (): FrontReport => ({
       points: front.points,
+      exactBelow: front.exactBelow,
       analysed: front.analysed,
       pruned: { ...front.tree.pruned },
       finished: front.finished,

@@ -50,6 +50,11 @@ export class FrontSearch {
     return this.finished;
   }
 
+  /** Every design cheaper than this is decided: whole cents, Infinity at the end. */
+  get exactBelow(): number {
+    return this.finished ? Number.POSITIVE_INFINITY : (this.queue.peekValue() ?? Number.POSITIVE_INFINITY);
+  }
+
   /** Points of another worker: they prune here too. */
   absorb(points: readonly Candidate[]): void {
     for (const point of points) this.keep(point);

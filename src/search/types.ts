@@ -94,6 +94,8 @@ export interface FrontPoint {
 
 export interface Front {
   readonly status: "proven" | "stopped";
+  /** Below this cost the front is exact already: the search goes cheapest first. Null where all of it is. */
+  readonly exactBelow: number | null;
   /** Sorted by cost, none better than another in all three. */
   readonly points: readonly FrontPoint[];
   readonly proof: Proof;
