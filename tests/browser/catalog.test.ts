@@ -20,7 +20,7 @@ test(
     await page.keyboard.press("Enter");
     await page.getByText(/The answer is \$1,000 dearer, with the same mast/).waitFor({ timeout: 90_000 });
     await page.getByLabel("What your edit did").getByRole("button", { name: "Undo" }).click();
-    expect(await page.getByRole("button", { name: /^Price of permit/ }).innerText()).toBe("$85");
+    expect(await page.getByRole("button", { name: /^Price of permit/ }).textContent()).toBe("$85");
     expect(wrong).toEqual([]);
     await close();
   },
@@ -61,7 +61,7 @@ test(
     });
     const preview = page.getByRole("table", { name: "What the file would change" });
     await preview.waitFor();
-    expect(await preview.innerText()).toMatch(/✕ 3[\s\S]*price/);
+    expect(await preview.textContent()).toMatch(/✕ 3[\s\S]*price/);
     const price = page.getByRole("table", { name: "pipes" }).getByRole("button", { name: /^Price of/ });
     const all = () => price.allInnerTexts();
     expect(await all()).not.toContain("111");
@@ -92,7 +92,7 @@ test(
     await page.getByText(/Not opened/).waitFor();
     await page.getByLabel("Open a file").setInputFiles(path);
     await page.waitForFunction(() => !document.querySelector("details.menu")?.hasAttribute("open"));
-    expect(await page.locator(".study-name").innerText()).toBe("Upper pasture, first mast");
+    expect(await page.locator(".study-name").textContent()).toBe("Upper pasture, first mast");
     await close();
   },
   LONG,

@@ -183,25 +183,26 @@ const ringShape = (props: unknown) => {
   const radius = 3 + 13 * Math.min(payload.point.margin, 0.8);
   const seen = () => payload.take(payload.point);
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a ring in a chart can't be an HTML button
-    <g
-      role="button"
-      tabIndex={0}
-      aria-label={payload.words}
-      style={{ cursor: "pointer" }}
-      onClick={seen}
-      onKeyDown={(event) => {
-        if (event.key === "Enter" || event.key === " ") {
-          event.preventDefault();
-          seen();
-        }
-      }}
-    >
-      <title>{payload.words}</title>
-      <circle cx={cx} cy={cy} r={Math.max(radius + 5, 12)} fill="transparent" className="halo-ring" />
-      <circle cx={cx} cy={cy} r={radius} className="p" style={{ stroke: "var(--ink)", strokeWidth: 1.6 }} />
+    <g>
+      {/* biome-ignore lint/a11y/useSemanticElements: a ring in a chart can't be an HTML button */}
+      <g
+        role="button"
+        tabIndex={0}
+        aria-label={payload.words}
+        style={{ cursor: "pointer" }}
+        onClick={seen}
+        onKeyDown={(event) => {
+          if (event.key === "Enter" || event.key === " ") {
+            event.preventDefault();
+            seen();
+          }
+        }}
+      >
+        <circle cx={cx} cy={cy} r={Math.max(radius + 5, 12)} fill="transparent" className="halo-ring" />
+        <circle cx={cx} cy={cy} r={radius} className="p" style={{ stroke: "var(--ink)", strokeWidth: 1.6 }} />
+      </g>
       {payload.letter && (
-        <g>
+        <g style={{ pointerEvents: "none" }}>
           <rect x={cx - radius - 22} y={cy - 8.5} width="17" height="17" className="k" />
           <text
             x={cx - radius - 13.5}

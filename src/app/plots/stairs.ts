@@ -13,6 +13,12 @@ export const stair = (points: readonly FrontPoint[], margin: number): readonly F
 
 export const FLOORS = [0, 0.1, 0.25, 0.5] as const;
 
+/** Names what the plot would draw: while it stays the same there is nothing to draw anew. */
+export const stairsKey = (points: readonly FrontPoint[]): string =>
+  FLOORS.map((floor) =>
+    stair(points, floor).map(({ cost, concrete, margin }) => [cost, concrete, margin].join("/")),
+  ).join("|");
+
 /** A round scale from below the least to above the greatest. */
 export const roundScale = (least: number, greatest: number, wanted = 6): readonly number[] => {
   const span = Math.max(greatest - least, Math.abs(greatest) * 1e-6, 1e-9);

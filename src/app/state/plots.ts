@@ -28,6 +28,8 @@ export const plots = createStore<Plots>(none);
 
 /** Plots are redrawn at most once a second: a new array costs a whole mount. */
 const PACE = 1000;
+/** Front and map share the cores, and leave one to the page where there are several. */
+const share = Math.max(1, Math.min(4, Math.floor(((navigator.hardwareConcurrency || 2) - 1) / 2)));
 let clients: readonly SearchClient[] = [];
 let asked: { reading: Reading; system: System } | null = null;
 
@@ -58,7 +60,7 @@ export const askPlots = (reading: Reading, system: System) => {
   const broken = (error: unknown) => {
     if (current()) plots.set({ trouble: error instanceof Error ? error.message : String(error) });
   };
-  const [fronts, maps] = [createSearchClient(), createSearchClient()];
+  const [fronts, maps] = [createSearchClient(share), createSearchClient(share)];
   clients = [fronts, maps];
   const showFront = paced<Front>((front) => current() && !plots.get().frontDone && plots.set({ front }));
   fronts

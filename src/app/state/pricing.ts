@@ -25,7 +25,8 @@ const idle = () =>
   });
 
 const ask = async (paper: Paper): Promise<Outcome> => {
-  const asking = (client ??= createSearchClient());
+  // One core: the page and its answer come first.
+  const asking = (client ??= createSearchClient(1));
   const timer = setTimeout(() => asking.stop(), PATIENCE);
   try {
     return await asking.find(job(paper), () => {});

@@ -20,6 +20,16 @@ const studyWith = (paper: Paper, path: readonly (string | number)[], value: unkn
 
 /** One harder step of each given: what it would add to the answer is the price of that given. */
 export const stepVariants = (reading: Reading, system: System): readonly Variant[] => {
+  const known = stepsOf.get(reading);
+  if (known?.system === system) return known.variants;
+  const variants = variantsOf(reading, system);
+  stepsOf.set(reading, { system, variants });
+  return variants;
+};
+/** Kept by reading: several places of a page ask for the same steps, and each paper is a question's identity. */
+const stepsOf = new WeakMap<Reading, { readonly system: System; readonly variants: readonly Variant[] }>();
+
+const variantsOf = (reading: Reading, system: System): readonly Variant[] => {
   const { paper, study, catalog } = reading;
   const us = system === "us";
   const variants: Variant[] = [];
@@ -105,5 +115,13 @@ export const waysOut = (reading: Reading, system: System): readonly Variant[] =>
 export const costOf = (outcome: Outcome): number | null =>
   outcome.status === "proven" && outcome.best.verdict.passes ? outcome.best.verdict.bill.total : null;
 
-/** One key for one question, so that a question is asked once. */
-export const questionKey = (paper: Paper): string => JSON.stringify(job(paper));
+const keys = new WeakMap<Paper, string>();
+
+/** One key for one question, so that a question is asked once. Written once a paper: a catalog is long. */
+export const questionKey = (paper: Paper): string => {
+  const known = keys.get(paper);
+  if (known) return known;
+  const key = JSON.stringify(job(paper));
+  keys.set(paper, key);
+  return key;
+};

@@ -1,4 +1,5 @@
 import type { CostMap, FrontPoint } from "../../search/types.ts";
+import { Opened } from "../parts/opened.tsx";
 import { cellAt } from "../plots/map-axes.ts";
 import { figure, grouped, money, percent, type System, unitOf } from "../wording/figures.ts";
 
@@ -6,8 +7,13 @@ const MOST_ROWS = 400;
 
 /** Every plot as a table, for who reads figures better than lines, and for the keyboard. */
 export const FrontFigures = ({ points, system, currency, take }: FrontProps) => (
-  <details className="how">
-    <summary className="link">as figures</summary>
+  <Opened words="as figures">
+    {() => <FrontRows points={points} system={system} currency={currency} take={take} />}
+  </Opened>
+);
+
+const FrontRows = ({ points, system, currency, take }: FrontProps) => (
+  <>
     <div className="scroll">
       <table aria-label="Designs on the front">
         <thead>
@@ -41,7 +47,7 @@ export const FrontFigures = ({ points, system, currency, take }: FrontProps) => 
         Showing {MOST_ROWS} of {points.length}.
       </p>
     )}
-  </details>
+  </>
 );
 interface FrontProps {
   readonly points: readonly FrontPoint[];
@@ -50,7 +56,16 @@ interface FrontProps {
   readonly take: (point: FrontPoint) => void;
 }
 
-export const MapFigures = ({ map, system, currency }: { map: CostMap; system: System; currency: string }) => {
+interface MapProps {
+  readonly map: CostMap;
+  readonly system: System;
+  readonly currency: string;
+}
+export const MapFigures = (props: MapProps) => (
+  <Opened words="as figures">{() => <MapRows {...props} />}</Opened>
+);
+
+const MapRows = ({ map, system, currency }: MapProps) => {
   const at = cellAt(map);
   const words = (i: number, j: number) => {
     const cell = at(i, j);
@@ -58,36 +73,33 @@ export const MapFigures = ({ map, system, currency }: { map: CostMap; system: Sy
     return cell.cost === null ? `✕ ${cell.stoppedBy ?? "not safe"}` : money(cell.cost, currency, system);
   };
   return (
-    <details className="how">
-      <summary className="link">as figures</summary>
-      <div className="scroll">
-        <table aria-label="Cheapest safe cost over height and antenna area">
-          <thead>
-            <tr>
-              <th>
-                up, {unitOf("length", system)} \ area, {unitOf("area", system)}
+    <div className="scroll">
+      <table aria-label="Cheapest safe cost over height and antenna area">
+        <thead>
+          <tr>
+            <th>
+              up, {unitOf("length", system)} \ area, {unitOf("area", system)}
+            </th>
+            {map.areas.map((area) => (
+              <th key={area} className="num">
+                {figure(area, "area", system)}
               </th>
-              {map.areas.map((area) => (
-                <th key={area} className="num">
-                  {figure(area, "area", system)}
-                </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {[...map.heights.keys()].reverse().map((j) => (
+            <tr key={map.heights[j]}>
+              <th>{figure(map.heights[j], "length", system)}</th>
+              {map.areas.map((area, i) => (
+                <td key={area} className="num" title={words(i, j)}>
+                  {at(i, j)?.cost === null ? "✕" : words(i, j)}
+                </td>
               ))}
             </tr>
-          </thead>
-          <tbody>
-            {[...map.heights.keys()].reverse().map((j) => (
-              <tr key={map.heights[j]}>
-                <th>{figure(map.heights[j], "length", system)}</th>
-                {map.areas.map((area, i) => (
-                  <td key={area} className="num" title={words(i, j)}>
-                    {at(i, j)?.cost === null ? "✕" : words(i, j)}
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-    </details>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 };

@@ -22,10 +22,16 @@ interface Props {
 }
 
 /** The study with this row as its only section: what the whole mast would cost with it. */
-const onlyWith = (paper: Paper, id: string): Paper => ({
-  ...paper,
-  study: withValue(paper.study, ["parts", "sections"], [id]) as StudyFile,
-});
+const onlyWith = (paper: Paper, id: string): Paper => {
+  const papers = kept.get(paper) ?? new Map<string, Paper>();
+  kept.set(paper, papers);
+  const known = papers.get(id);
+  if (known) return known;
+  const only = { ...paper, study: withValue(paper.study, ["parts", "sections"], [id]) as StudyFile };
+  papers.set(id, only);
+  return only;
+};
+const kept = new WeakMap<Paper, Map<string, Paper>>();
 
 export const SectionsTable = ({ reading, chosen, choose }: Props) => {
   const system = useBook((state) => state.system);

@@ -1,14 +1,14 @@
-import { useCallback, useEffect, useMemo } from "react";
+import { useCallback, useEffect, useMemo, useRef } from "react";
 import type { FrontPoint, MapCell } from "../../search/types.ts";
 import { useWidth } from "../parts/measured.ts";
 import { FrontPlot } from "../plots/front-plot.tsx";
 import { wishArea } from "../plots/map-axes.ts";
 import { MapPlot } from "../plots/map-plot.tsx";
-import { FLOORS, type Marked, markedDesigns, stair } from "../plots/stairs.ts";
+import { FLOORS, type Marked, markedDesigns, stair, stairsKey } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { askPlots, leavePlots, plots, stopFront } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
-import { countText } from "../wording/figures.ts";
+import { countText, money } from "../wording/figures.ts";
 import { single } from "../wording/givens.ts";
 import { useAnswer } from "./answer.tsx";
 import { FrontFigures, MapFigures } from "./figures-tables.tsx";
@@ -49,7 +49,7 @@ const Claim = () => {
   if (!front) return <p className="reason quiet">Looking for the first corners of the stairs.</p>;
   const exact = done && front.status === "proven";
   const words = [
-    `${exact ? "front exact" : done ? "front stopped" : "front so far"}: ${countText(front.points.length, system)} designs`,
+    `${exact ? "front exact" : `front ${done ? "stopped, " : ""}${front.exactBelow === null ? "so far" : `exact below ${money(front.exactBelow, "$", system)}`}`}: ${countText(front.points.length, system)} designs`,
     map && `map ${map.done ? "exact" : "so far"}: ${countText(map.cells.length, system)} cells`,
     exact && `${front.proof.seconds.toFixed(1)} s`,
   ].filter(Boolean);
@@ -70,9 +70,10 @@ const Panels = ({ reading }: { reading: Reading }) => {
   const map = useStore(plots, (state) => state.map);
   const system = useBook((state) => state.system);
   const points = front?.points;
+  const drawn = useDrawn(points);
   const marked = useMemo(
-    () => (points ? markedDesigns(points, reading.study.wishes.margin) : []),
-    [points, reading],
+    () => (drawn ? markedDesigns(drawn, reading.study.wishes.margin) : []),
+    [drawn, reading],
   );
   const currency = reading.catalog.prices.currency;
   const take = useCallback(
@@ -96,7 +97,7 @@ const Panels = ({ reading }: { reading: Reading }) => {
             Cost against concrete
             <small>a stair for each margin; ring size is margin; press a ring</small>
           </h2>
-          <FrontPanel {...{ points, marked, system, currency, take }} />
+          <FrontPanel points={drawn} count={points?.length ?? 0} {...{ marked, system, currency, take }} />
           {points && <FrontFigures points={points} system={system} currency={currency} take={take} />}
         </section>
         <section aria-label="Cost over height and area">
@@ -113,14 +114,29 @@ const Panels = ({ reading }: { reading: Reading }) => {
   );
 };
 
+/** The points as last drawn, until a stair changes: a front that only grows behind its stairs costs no drawing. */
+const useDrawn = (points: readonly FrontPoint[] | undefined) => {
+  const kept = useRef<{ key: string; points: readonly FrontPoint[] } | null>(null);
+  return useMemo(() => {
+    if (!points) {
+      kept.current = null;
+      return undefined;
+    }
+    const key = stairsKey(points);
+    if (kept.current?.key !== key) kept.current = { key, points };
+    return kept.current.points;
+  }, [points]);
+};
+
 interface FrontPanelProps {
+  readonly count: number;
   readonly points: readonly FrontPoint[] | undefined;
   readonly marked: readonly Marked[];
   readonly system: "us" | "si";
   readonly currency: string;
   readonly take: (point: FrontPoint) => void;
 }
-const FrontPanel = ({ points, marked, system, currency, take }: FrontPanelProps) => {
+const FrontPanel = ({ points, count, marked, system, currency, take }: FrontPanelProps) => {
   const [ref, width] = useWidth<HTMLDivElement>(590);
   const drawn = points ? new Set(FLOORS.flatMap((floor) => stair(points, floor))).size : 0;
   return (
@@ -128,10 +144,10 @@ const FrontPanel = ({ points, marked, system, currency, take }: FrontPanelProps)
       {points && points.length > 0 ? (
         <>
           <FrontPlot {...{ points, marked, width, system, currency, take }} />
-          {drawn < points.length && (
+          {drawn < count && (
             <p className="quiet slim">
-              Showing the {drawn} corners of the stairs of {points.length} designs on the front; the hatch is
-              where nothing safe is this cheap.
+              Showing the {drawn} corners of the stairs of {count} designs on the front; the hatch is where
+              nothing safe is this cheap.
             </p>
           )}
         </>

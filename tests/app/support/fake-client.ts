@@ -41,6 +41,7 @@ const proven: Outcome = {
 
 const front: Front = {
   status: "proven",
+  exactBelow: null,
   proof: { ...fixture.proof, seconds: 6.8 },
   points: [
     [3360, 1.68, 0.03],
