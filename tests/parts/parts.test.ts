@@ -1,0 +1,205 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { anchorPart, anchorParts, footingPart, footingParts } from "../../src/parts/index.ts";
+import { line, partCents, partLines } from "../../src/parts/price.ts";
+import { type AnchorReaction, type FootingLoads, utilisation } from "../../src/parts/types.ts";
+import { pasture } from "../checks/support/pasture.ts";
+import { FOOT } from "../support/us-units.ts";
+
+const problems = ["ibc-2", "ibc-4", "ibc-5"].flatMap((soil) =>
+  ["asce7-asd", "asce7-lrfd"].map((set) =>
+    pasture((s) => {
+      s.site.soil = soil;
+      s.rules.set = set;
+      if (soil === "ibc-4") s.site.waterTable = "4 ft";
+    }),
+  ),
+);
+const anchors = problems.flatMap((p) => p.anchors);
+const footings = problems.flatMap((p) => p.footings);
+
+const reaction: fc.Arbitrary<AnchorReaction> = fc.record({
+  uplift: fc.double({ min: -500, max: 30_000, noNaN: true }),
+  lateral: fc.double({ min: 0, max: 30_000, noNaN: true }),
+});
+const reactions = fc.array(reaction, { minLength: 1, maxLength: 8 });
+const loads: fc.Arbitrary<FootingLoads[]> = fc.array(
+  fc.record({
+    compression: fc.double({ min: 1000, max: 80_000, noNaN: true }),
+    shear: fc.double({ min: 0, max: 8000, noNaN: true }),
+    moment: fc.oneof(fc.constant(0), fc.double({ min: 0, max: 90_000, noNaN: true })),
+  }),
+  { minLength: 1, maxLength: 6 },
+);
+
+describe("anchors", () => {
+  test("floor(uplift, lateral) is never above worst of reactions of which one reaches both", () => {
+    const tried = new Set<string>();
+    fc.assert(
+      fc.property(
+        fc.nat({ max: anchors.length - 1 }),
+        reactions,
+        reaction,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (index, others, reached, up, side) => {
+          const part = anchors[index];
+          tried.add(JSON.stringify([index, others, reached, up, side]));
+          // what one reaction reaches: at most its own pull in each direction
+          const floor = part.floor(up * reached.uplift, side * reached.lateral);
+          expect(floor).toBeLessThanOrEqual(part.worst([...others, reached]) * (1 + 1e-12));
+        },
+      ),
+      { numRuns: 3000, seed: 41 },
+    );
+    expect(tried.size).toBeGreaterThan(2900);
+  });
+
+  test("worst(reactions) is the largest utilisation of measures(reactions), and names its reaction", () => {
+    const kinds = new Set<string>();
+    fc.assert(
+      fc.property(fc.nat({ max: anchors.length - 1 }), reactions, (index, all) => {
+        const part = anchors[index];
+        kinds.add(part.choice.kind);
+        const measures = part.measures(all);
+        const worst = Math.max(...measures.map(utilisation));
+        if (Number.isFinite(worst))
+          expect(Math.abs(part.worst(all) - worst)).toBeLessThan(1e-9 * Math.max(1, worst));
+        else expect(part.worst(all)).toBe(worst);
+        for (const measure of measures) {
+          expect(measure.of).toBeGreaterThanOrEqual(0);
+          expect(measure.of).toBeLessThan(all.length);
+          expect(measure.source.length).toBeGreaterThan(5);
+        }
+      }),
+      { numRuns: 2000, seed: 42 },
+    );
+    expect([...kinds].sort()).toEqual(["deadman", "rock-rod", "screw"]);
+  });
+
+  test("a further reaction, or a stronger one, never makes a deadman or a rod better", () => {
+    fc.assert(
+      fc.property(fc.nat({ max: anchors.length - 1 }), reactions, reaction, (index, all, more) => {
+        const part = anchors[index];
+        expect(part.worst([...all, more])).toBeGreaterThanOrEqual(part.worst(all) * (1 - 1e-12));
+        if (part.choice.kind === "screw") return;
+        const stronger = all.map((r) => ({ uplift: Math.abs(r.uplift) * 1.1, lateral: r.lateral * 1.1 }));
+        expect(part.worst(stronger)).toBeGreaterThanOrEqual(part.worst(all) * (1 - 1e-12));
+      }),
+      { numRuns: 1500, seed: 43 },
+    );
+  });
+
+  test("a longer, deeper deadman of the same kind holds no less", () => {
+    const [{ ground, catalog }] = problems;
+    const row = catalog.anchors.find((a) => a.id === "deadman");
+    if (row?.kind !== "deadman") throw new Error("the catalog has no deadman");
+    const pull = [{ uplift: 9000, lateral: 6000 }];
+    const use = (length: number, depth: number) =>
+      anchorPart(
+        row,
+        {
+          kind: "deadman",
+          row: row.id,
+          length: length * FOOT,
+          height: FOOT,
+          width: FOOT,
+          depth: depth * FOOT,
+        },
+        ground,
+      )?.worst(pull) ?? Number.NaN;
+    expect(use(5, 4)).toBeLessThan(use(4, 4));
+    expect(use(4, 5)).toBeLessThan(use(4, 4));
+  });
+
+  test("a screw pulled off its shaft by more than its rating fails sideways, and says by how much", () => {
+    const [{ ground, catalog }] = problems.filter((p) => p.soil.id === "ibc-5");
+    const row = catalog.anchors.find((a) => a.id === "screw-9");
+    if (row?.kind !== "screw") throw new Error("the catalog has no screw");
+    const part = anchorPart(row, { kind: "screw", row: row.id }, ground);
+    const [, sideways] =
+      part?.measures([
+        { uplift: 4000, lateral: 4000 },
+        { uplift: 4500, lateral: 0 },
+      ]) ?? [];
+    expect(sideways.demand).toBe(Number.POSITIVE_INFINITY);
+    expect(sideways.note).toMatch(/45 degrees, the rating covers 15/);
+  });
+
+  test("sizes are those of the table, a deadman never higher than deep", () => {
+    const [{ ground, catalog }] = problems;
+    for (const row of catalog.anchors) {
+      const parts = anchorParts(row, ground);
+      const keys = new Set(parts.map((part) => JSON.stringify(part.choice)));
+      expect(keys.size).toBe(parts.length);
+      if (row.id === "deadman") expect(parts.length).toBe(9 * 3 * 3 * 7);
+      for (const { choice } of parts)
+        if (choice.kind === "deadman") expect(choice.depth).toBeGreaterThanOrEqual(choice.height);
+    }
+  });
+});
+
+describe("footings", () => {
+  test("worst(loads) is the largest utilisation of measures(loads)", () => {
+    const kinds = new Set<string>();
+    const tried = new Set<string>();
+    fc.assert(
+      fc.property(
+        fc.nat({ max: footings.length - 1 }),
+        loads,
+        fc.double({ min: 0.2, max: 1, noNaN: true }),
+        (index, all, plate) => {
+          const part = footings[index];
+          kinds.add(part.choice.kind);
+          tried.add(JSON.stringify([index, all, plate]));
+          const worst = Math.max(...part.measures(all, plate).map(utilisation));
+          const hot = part.worst(all, plate);
+          if (Number.isFinite(worst)) expect(Math.abs(hot - worst)).toBeLessThan(1e-9 * Math.max(1, worst));
+          else expect(hot > 1 || Number.isNaN(hot)).toBe(true);
+        },
+      ),
+      { numRuns: 2500, seed: 44 },
+    );
+    expect([...kinds].sort()).toEqual(["block", "pad"]);
+    expect(tried.size).toBeGreaterThan(2400);
+  });
+
+  test("a further load never makes a footing better", () => {
+    fc.assert(
+      fc.property(fc.nat({ max: footings.length - 1 }), loads, loads, (index, all, more) => {
+        const part = footings[index];
+        const worse = part.worst([...all, ...more], 0.4);
+        expect(!(worse < part.worst(all, 0.4) * (1 - 1e-12))).toBe(true);
+      }),
+      { numRuns: 800, seed: 45 },
+    );
+  });
+
+  test("a footing of a size that is not in the table is the same part as one from it", () => {
+    const [{ ground, catalog }] = problems;
+    for (const row of catalog.footings)
+      for (const part of footingParts(row, ground)) {
+        const again = footingPart(row, part.choice, ground);
+        expect(again?.cents).toBe(part.cents);
+        expect(again?.takeOff).toEqual(part.takeOff);
+      }
+  });
+});
+
+test("what a part costs is the sum of its lines, in whole cents", () => {
+  for (const { ground, anchors: parts, footings: bases } of problems)
+    for (const part of [...parts, ...bases]) {
+      const lines = partLines("part", "other", part.takeOff, part.extras, ground, 1);
+      expect(part.cents).toBe(lines.reduce((sum, { amount }) => sum + amount, 0));
+      expect(part.cents).toBe(partCents(part.takeOff, part.extras, ground));
+      expect(Number.isInteger(part.cents)).toBe(true);
+      const three = partLines("part", "other", part.takeOff, part.extras, ground, 3);
+      expect(three.reduce((sum, { amount }) => sum + amount, 0)).toBe(3 * part.cents);
+    }
+});
+
+test("line(quantity, price) rounds once, then multiplies: three of a thing cost three times one", () => {
+  expect(line("other", "x", 1.006, "m", 1, 3).amount).toBe(303);
+  expect(line("other", "x", 1.006, "m", 1, 3).quantity).toBeCloseTo(3.018, 12);
+  expect(line("other", "x", 2, "each", 0.105).amount).toBe(21);
+});

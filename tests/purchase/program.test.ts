@@ -1,0 +1,105 @@
+import fc from "fast-check";
+import loadHighs from "highs";
+import { expect, test } from "vitest";
+import { type IntegerProgram, solveInteger } from "../../src/purchase/program.ts";
+import { checkValue } from "../support/check-values.ts";
+
+const highs = await loadHighs();
+
+/** The same program as text for HiGHS. */
+function lpText({ cost, rows, most }: IntegerProgram): string {
+  const sum = (of: readonly number[]) =>
+    of.map((c, i) => `${c < 0 ? "-" : "+"} ${Math.abs(c)} x${i}`).join(" ");
+  const limits = rows.flatMap((row, r) => [
+    ...(row.least === undefined ? [] : [` least${r}: ${sum(row.coefficients)} >= ${row.least}`]),
+    ...(row.most === undefined ? [] : [` most${r}: ${sum(row.coefficients)} <= ${row.most}`]),
+  ]);
+  const bounds = most.map((m, i) => (m === undefined ? ` x${i} >= 0` : ` 0 <= x${i} <= ${m}`));
+  return [
+    "Minimize",
+    ` obj: ${sum(cost)}`,
+    "Subject To",
+    ...limits,
+    "Bounds",
+    ...bounds,
+    "General",
+    ` ${cost.map((_, i) => `x${i}`).join(" ")}`,
+    "End",
+  ].join("\n");
+}
+
+const byHighs = (program: IntegerProgram): number | "impossible" => {
+  const answer = highs.solve(lpText(program));
+  if (answer.Status === "Infeasible") return "impossible";
+  if (answer.Status !== "Optimal") throw new Error(`HiGHS ends with ${answer.Status}`);
+  return answer.ObjectiveValue;
+};
+
+/** Purchases: whole pieces at a price, lengths to make up, stock that runs out. */
+const program: fc.Arbitrary<IntegerProgram> = fc.integer({ min: 1, max: 5 }).chain((n) =>
+  fc.record({
+    cost: fc.array(fc.integer({ min: 1, max: 60_000 }), { minLength: n, maxLength: n }),
+    rows: fc.array(
+      fc
+        .record({
+          coefficients: fc.array(fc.integer({ min: 0, max: 12 }), { minLength: n, maxLength: n }),
+          least: fc.option(fc.integer({ min: 1, max: 60 }), { nil: undefined }),
+          spare: fc.option(fc.integer({ min: 0, max: 15 }), { nil: undefined }),
+        })
+        .map(({ coefficients, least, spare }) => ({
+          coefficients,
+          least,
+          // at most: a little above what is asked, so that equality and near misses both happen
+          most: spare === undefined ? undefined : (least ?? 20) + spare,
+        })),
+      { minLength: 1, maxLength: 3 },
+    ),
+    most: fc.array(fc.option(fc.integer({ min: 0, max: 9 }), { nil: undefined }), {
+      minLength: n,
+      maxLength: n,
+    }),
+  }),
+);
+
+test("solveInteger finds the optimum of HiGHS on 600 random small integer programs", () => {
+  const tried = new Set<string>();
+  let impossible = 0;
+  let total = 0;
+  let judged = 0;
+  fc.assert(
+    fc.property(program, (p) => {
+      // a row that asks nothing is no row
+      fc.pre(p.rows.every((row) => row.least !== undefined || row.most !== undefined));
+      tried.add(JSON.stringify(p));
+      const ours = solveInteger(p);
+      const theirs = byHighs(p);
+      if (ours.status === "impossible") {
+        impossible++;
+        expect(theirs).toBe("impossible");
+        return;
+      }
+      expect(theirs).not.toBe("impossible");
+      expect(Math.abs(ours.cost - (theirs as number))).toBeLessThan(1e-6 * Math.max(1, ours.cost));
+      total += ours.cost;
+      judged += theirs as number;
+      ours.counts.forEach((count, i) => {
+        expect(
+          Number.isInteger(count) && count >= 0 && count <= (p.most[i] ?? Number.POSITIVE_INFINITY),
+        ).toBe(true);
+      });
+    }),
+    { numRuns: 600, seed: 61 },
+  );
+  expect(tried.size).toBeGreaterThanOrEqual(560);
+  expect(impossible).toBeGreaterThan(40);
+  expect(tried.size - impossible).toBeGreaterThan(250);
+  checkValue({
+    subject: `integer programs: total cost of ${tried.size - impossible} optima`,
+    source: "HiGHS, mixed-integer solver",
+    tag: "side by side",
+    expected: judged,
+    computed: total,
+    tolerance: 1e-9,
+    unit: "cents",
+  });
+});
