@@ -8,6 +8,7 @@ import type { Candidate } from "../src/search/evaluate.ts";
 import { FrontSearch } from "../src/search/front.ts";
 import { mapCell, problemAt } from "../src/search/map.ts";
 import { type GridSize, gridSize, judgedOf, outcome, type ShareReport } from "../src/search/outcome.ts";
+import { Recall } from "../src/search/recall.ts";
 import { Search } from "../src/search/search.ts";
 import type { Share } from "../src/search/tree.ts";
 import type { Judged, MapCell, Outcome } from "../src/search/types.ts";
@@ -46,6 +47,8 @@ export class ShareWorker {
   private problem: Problem | null = null;
   private search: Search | null = null;
   private front: FrontSearch | null = null;
+  /** Masts solved for earlier jobs: a dearer bag of cement need not solve them again. */
+  private readonly recall = new Recall();
   /** A later call of the same worker makes an earlier loop end. */
   private turn = 0;
 
@@ -68,7 +71,7 @@ export class ShareWorker {
   /** Walks this share to its end or until paused; reports at once on every new best. Starts where it left off. */
   async find(share: Share, onReport: (report: ShareReport) => void): Promise<ShareReport> {
     const turn = ++this.turn;
-    this.search ??= new Search(this.opened(), share);
+    this.search ??= new Search(this.opened(), share, this.recall);
     const { search } = this;
     let best = search.best;
     let last = performance.now();

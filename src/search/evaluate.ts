@@ -17,6 +17,7 @@ import {
   type Priced,
 } from "./ground.ts";
 import type { Node } from "./node.ts";
+import { structureKey } from "./recall.ts";
 import { guysOf, type Tree } from "./tree.ts";
 
 /** A complete design that the analysis passed, with all that ranks it. `verify` has the last word. */
@@ -174,7 +175,9 @@ function heldStructure(
 ): Held | { readonly status: "failed"; readonly limitState: string } {
   const { problem } = tree;
   const model = modelOf(node, problem);
-  const result = analyse(problem, model, { giveUpAbove: allowed });
+  const solve = () => analyse(problem, model, { giveUpAbove: allowed });
+  const result =
+    allowed === problem.allowed ? tree.recall.analysis(structureKey(node, problem), solve) : solve();
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
   const pipe = utilisation(pipeBending(problem, node.root.pack, node.root.stack.height));
   return {

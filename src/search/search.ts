@@ -5,6 +5,7 @@ import { better, type Candidate, evaluate, probe } from "./evaluate.ts";
 import { type Objective, objectiveOf } from "./ground.ts";
 import type { Node } from "./node.ts";
 import type { ShareReport } from "./outcome.ts";
+import type { Recall } from "./recall.ts";
 import { CAP, SAFE, type Share, Tree } from "./tree.ts";
 
 /** The disagreement that may never happen: the search accepted what `verify` rejects, or priced it otherwise. */
@@ -26,9 +27,9 @@ export class Search {
   /** Best objective known to other workers. */
   private elsewhere = Number.POSITIVE_INFINITY;
 
-  constructor(problem: Problem, share?: Share) {
+  constructor(problem: Problem, share?: Share, recall?: Recall) {
     this.problem = problem;
-    this.tree = new Tree(problem, share);
+    this.tree = new Tree(problem, share, recall);
     this.objective = objectiveOf(problem);
     for (const root of this.tree.roots()) this.push(root);
   }

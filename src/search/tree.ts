@@ -11,6 +11,7 @@ import { guyFloor, guyWindMoment, leanOf, partFeet, rootFloors, SLACK, windwardF
 import { Grid } from "./grid.ts";
 import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
 import type { Node, Root } from "./node.ts";
+import { Recall } from "./recall.ts";
 import { statics } from "./statics.ts";
 import { starFloor } from "./thrust-floors.ts";
 
@@ -49,9 +50,14 @@ export class Tree {
   private readonly leastAnchors = new Map<number, Least | null>();
   private readonly leastFootings = new Map<string, Least | null>();
 
-  constructor(problem: Problem, share: Share = WHOLE) {
+  /** Masts solved before, here or in an earlier search of the same worker. */
+  readonly recall: Recall;
+
+  constructor(problem: Problem, share: Share = WHOLE, recall = new Recall()) {
     this.problem = problem;
     this.share = share;
+    this.recall = recall;
+    recall.open(problem);
     this.grid = new Grid(problem);
     this.ground = groundChoices(problem);
     this.lean = leanOf(problem);

@@ -1,0 +1,66 @@
+import type { Analysis } from "../checks/analysis.ts";
+import type { Problem } from "../problem/types.ts";
+import type { Node } from "./node.ts";
+
+/** Analyses kept at most; beyond it all are forgotten, which costs time and never an answer. */
+const MOST = 200_000;
+
+/**
+ * Analyses of masts by all that they depend on. Prices, stock, soil, frost, the lot and the aim are not among it:
+ * a study that differs in those alone is searched again without solving a mast twice.
+ */
+export class Recall {
+  /** Masts solved, and masts remembered instead. */
+  solved = 0;
+  remembered = 0;
+  private basis = "";
+  private known = new Map<string, Analysis>();
+
+  /** Forgets what was solved under other givens. */
+  open(problem: Problem): void {
+    const basis = physicalBasis(problem);
+    if (basis === this.basis) return;
+    this.basis = basis;
+    this.known = new Map();
+  }
+
+  analysis(key: string, solve: () => Analysis): Analysis {
+    const known = this.known.get(key);
+    if (known) {
+      this.remembered++;
+      return known;
+    }
+    this.solved++;
+    const found = solve();
+    if (this.known.size >= MOST) this.known = new Map();
+    this.known.set(key, found);
+    return found;
+  }
+}
+
+/** Everything outside a structure that its analysis reads. */
+function physicalBasis(problem: Problem): string {
+  const { study, rules, packages, allowed, strands, sections } = problem;
+  return JSON.stringify([
+    study.site.wind,
+    study.site.ice,
+    rules,
+    allowed,
+    packages.map(({ lines: _l, cents: _c, ...pack }) => pack),
+    strands.map(({ price: _p, fittings: _f, ...strand }) => strand),
+    [...sections.values()].map(({ row: { pieces: _s, ...row } }) => row),
+  ]);
+}
+
+/** One name for a complete structure. */
+export const structureKey = (node: Node, problem: Problem): string => {
+  const { root, perLevel, levels, strands, tension } = node;
+  let key = `${root.pack.row.id} ${root.stack.height}`;
+  for (const { section, length } of root.stack.parts) key += ` ${section.row.id} ${length}`;
+  if (perLevel === 0) return key;
+  key += ` ${perLevel} ${problem.radii[node.radius]} ${tension}`;
+  levels.forEach((index, i) => {
+    key += ` ${root.statics.z[root.candidates[index]]} ${strands[i].id}`;
+  });
+  return key;
+};
