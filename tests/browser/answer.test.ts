@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { Desk, phone, proven, total } from "./desk.ts";
+import { mainThreadTasks } from "./main-thread.ts";
 
 let desk: Desk;
 beforeAll(async () => {
@@ -136,26 +137,20 @@ test(
 );
 
 test(
-  "the page stays quick while the search runs",
+  "no task holds the main thread while the search runs",
   async () => {
     const { page, close } = await desk.page();
     await proven(page);
-    await page.evaluate(() => {
-      const seen: number[] = [];
-      Object.assign(window, { seen });
-      new PerformanceObserver((list) => {
-        for (const entry of list.getEntries()) seen.push(entry.duration);
-      }).observe({ type: "longtask" });
+    const field = page.locator('input[aria-label^="Wind"]');
+    await page.locator('button[aria-label^="Wind"]').click();
+    await field.fill("125 mph");
+    const tasks = await mainThreadTasks(page, async () => {
+      await page.keyboard.press("Enter");
+      await page.waitForTimeout(3000);
     });
-    await page.getByRole("button", { name: /^Wind, three-second gust/ }).click();
-    await page.getByRole("textbox", { name: /^Wind/ }).fill("125 mph");
-    await page.keyboard.press("Enter");
-    await page.waitForTimeout(400);
-    await proven(page);
-    const tasks = await page.evaluate(() => (window as unknown as { seen: number[] }).seen);
-    // Long tasks are those over 50 ms. The machine that tests may be busy: one late frame is not a slow page.
-    expect(tasks.filter((duration) => duration > 150)).toEqual([]);
-    expect(tasks.length).toBeLessThanOrEqual(3);
+    expect(tasks.length).toBeGreaterThan(20);
+    // 50 ms is the aim, and what is seen untraced; tracing itself adds up to a half.
+    expect(Math.max(...tasks)).toBeLessThan(75);
     await close();
   },
   LONG,

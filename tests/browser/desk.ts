@@ -72,4 +72,4 @@ export const proven = (page: Page) =>
   page.getByTestId("claim").filter({ hasText: "nothing cheaper is safe" }).waitFor({ timeout: 90_000 });
 
 export const total = async (page: Page): Promise<number> =>
-  Number((await page.locator(".big .fig").first().innerText()).replace(/\D/g, ""));
+  Number((await page.locator(".big .fig").first().textContent())?.replace(/\D/g, ""));
