@@ -11,6 +11,7 @@ import {
 import type { ComputedBlock } from "../../src/report/reference/run-case.ts";
 import { checkValue } from "../support/check-values.ts";
 import {
+  asColdAsGuys,
   atReferenceTemperature,
   type Blocks,
   computedOf,
@@ -119,11 +120,12 @@ for (const mast of judgedMasts)
         );
     });
 
-    test("agrees on its variants: soft bracing, no wind on guys, reference temperature", () => {
+    test("agrees on its variants: soft bracing, no wind on guys, warm guys, a cold mast", () => {
       const tried = [
         ["timoshenko_GAs_0p1_EA", withSoftBracing(mast)],
         ["guy_wind_ignored", withoutGuyWind(mast)],
         ["reference_temperature", atReferenceTemperature(mast)],
+        ["mast_expansion_toggled", asColdAsGuys(mast)],
       ] as const;
       let found = 0;
       for (const [name, variant] of tried) {

@@ -60,7 +60,7 @@ test("every deck is the one whose answer is stored", () => {
   }
   expect(
     stored?.masts.map(({ name, deck }) => [name, deck]),
-    "a deck has changed: run STORE_CALCULIX=1 npx vitest run tests/reference/calculix with CalculiX present",
+    "a deck has changed: run STORE_CALCULIX=1 npx vitest run tests/reference/calculix with CalculiX present, then npm run format",
   ).toEqual(models.map(({ mast, model }) => [mast.name, model.hash]));
 });
 

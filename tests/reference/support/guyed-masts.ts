@@ -59,6 +59,15 @@ export const inStillAir = (mast: JudgedMast): JudgedMast =>
 export const atReferenceTemperature = (mast: JudgedMast): JudgedMast =>
   altered(mast, { temperature: { ...mast.input.temperature, delta_K: 0 } });
 
+/** The mast takes the temperature of its guys. */
+export const asColdAsGuys = (mast: JudgedMast): JudgedMast =>
+  altered(mast, {
+    temperature: {
+      ...mast.input.temperature,
+      mast_alpha_per_K: mast.input.guy_levels[0].cable.alpha_per_K,
+    },
+  });
+
 /** Bracing that gives: shear stiffness a tenth of the axial. */
 export const withSoftBracing = (mast: JudgedMast): JudgedMast =>
   altered(mast, {
