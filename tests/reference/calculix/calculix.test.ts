@@ -62,7 +62,7 @@ test("every deck is the one whose answer is stored", () => {
     stored?.masts.map(({ name, deck }) => [name, deck]),
     "a deck has changed: run STORE_CALCULIX=1 npx vitest run tests/reference/calculix with CalculiX present, then npm run format",
   ).toEqual(models.map(({ mast, model }) => [mast.name, model.hash]));
-});
+}, 300_000);
 
 for (const [index, { mast, model }] of models.entries())
   test(`Mast.solve(${mast.name}) agrees with CalculiX`, () => {
@@ -76,7 +76,7 @@ for (const [index, { mast, model }] of models.entries())
     live.tensionMast.forEach((tension, g) => {
       expect(Math.abs(tension - kept.tensionMast[g])).toBeLessThan(1e-4 * Math.max(...kept.tensionMast));
     });
-  });
+  }, 150_000);
 
 /** Shares of the greatest tension, moment and displacement of the mast. */
 const AGREEMENT = { tension: 2e-3, moment: 3e-3, displacement: 3e-3 };
