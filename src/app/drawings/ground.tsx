@@ -35,7 +35,7 @@ export const Soil = ({ scene, frame, system }: Props) => {
         </text>
       )}
       {!frame.narrow && (
-        <text x={right + 8} y={Math.max(bottom - 6, frost + 24)} className="s">
+        <text x={frame.width} y={Math.max(bottom - 6, frost + 24)} textAnchor="end" className="s halo">
           {words}
         </text>
       )}

@@ -59,6 +59,7 @@ const placeIn = (scene: Scene, frame: Frame, place: string): [number, number] | 
 };
 
 const Enlarged = ({ scene, place, cx, cy }: { scene: Scene; place: string; cx: number; cy: number }) => {
+  const buried = scene.design.guys?.anchor.kind === "deadman";
   const red = { stroke: "var(--govern)", strokeWidth: 5.5 };
   if (place === "mast") {
     const atGuys = scene.levels.some((level) => Math.abs(level.height - (scene.governs?.at ?? -1)) < 0.7);
@@ -89,10 +90,21 @@ const Enlarged = ({ scene, place, cx, cy }: { scene: Scene; place: string; cx: n
     return (
       <g>
         <path d={`M${cx - half} ${surface}H${cx + half}`} className="l3" />
-        <rect {...box} className="p" />
-        <rect {...box} fill="url(#conc)" className="l3" />
+        {(place === "base" || buried) && (
+          <>
+            <rect {...box} className="p" />
+            <rect {...box} fill="url(#conc)" className="l3" />
+          </>
+        )}
         {place === "anchor" ? (
-          <path d={`M${cx - 4} ${cy + 12}L${cx + 26} ${cy - 48}`} style={red} />
+          <path
+            d={
+              buried
+                ? `M${cx - 4} ${cy + 12}L${cx + 26} ${cy - 48}`
+                : `M${cx - 18} ${cy + 40}L${cx + 26} ${cy - 48}`
+            }
+            style={red}
+          />
         ) : (
           <path d={`M${cx - 26} ${cy + 38}H${cx + 26}`} style={red} />
         )}

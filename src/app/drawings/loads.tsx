@@ -83,9 +83,9 @@ export const Moment = ({ scene, frame, system, number }: Props & { number: numbe
         style={{ strokeWidth: 3.2 }}
       />
       <text
-        x={zero - 8}
+        x={zero + (peak[1] < 0 ? 8 : -8)}
         y={frame.y(peak[0]) + 4}
-        textAnchor="end"
+        textAnchor={peak[1] < 0 ? "start" : "end"}
         className={`halo ${governsHere ? "g" : "b"}`}
       >
         {figure(peak[1], "moment", system)}
@@ -225,13 +225,7 @@ export const balloonPlaces = (scene: Scene, frame: Frame) => {
       if (place === "mast")
         return free(frame.x(0) - 52, frame.y(check.at ?? scene.design.height / 2), -22, 0);
       if (place === "pipe") return free(frame.x(0) + 20, frame.y(scene.design.height) - 4, 22, 0);
-      if (place === "base")
-        return free(
-          frame.x(0) - scene.design.footing.width * frame.scale * 0.5 - 15,
-          frame.y(-scene.design.footing.depth * 0.6),
-          -22,
-          0,
-        );
+      if (place === "base") return free(frame.x(0) - 16, frame.ground.bottom - 12, -22, 0);
       if (!windward) return null;
       if (place === "anchor")
         return free(holdX(windward, scene, frame) - 22, frame.y(-windward.depth), 0, 22);

@@ -90,6 +90,7 @@ export const GoverningStretch = ({ scene, frame }: { scene: Scene; frame: Frame 
 export const Antennas = ({ scene, frame, label }: { scene: Scene; frame: Frame; label: Label }) => {
   const { x, y, scale } = frame;
   const top = scene.design.height;
+  const lines = apart(scene.items.map((item) => y(top + item.above) + 4));
   return (
     <g>
       <path d={`M${x(0)} ${y(top - 1)}V${y(scene.pipeTop) - 7}`} className="l3" />
@@ -112,7 +113,7 @@ export const Antennas = ({ scene, frame, label }: { scene: Scene; frame: Frame; 
               />
             ))}
             {!frame.narrow && (
-              <text x={x(0) + half + 10} y={level + 4} className="halo">
+              <text x={x(0) + half + 10} y={lines[i]} className="halo">
                 {label(item, top + item.above)}
               </text>
             )}
@@ -121,6 +122,15 @@ export const Antennas = ({ scene, frame, label }: { scene: Scene; frame: Frame; 
       })}
     </g>
   );
+};
+/** Lines of lettering kept a line apart, upward, so that antennas close together can be read. */
+const apart = (wanted: readonly number[]): readonly number[] => {
+  const order = [...wanted.keys()].sort((a, b) => wanted[b] - wanted[a]);
+  const placed = [...wanted];
+  order.forEach((index, n) => {
+    if (n > 0) placed[index] = Math.min(placed[index], placed[order[n - 1]] - 15);
+  });
+  return placed;
 };
 type Label = (item: Scene["items"][number], height: number) => string;
 
@@ -134,13 +144,17 @@ export const Sway = ({ scene, frame, factor, words }: SwayProps) => {
     <g>
       <path d={line(points)} className="l1 n d" style={{ strokeWidth: 1 }} />
       {tip && !frame.narrow && (
-        <text x={tip[0] + 10} y={tip[1] + 34} className="s halo">
+        <text x={tip[0] + 10} y={clearOf(scene, frame, tip[1] + 34)} className="s halo">
           {words}
         </text>
       )}
     </g>
   );
 };
+/** Below the lettering of a guy level that stands in the way. */
+const clearOf = (scene: Scene, frame: Frame, y: number): number =>
+  scene.levels.some(({ height }) => Math.abs(frame.y(height) + 6 - y) < 26) ? y + 34 : y;
+
 interface SwayProps {
   readonly scene: Scene;
   readonly frame: Frame;

@@ -69,6 +69,7 @@ const Body = () => {
             rows={answer.whyNot}
             catalog={answer.reading.catalog}
             aim={answer.reading.study.aim}
+            margin={answer.reading.study.wishes.margin}
             levels={answer.best.design.guys?.levels.length ?? 0}
           />
         )}

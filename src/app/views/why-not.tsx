@@ -11,24 +11,31 @@ interface Props {
   readonly catalog: Catalog;
   readonly levels: number;
   readonly aim: "cost" | "concrete";
+  /** What the study asks beyond every required factor. */
+  readonly margin: number;
 }
 
 /** Cheaper designs near the answer, nearest saving first, and where each fails. */
-export const WhyNot = ({ rows, catalog, levels, aim }: Props) => {
+export const WhyNot = ({ rows, catalog, levels, aim, margin }: Props) => {
   const system = useBook((state) => state.system);
   const phone = usePhone();
   if (rows.length === 0) return null;
   const saved = (row: Rejected) => (aim === "cost" ? row.saves : row.savesConcrete);
   const sorted = [...rows].sort((a, b) => saved(a) - saved(b));
   const savedWords = (row: Rejected) =>
-    aim === "cost"
-      ? money(row.saves, catalog.prices.currency, system)
-      : said(row.savesConcrete, "volume", system);
+    aim === "concrete" && row.savesConcrete > 5e-4
+      ? said(row.savesConcrete, "volume", system)
+      : money(row.saves, catalog.prices.currency, system);
+  const most =
+    margin > 0
+      ? `; with your margin of ${Math.round(margin * 100)} % the most is ${(1 / (1 + margin)).toFixed(2)}`
+      : "";
+  const gloss = `each of these saves ${aim === "cost" ? "money" : "concrete or money"} and fails${most}`;
   return (
     <div className="sec">
       <h2>
         {aim === "cost" ? "Why not cheaper" : "Why not less"}
-        {!phone && <small>each of these saves {aim === "cost" ? "money" : "concrete"} and fails</small>}
+        {!phone && <small>{gloss}</small>}
       </h2>
       <table aria-label="Why not cheaper">
         <thead className={phone ? "vh" : undefined}>

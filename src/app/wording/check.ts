@@ -31,10 +31,11 @@ export const demandOfCapacity = (check: Check, system: System): string => {
 
 /** Where on the mast a height lies, as said on site. */
 const mastPlace = (at: number, levels: readonly number[], height: number): string => {
+  if (at < 0.5) return "at the base";
   const names = levelNames(levels.length);
   const nearest = levels.findIndex((level) => Math.abs(level - at) < 0.5);
   if (nearest >= 0) return `${at > levels[nearest] + 1e-6 ? "over" : "under"} the ${names[nearest]}`;
-  if (levels.length === 0) return at < 0.5 ? "at the base" : "on the mast";
+  if (levels.length === 0) return "on the mast";
   if (at > levels[levels.length - 1]) return at > height - 0.5 ? "at the mast top" : "above the upper guys";
   return at < levels[0] ? "below the lowest guys" : "between guys";
 };
