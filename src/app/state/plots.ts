@@ -1,7 +1,7 @@
 import { createSearchClient } from "../../../workers/client.ts";
 import type { SearchClient } from "../../../workers/protocol.ts";
 import type { Design } from "../../model/design.ts";
-import type { CostMap, Front } from "../../search/types.ts";
+import type { CostMap, Front, MapCell } from "../../search/types.ts";
 import { mapAxes } from "../plots/map-axes.ts";
 import type { System } from "../wording/figures.ts";
 import { job, type Reading } from "./book.ts";
@@ -60,15 +60,34 @@ export const askPlots = (reading: Reading, system: System) => {
   const broken = (error: unknown) => {
     if (current()) plots.set({ trouble: error instanceof Error ? error.message : String(error) });
   };
-  const [fronts, maps] = [createSearchClient(share), createSearchClient(share)];
+  const [fronts, maps] = [createSearchClient(share), createSearchClient(share + 1)];
   clients = [fronts, maps];
   const showFront = paced<Front>((front) => current() && !plots.get().frontDone && plots.set({ front }));
   fronts
     .front(job(reading.paper), showFront)
     .then((front) => current() && plots.set({ front, frontDone: true }), broken);
+  fillMap(maps, reading, system, current).catch(broken);
+};
+
+/**
+ * From the wish's height down at once, then upward row by row: the cells near the edge of what is safe are the hardest
+ * to prove, and must not keep the easy ones waiting.
+ */
+const fillMap = async (client: SearchClient, reading: Reading, system: System, current: () => boolean) => {
   const axes = mapAxes(reading.study, reading.catalog, system);
-  const showMap = paced<CostMap>((map) => current() && !plots.get().map?.done && plots.set({ map }));
-  maps.map(job(reading.paper), axes, showMap).then((map) => current() && plots.set({ map }), broken);
+  const wish = Math.ceil(axes.heights.length / 2);
+  const rows = [axes.heights.slice(0, wish), ...axes.heights.slice(wish).map((height) => [height])];
+  const cells: MapCell[] = [];
+  const show = paced<CostMap>((map) => current() && !plots.get().map?.done && plots.set({ map }));
+  for (const heights of rows) {
+    if (!current()) return;
+    const part = await client.map(job(reading.paper), { heights, areas: axes.areas }, ({ cells: more }) =>
+      show({ ...axes, cells: [...cells, ...more], done: false }),
+    );
+    cells.push(...part.cells);
+  }
+  if (current())
+    plots.set({ map: { ...axes, cells, done: cells.length === axes.heights.length * axes.areas.length } });
 };
 
 /** A front may take minutes: what is known so far can be kept. */
