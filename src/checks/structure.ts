@@ -39,7 +39,8 @@ type Azimuth = Pick<WindCase, "id" | "title" | "toward" | "planar">;
 
 /**
  * Wind azimuths that can govern, the killing one first: toward a guy (it slackens, two share the pull and the mast
- * leans furthest), away from one (it takes all), across. Four guys: along a pair, and between.
+ * leans furthest), away from one (it takes all), across, and 15 degrees off away, where the one guy is tightest by a
+ * percent (docs/theory/checks.md). Four guys: along a pair, and between.
  */
 const azimuths: Readonly<Record<0 | 3 | 4, readonly Azimuth[]>> = {
   0: [{ id: "wind", title: "wind, worst direction", toward: 0, planar: true }],
@@ -47,6 +48,7 @@ const azimuths: Readonly<Record<0 | 3 | 4, readonly Azimuth[]>> = {
     { id: "toward", title: "wind toward a guy", toward: 0, planar: true },
     { id: "away", title: "wind away from a guy", toward: 180, planar: true },
     { id: "across", title: "wind across a guy", toward: 90, planar: false },
+    { id: "aslant", title: "wind 15 degrees off a guy", toward: 195, planar: false },
   ],
   4: [
     { id: "along", title: "wind along two guys", toward: 0, planar: true },

@@ -21,9 +21,9 @@ const flat = pasture((s) => {
 const { model } = resolve(flat, design());
 
 describe("windCases", () => {
-  test("three guys: toward one, away, across, still air; four: along and between; none: one wind", () => {
+  test("three guys: toward one, away, across, aslant, still air; four: along and between; none: one wind", () => {
     const ids = (d: typeof model.guys) => windCases(flat, d).map((c) => c.id);
-    expect(ids(model.guys)).toEqual(["toward", "away", "across", "still"]);
+    expect(ids(model.guys)).toEqual(["toward", "away", "across", "aslant", "still"]);
     expect(ids(model.guys && { ...model.guys, perLevel: 4 })).toEqual(["along", "between", "still"]);
     expect(ids(null)).toEqual(["wind", "still"]);
   });
@@ -35,9 +35,11 @@ describe("windCases", () => {
       ["toward-1.2", 1.2],
       ["away-1.2", 1.2],
       ["across-1.2", 1.2],
+      ["aslant-1.2", 1.2],
       ["toward-0.9", 0.9],
       ["away-0.9", 0.9],
       ["across-0.9", 0.9],
+      ["aslant-0.9", 0.9],
       ["still", 1],
     ]);
   });
@@ -47,7 +49,13 @@ describe("windCases", () => {
       s.site.ice = { thickness: "0.5 in", speed: "40 mph" };
     });
     const iced = windCases(icy, model.guys).filter((c) => c.weather === "iced");
-    expect(iced.map((c) => c.id)).toEqual(["toward-iced", "away-iced", "across-iced", "still-iced"]);
+    expect(iced.map((c) => c.id)).toEqual([
+      "toward-iced",
+      "away-iced",
+      "across-iced",
+      "aslant-iced",
+      "still-iced",
+    ]);
   });
 });
 
