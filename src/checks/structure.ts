@@ -1,5 +1,4 @@
 import type { Strand } from "../model/catalog.ts";
-import type { Design, Structure } from "../model/design.ts";
 import { Forces } from "../physics/mast/recover.ts";
 import { Mast } from "../physics/mast/solver.ts";
 import type { LoadCase, MastInput, PointForce } from "../physics/mast/types.ts";
@@ -89,18 +88,6 @@ export function windCases(problem: Problem, guys: GuyModel | null): readonly Win
     : [];
   return [...bare, ...iced, { ...still, weather: "bare", dead: 1 }];
 }
-
-export const structureOf = (design: Design): Structure => ({
-  package: design.package,
-  height: design.height,
-  stack: design.stack,
-  guys: design.guys && {
-    perLevel: design.guys.perLevel,
-    radius: design.guys.radius,
-    tension: design.guys.tension,
-    levels: design.guys.levels,
-  },
-});
 
 /** What the solver is given: the same from search, verdict, sheets and audit. */
 export function mastInput(model: StructureModel, elementsPerSpan?: number): MastInput {

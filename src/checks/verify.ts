@@ -3,7 +3,6 @@ import type { Design } from "../model/design.ts";
 import type { CaseResponse, Check, Verdict } from "../model/verdict.ts";
 import { anchorPart, footingPart } from "../parts/index.ts";
 import { type AnchorPart, type FootingPart, type Measure, utilisation } from "../parts/types.ts";
-import { starPoints } from "../problem/lot.ts";
 import { stackOf } from "../problem/stacks.ts";
 import type { Problem } from "../problem/types.ts";
 import { analyse, type CaseReactions, mastLimitStates } from "./analysis.ts";
@@ -222,12 +221,6 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     cases: responses,
   };
 }
-
-/** Anchors of a design on the lot, for drawings and setting out: east and north of its origin, m. */
-export const anchorPoints = (problem: Problem, design: Design) =>
-  design.guys
-    ? starPoints(problem.study.lot.mast, design.guys.perLevel, design.guys.radius, design.guys.rotation)
-    : [];
 
 const kinds = { strength: 0, limit: 1, warning: 2 } as const;
 const byRoadToFailure = (a: Check, b: Check): number =>

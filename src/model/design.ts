@@ -68,11 +68,6 @@ export const designSchema = z
 export type Design = z.output<typeof designSchema>;
 export type AnchorChoice = z.output<typeof anchorChoice>;
 export type FootingChoice = z.output<typeof footingChoice>;
-/** Everything that the analysis of the mast depends on: a design less its rotation and its ground. */
-export type Structure = Omit<Design, "guys" | "footing"> & {
-  readonly guys: Omit<NonNullable<Design["guys"]>, "rotation" | "anchor"> | null;
-};
-
 /** Micrometres and a millionth of a degree: two designs that a builder can't tell apart have one key. */
 const canonical = (_key: string, value: unknown) =>
   typeof value === "number" ? Math.round(value * 1e6) / 1e6 : value;
