@@ -18,7 +18,7 @@ const files = [...filesUnder(".")];
 const textOf = (path: string): string => readFileSync(path, "utf8");
 
 /** A file reads in one sitting. Longer ones are named here with their reason. */
-const LONGEST = 330;
+const LONGEST = 350;
 const LONGER: Readonly<Record<string, string>> = {
   "src/physics/mast/solver.ts":
     "one numerical method whose steps share their arrays: cut apart, it would pass them all around",
