@@ -155,3 +155,25 @@ test(
   },
   LONG,
 );
+
+test(
+  "a search that is stopped keeps its safe mast, says what it can be too dear, and goes on",
+  async () => {
+    const { page, wrong, close } = await desk.page();
+    await proven(page);
+    await page.locator('button[aria-label^="Height"]').click();
+    await page.locator('input[aria-label^="Height"]').fill("100 ft");
+    await page.keyboard.press("Enter");
+    const stop = page.getByRole("button", { name: "Stop and keep this" });
+    await stop.waitFor({ timeout: 60_000 });
+    await page.getByText("Safe so far").waitFor();
+    await stop.click();
+    await page.getByText("Safe, perhaps not the cheapest").waitFor({ timeout: 5000 });
+    expect(await page.locator(".big .sub").first().textContent()).toMatch(/at most \$[\d,]+ too dear/);
+    await page.getByRole("button", { name: "Go on" }).click();
+    await page.getByText("Safe so far").waitFor({ timeout: 20_000 });
+    expect(wrong).toEqual([]);
+    await close();
+  },
+  LONG,
+);

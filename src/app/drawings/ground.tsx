@@ -1,4 +1,4 @@
-import { figure, type System, said, unitOf } from "../wording/figures.ts";
+import { type System, said, unitOf } from "../wording/figures.ts";
 import { anchorSize, footingSize } from "../wording/parts.ts";
 import type { Frame } from "./frame.ts";
 import { groundHatch } from "./hatches.tsx";
@@ -158,6 +158,3 @@ export const RadiusDimension = ({ scene, frame, system }: Props) => {
     </g>
   );
 };
-
-export const baseForce = (scene: Scene, system: System): string =>
-  scene.load ? figure(scene.load.base.compression, "force", system) : "";

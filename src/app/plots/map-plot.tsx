@@ -8,11 +8,18 @@ import { roundScale } from "./stairs.ts";
 
 interface Props {
   readonly map: CostMap;
-  readonly wish: { readonly height: number; readonly area: number; readonly cost: number | null };
+  readonly wish: Wished;
   readonly width: number;
   readonly system: System;
   readonly currency: string;
   readonly take: (cell: MapCell) => void;
+}
+export interface Wished {
+  readonly height: number;
+  readonly area: number;
+  readonly cost: number | null;
+  /** Mean power over low angles at a height, dB; null where no band is stated. */
+  readonly air: ((height: number) => number) | null;
 }
 interface Sheet {
   readonly x: (i: number) => number;
@@ -145,7 +152,7 @@ const levelLines = (map: CostMap) => {
   const { every, levels } = contourLevels(Math.min(...costs), Math.max(...costs));
   return levels.map((level) => ({
     level,
-    thick: level % (every * 4) === 0,
+    thick: level % (every === 250 ? 1000 : every * 5) === 0,
     runs: contour(map.areas.length, map.heights.length, (i, j) => at(i, j)?.cost ?? null, level),
   }));
 };
@@ -300,8 +307,12 @@ const Wish = ({ map, wish, sheet, system, currency }: Omit<Props, "width" | "tak
   const up = costBetween(map, wish.height + taller, wish.area);
   const wide = costBetween(map, wish.height, wish.area + bigger);
   const [x, y] = [sheet.ofArea(wish.area), sheet.ofHeight(wish.height)];
-  const words = (cost: number | null) =>
-    cost === null || from === null ? "not safe" : money(cost - from, currency, system);
+  const words = (cost: number | null) => {
+    if (from !== null && cost !== null) return money(cost - from, currency, system);
+    return map.done ? "not safe" : null;
+  };
+  const [upWords, wideWords] = [words(up), words(wide)];
+  const onAir = up !== null && from !== null ? airWords(wish.air, taller, up - from, currency, system) : null;
   const [upEnd, wideEnd] = [sheet.ofHeight(wish.height + taller), sheet.ofArea(wish.area + bigger)];
   const left = x > sheet.right - 170;
   return (
@@ -312,21 +323,41 @@ const Wish = ({ map, wish, sheet, system, currency }: Omit<Props, "width" | "tak
       <text x={x - 10} y={y + 18} textAnchor="end" className="b halo">
         your wish{here === null ? "" : `: ${money(here, currency, system)}`}
       </text>
-      {map.done && (
-        <>
-          <text x={x - 10} y={upEnd + 8} textAnchor="end" className="b halo">
-            taller by {figure(taller, "length", system, 0)} {unitOf("length", system)}: {words(up)}
-          </text>
-          <text
-            x={left ? sheet.right : x + 14}
-            y={y + 18}
-            textAnchor={left ? "end" : "start"}
-            className="b halo"
-          >
-            bigger by {said(bigger, "area", system)}: {words(wide)}
-          </text>
-        </>
+      {upWords && (
+        <text x={x - 10} y={upEnd + 8} textAnchor="end" className="b halo">
+          taller by {figure(taller, "length", system, 0)} {unitOf("length", system)}: {upWords}
+        </text>
+      )}
+      {onAir && (
+        <text x={x - 10} y={upEnd + 23} textAnchor="end" className="s halo">
+          {onAir}
+        </text>
+      )}
+      {wideWords && (
+        <text
+          x={left ? sheet.right : x + 14}
+          y={y + 18}
+          textAnchor={left ? "end" : "start"}
+          className="b halo"
+        >
+          bigger by {said(bigger, "area", system)}: {wideWords}
+        </text>
       )}
     </g>
   );
+};
+
+/** What a taller mast buys on the air; how much more gain a bigger antenna has, nobody has stated. */
+const airWords = (
+  air: Wished["air"],
+  taller: number,
+  cost: number,
+  currency: string,
+  system: System,
+): string | null => {
+  if (!air) return null;
+  const gained = air(taller) - air(0);
+  const sign = gained < 0 ? "−" : "+";
+  const each = gained > 0.05 && cost > 0 ? `, ${money(cost / gained, currency, system)} a dB` : "";
+  return `${sign} ${Math.abs(gained).toFixed(1)} dB${each}`;
 };

@@ -10,6 +10,7 @@ import { askPlots, leavePlots, plots, stopFront } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { countText, money } from "../wording/figures.ts";
 import { single } from "../wording/givens.ts";
+import { onAir } from "../wording/on-air.ts";
 import { useAnswer } from "./answer.tsx";
 import { FrontFigures, MapFigures } from "./figures-tables.tsx";
 import { MarkedDesigns } from "./marked-designs.tsx";
@@ -164,13 +165,18 @@ const MapPanel = ({ reading, takeCell }: { reading: Reading; takeCell: (cell: Ma
   const system = useBook((state) => state.system);
   const answer = useAnswer();
   const height = single(reading.study.wishes.height);
+  const air = useMemo(
+    () => (height === null ? null : onAir(reading.study, reading.catalog, height)),
+    [reading, height],
+  );
   const wish = useMemo(
     () => ({
+      air: air?.at ?? null,
       height: height ?? (answer.kind === "proven" ? answer.best.design.height : 0),
       area: wishArea(reading.study, reading.catalog),
       cost: answer.kind === "proven" && !answer.former ? answer.best.verdict.bill.total : null,
     }),
-    [answer, height, reading],
+    [answer, height, reading, air],
   );
   return (
     <div ref={ref} className="plot">
@@ -185,6 +191,12 @@ const MapPanel = ({ reading, takeCell }: { reading: Reading; takeCell: (cell: Ma
         />
       ) : (
         <p className="quiet">Looking for the first cells.</p>
+      )}
+      {air && (
+        <p className="quiet slim">
+          dB: mean over 3° to 12° at {air.megahertz} MHz over flat, medium dry ground. A bigger antenna’s gain
+          is its own to state.
+        </p>
       )}
     </div>
   );

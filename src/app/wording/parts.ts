@@ -1,4 +1,4 @@
-import type { AnchorRow, Antenna, Catalog, Section, Strand } from "../../model/catalog.ts";
+import type { AnchorRow, Catalog, Section, Strand } from "../../model/catalog.ts";
 import type { AnchorChoice, FootingChoice } from "../../model/design.ts";
 import { figure, type System, said, small, smallBare, unitOf } from "./figures.ts";
 
@@ -84,6 +84,3 @@ export const levelNames = (count: number): readonly string[] => {
   if (count === 3) return ["lower guys", "middle guys", "upper guys"];
   return Array.from({ length: count }, (_, i) => (i === count - 1 ? "upper guys" : `guys of level ${i + 1}`));
 };
-
-export const antennaLabel = (antenna: Antenna, system: System): string =>
-  `${antenna.name}, ${said(antenna.area, "area", system)}`;
