@@ -14,17 +14,14 @@ export const SLACK = 0.999;
 export interface RootFloors {
   /** Cantilever above a top guy at each height of `statics.z`. */
   readonly cantilever: Float64Array;
-  /** Greatest of the leg and bracing floors of a span from z[i] (row) up to z[j], free end moments. */
-  readonly span: Float64Array;
-  /** As `span`, from the pinned base. */
-  readonly baseSpan: Float64Array;
+  /** Leg floor of a span from z[i] up to z[j] under the weight above it, free end moments; worked out when asked. */
+  readonly span: (i: number, j: number) => number;
+  /** As `span`, from the pinned base up to z[i]. */
+  readonly baseSpan: (i: number) => number;
   /** Wind moment about the base less what drift of the mast's weight may take, N m. */
   readonly moment: number;
 }
 
-/** Greatest moment in a span that end moments can't lower: q l2 / 16 between guys, 0.0858 q l2 over a pin. */
-export const FREE_ENDS = 1 / 16;
-export const PINNED_END = 1.5 - Math.SQRT2;
 /** Heights nearer than this are one. */
 const TOUCH = 1e-6;
 
@@ -32,8 +29,12 @@ export function rootFloors(problem: Problem, stack: StackModel, s: Statics): Roo
   const n = s.z.length;
   const lean = leanOf(problem);
   const cantilever = new Float64Array(n);
-  const span = new Float64Array(n * n);
-  const baseSpan = new Float64Array(n);
+  const known = new Float64Array(n * n).fill(Number.NaN);
+  const span = (i: number, j: number, ends: SpanEnds): number => {
+    const at = i * n + j;
+    if (Number.isNaN(known[at])) known[at] = spanFloor(problem, stack, s, i, j, ends, s.light * s.weight[j]);
+    return known[at];
+  };
   const leg = problem.rules.leg.required;
   const brace = problem.rules.bracing.required;
   for (let i = n - 1; i >= 0; i--) {
@@ -49,21 +50,35 @@ export function rootFloors(problem: Problem, stack: StackModel, s: Statics): Roo
         (SLACK * v * brace) / lattice.shearStrength,
       );
     cantilever[i] = most;
-    for (let j = i + 1; j < n; j++)
-      span[i * n + j] = spanFloor(problem, stack, s, i, j, FREE_ENDS, s.light * s.weight[j]);
-    baseSpan[i] = i === 0 ? 0 : spanFloor(problem, stack, s, 0, i, PINNED_END, s.light * s.weight[i]);
   }
   return {
     cantilever,
-    span,
-    baseSpan,
+    span: (i, j) => span(i, j, "free"),
+    // no guy stands at the base: spans from there are the pinned ones
+    baseSpan: (i) => span(0, i, "pinned"),
     moment: Math.max(0, s.moment[0] - lean * s.heavy * s.lever[0]) * SLACK,
   };
 }
 
+/** How the ends of a span are held: by moments of any size, or on the pin of the base below. */
+export type SpanEnds = "free" | "pinned";
+
 /**
- * m >= c (q - k2 m) l2 whatever the end moments, so m >= c q l2 / (1 + c k2 l2) with k2 = N / EI; the leg takes
- * N and m together, and the least of that over every thrust N from the weight above upwards is the floor.
+ * Least possible greatest moment over q / k2, whatever the end moments, of a span of kl under a thrust: both signs
+ * reached equally (docs/theory/search.md). Free: tan2(kl/4). Pinned: (1 - c) / (2 + c + 2 sqrt(1 + c)), c = cos kl.
+ */
+const spread = (ends: SpanEnds, kl: number): number => {
+  if (ends === "free") return Math.tan(kl / 4) ** 2;
+  const c = Math.cos(kl);
+  return (1 - c) / (2 + c + 2 * Math.sqrt(Math.max(0, 1 + c)));
+};
+
+/** The same at no thrust, over q l2: 1/16, and 3/2 - sqrt 2. */
+const UNPRESSED: Readonly<Record<SpanEnds, number>> = { free: 1 / 16, pinned: 1.5 - Math.SQRT2 };
+
+/**
+ * Leg utilisation that a span can't stay below: its legs take the thrust and, together with it, a moment that no
+ * end moments can lower. The least over every thrust from `leastThrust` (at the top of the span) upwards.
  */
 export function spanFloor(
   problem: Problem,
@@ -71,34 +86,88 @@ export function spanFloor(
   s: Statics,
   i: number,
   j: number,
-  c: number,
+  ends: SpanEnds,
   leastThrust: number,
 ): number {
-  const lean = leanOf(problem);
   const length = s.z[j] - s.z[i];
   let q = Number.POSITIVE_INFINITY;
   for (let k = i; k < j; k++) q = Math.min(q, s.leastWind[k]);
   const within = sectionsBetween(stack, s.z[i] + TOUCH, s.z[j] - TOUCH);
-  let ei = Number.POSITIVE_INFINITY;
   let weight = 0;
+  for (const { lattice } of within) weight = Math.max(weight, lattice.weightPerLength);
+  // what leans takes from the wind
+  const load = q - leanOf(problem) * s.heavy * weight;
+  if (load <= 0) return 0;
+  const own = s.heavy * weight * length;
+  const force =
+    within.length === 1
+      ? pressedForce(problem, within[0], load, length, own, ends, leastThrust)
+      : mixedForce(within, load, length, own, ends, leastThrust);
+  return SLACK * force * problem.rules.leg.required;
+}
+
+/** Over leg strength: one section throughout. Rises with the thrust to the span's Euler load, and is sought beyond. */
+function pressedForce(
+  problem: Problem,
+  { lattice }: SectionModel,
+  q: number,
+  length: number,
+  own: number,
+  ends: SpanEnds,
+  leastThrust: number,
+): number {
+  const ei = lattice.bendingStiffness;
+  const { axialShare, momentArm, legCompression } = lattice;
+  // shear softens: no thrust above what the legs may carry matters
+  const limit = (problem.allowed * legCompression) / (problem.rules.leg.required * axialShare);
+  const soft = 1 / (1 - Math.min(0.3, limit / lattice.shearStiffness));
+  const moment = (k2: number, over: number) => {
+    const kl = Math.sqrt(k2) * length;
+    if (kl < 0.01) return q / (1 / (UNPRESSED[ends] * length * length) + over);
+    const g = spread(ends, kl);
+    return (q * g) / (k2 + over * g);
+  };
+  const at = (thrust: number, k2: number) =>
+    thrust * axialShare + moment(k2, ((thrust + own) * soft) / ei - k2) / momentArm;
+  const euler2 = (Math.PI / length) ** 2;
+  const euler = euler2 * ei;
+  // beyond the Euler load the comparison keeps its wave; the least is where the derivative vanishes
+  const g = spread(ends, Math.PI);
+  const wanted = g * Math.sqrt((q * soft) / (ei * momentArm * axialShare));
+  const still = ((wanted - euler2 * (1 - g)) * ei) / (g * soft) - own;
+  let force = at(Math.max(leastThrust, euler, still), euler2);
+  if (leastThrust < euler) force = Math.min(force, at(leastThrust, leastThrust / ei));
+  return force / legCompression;
+}
+
+/** Over leg strength, where sections differ: m >= c (q - k2 m) l2 with the softest section's k2 = N / EI. */
+function mixedForce(
+  within: readonly SectionModel[],
+  q: number,
+  length: number,
+  own: number,
+  ends: SpanEnds,
+  leastThrust: number,
+): number {
+  const c = UNPRESSED[ends];
+  let ei = Number.POSITIVE_INFINITY;
+  let ga = Number.POSITIVE_INFINITY;
   for (const { lattice } of within) {
     ei = Math.min(ei, lattice.bendingStiffness);
-    weight = Math.max(weight, lattice.weightPerLength);
+    ga = Math.min(ga, lattice.shearStiffness);
   }
-  const load = q - lean * s.heavy * weight;
-  if (load <= 0) return 0;
   let least = Number.POSITIVE_INFINITY;
   for (const { lattice } of within) {
-    const a = (c * length * length) / ei;
-    const top = c * load * length * length;
-    const scale = lattice.axialShare * lattice.momentArm;
+    const soft = 1 / (1 - Math.min(0.3, (3 * lattice.legCompression) / ga));
+    const a = (c * length * length * soft) / ei;
+    const top = c * q * length * length;
     // stationary where (1 + a N)2 = top a / scale; N in the span lies between its top and its foot
-    const spread = s.heavy * weight * length;
-    const at = Math.max(leastThrust, (Math.sqrt((top * a) / scale) - 1) / a - spread);
-    const force = at * lattice.axialShare + top / (1 + a * (at + spread)) / lattice.momentArm;
-    least = Math.min(least, (force * problem.rules.leg.required) / lattice.legCompression);
+    const scale = lattice.axialShare * lattice.momentArm;
+    const at = Math.max(leastThrust, (Math.sqrt((top * a) / scale) - 1) / a - own);
+    const force = at * lattice.axialShare + top / (1 + a * (at + own)) / lattice.momentArm;
+    least = Math.min(least, force / lattice.legCompression);
   }
-  return SLACK * least;
+  return least;
 }
 
 /** Slope that the lean check allows: no node drifts further than this times its height. */

@@ -1,13 +1,5 @@
 import type { Problem, SectionModel, StackModel } from "../problem/types.ts";
-import {
-  FREE_ENDS,
-  leanOf,
-  PINNED_END,
-  SLACK,
-  sectionsBetween,
-  sectionsTouching,
-  spanFloor,
-} from "./floors.ts";
+import { leanOf, SLACK, sectionsBetween, sectionsTouching, spanFloor } from "./floors.ts";
 import type { Statics } from "./statics.ts";
 
 /** Three elements a span find buckling of one half wave to 0.2 %; this much is given away for them. */
@@ -68,7 +60,7 @@ export function starFloor(
     const press = s.light * s.weight[upper] + guys;
     use = Math.max(
       use,
-      spanFloor(problem, stack, s, lower, upper, atBase ? PINNED_END : FREE_ENDS, press),
+      spanFloor(problem, stack, s, lower, upper, atBase ? "pinned" : "free", press),
       bucklingFloor(problem, stack, s, levels, k, press),
     );
     if (atBase) {

@@ -288,13 +288,12 @@ export class Tree {
     const most = Math.max(...this.problem.study.parts.levelCounts);
     if (levels.length >= most) return [];
     const lowest = levels[levels.length - 1];
-    const n = root.statics.z.length;
     const found: Node[] = [];
     for (let index = 0; index < lowest; index++) {
       const designs =
         this.grid.completions(levels.length + 1, index) * this.problem.radii.length * this.grid.perGuyed;
       if (designs === 0) continue;
-      const use = Math.max(node.use, root.floors.span[root.candidates[index] * n + root.candidates[lowest]]);
+      const use = Math.max(node.use, root.floors.span(root.candidates[index], root.candidates[lowest]));
       if (this.beyond(use)) {
         this.prune("legs between two guy levels", designs);
         continue;
@@ -312,7 +311,7 @@ export class Tree {
     if (!study.parts.levelCounts.includes(levels.length) || perLevel === 0) return [];
     const each = strands.length ** levels.length * study.parts.tensions.length * this.grid.perGuyed;
     const lowest = root.candidates[levels[levels.length - 1]];
-    const base = Math.max(node.use, root.floors.baseSpan[lowest]);
+    const base = Math.max(node.use, root.floors.baseSpan(lowest));
     if (this.beyond(base)) {
       this.prune("legs over the base", each * radii.length);
       return [];
