@@ -91,6 +91,7 @@ test("proofClaim() claims the proof only where it is proven", () => {
   );
   expect(proofClaim("searching", proof, "us")).toContain("Not yet proven");
   expect(proofClaim("stopped", proof, "us")).toContain("a cheaper one may exist");
+  expect(proofClaim("stopped", proof, "us", false)).not.toContain("passes");
 });
 
 test("proofScale() holds bound and best with round ticks", () => {

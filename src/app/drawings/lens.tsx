@@ -20,7 +20,10 @@ export const Lens = ({ scene, frame, words }: Props) => {
   if (!spot) return null;
   const [fromX, fromY] = spot;
   // Between mast and moment, where the leeward guys leave the most paper; low governors get a high lens.
-  const cx = Math.max(frame.x(0) + RADIUS + 60, frame.moment.zero - RADIUS - 64);
+  const cx = Math.max(
+    frame.x(0) + RADIUS + 60,
+    frame.moment.zero - RADIUS - (frame.moment.zero - frame.x(0) > 330 ? 34 : 64),
+  );
   const cy = Math.min(Math.max(fromY + 150, 150), frame.y(0) - 2 * RADIUS - 60);
   const away = Math.atan2(fromY - cy, fromX - cx);
   return (

@@ -1,11 +1,10 @@
-import { useEffect, useRef, useState, useSyncExternalStore } from "react";
+import { useCallback, useState, useSyncExternalStore } from "react";
 
 /** Width that a drawing may take; drawings are laid out for it, never squeezed, so lettering keeps its size. */
 export const useWidth = <E extends HTMLElement>(fallback: number) => {
-  const ref = useRef<E>(null);
   const [width, setWidth] = useState(fallback);
-  useEffect(() => {
-    const element = ref.current;
+  // A callback, because what is measured may come to stand on the page later than who measures it.
+  const ref = useCallback((element: E | null) => {
     if (!element) return;
     const observer = new ResizeObserver(([entry]) => setWidth(Math.round(entry.contentRect.width)));
     observer.observe(element);

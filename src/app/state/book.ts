@@ -118,15 +118,21 @@ export const changeCatalog = (path: readonly (string | number)[], value: unknown
   const { present } = book.get().history;
   return change({ ...present, catalog: withValue(present.catalog, path, value) }, did);
 };
+/** A notice of what was done goes by itself; one of trouble does not. */
+const say = (act: () => void) => {
+  act();
+  const { notice } = book.get();
+  setTimeout(() => book.get().notice === notice && book.set({ notice: null }), 6000);
+};
 export const takeBack = () => {
   const { history } = book.get();
   const step = history.past.at(-1);
-  if (step) turnTo(undo(history), `Taken back: ${step.did}.`);
+  if (step) say(() => turnTo(undo(history), `Taken back: ${step.did}.`));
 };
 export const doAgain = () => {
   const { history } = book.get();
   const step = history.future[0];
-  if (step) turnTo(redo(history), `Done again: ${step.did}.`);
+  if (step) say(() => turnTo(redo(history), `Done again: ${step.did}.`));
 };
 /** A study from elsewhere replaces the one on the desk; Undo brings that back. */
 export const openStudy = (file: StudyFile, catalog: CatalogFile = book.get().history.present.catalog) =>

@@ -19,6 +19,8 @@ interface Base {
   readonly reading: Reading;
   /** Stands for givens that have been changed since. */
   readonly former: boolean;
+  /** How far the search for the changed givens has come. */
+  readonly seeking?: Proof | null;
 }
 
 const ended = (reading: Reading, outcome: Outcome, former: boolean): Answer => {
@@ -40,7 +42,8 @@ export const answerOf = ({ finding, former }: Pick<Book, "finding" | "former">):
   if (best?.verdict.passes)
     return { kind: "searching", reading, former: false, best, proof: progress!.proof };
   // Until the first safe design of the new givens, the old answer stays and says for which givens it stands.
-  if (former) return ended(former.reading, former.outcome, true);
+  if (former)
+    return { ...ended(former.reading, former.outcome, true), seeking: progress?.proof ?? null } as Answer;
   return { kind: "searching", reading, former: false, best: null, proof: progress?.proof ?? null };
 };
 

@@ -106,13 +106,13 @@ const Lead = ({ answer }: { answer: Answer }) => {
 };
 
 const Sketch = ({ answer }: { answer: Answer }) => {
-  const [ref, width] = useWidth<HTMLElement>(752);
+  const [ref, width] = useWidth<HTMLDivElement>(752);
   const system = useBook((state) => state.system);
   const pointed = useBook((state) => state.pointed);
   const judged = judgedOf(answer);
   return (
     <section className="sketch" aria-label="Drawing">
-      <div ref={ref as React.RefObject<HTMLDivElement>} className="paper">
+      <div ref={ref} className="paper">
         {judged && "reading" in answer ? (
           <Elevation
             judged={judged}

@@ -14,7 +14,11 @@ export const BigThree = ({ answer }: { answer: Shown }) => {
     return (
       <>
         <dl className="big">
-          <Figure label="Nothing safe yet" value="–" sub="still looking" />
+          <Figure
+            label={answer.kind === "searching" ? "Nothing safe yet" : "Nothing safe found"}
+            value="–"
+            sub={answer.kind === "searching" ? "still looking" : "stopped before the proof"}
+          />
         </dl>
         {answer.kind === "searching" && (
           <button type="button" className="btn" onClick={stop}>

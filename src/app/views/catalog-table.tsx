@@ -1,5 +1,6 @@
 import { type Column, tableColumns } from "../../model/csv-columns.ts";
 import { type Reading, useBook } from "../state/book.ts";
+import { valueAt } from "../state/path.ts";
 import { columnWords, mainColumns, rowTitle, type Shelf } from "../wording/catalog-words.ts";
 import { CatalogCell, columnUnit } from "./catalog-cell.tsx";
 
@@ -9,6 +10,10 @@ interface Props {
   readonly chosen: string;
   readonly choose: (id: string) => void;
 }
+
+/** Kinds of one table share its columns: a screw has no block to be wide. */
+const has = (shelf: Shelf, row: object, column: Column): boolean =>
+  (shelf !== "anchors" && shelf !== "footings") || valueAt(row, column.path) !== undefined;
 
 /** A table of the catalog by its main columns; the chosen row has its whole page at the right. */
 export const CatalogTable = ({ shelf, reading, chosen, choose }: Props) => {
@@ -53,13 +58,15 @@ export const CatalogTable = ({ shelf, reading, chosen, choose }: Props) => {
             </td>
             {columns.map((column) => (
               <td key={column.name} className={numeric(column) ? "num" : undefined}>
-                <CatalogCell
-                  table={shelf}
-                  id={row.id}
-                  column={column}
-                  reading={reading}
-                  title={rowTitle(shelf, row, system)}
-                />
+                {has(shelf, row, column) && (
+                  <CatalogCell
+                    table={shelf}
+                    id={row.id}
+                    column={column}
+                    reading={reading}
+                    title={rowTitle(shelf, row, system)}
+                  />
+                )}
               </td>
             ))}
           </tr>

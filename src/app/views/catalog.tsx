@@ -80,7 +80,8 @@ const Actions = ({ table, id, reading, choose }: ActionsProps) => {
   useEffect(() => setFault(null), [id]);
   const row = reading.catalog[table].find((one) => one.id === id);
   const title = row ? rowTitle(table, row, system) : id;
-  const one = table === "strand" ? "strand" : table.replace(/s$/, "");
+  const name = table === "strand" ? "strand" : table.replace(/s$/, "");
+  const one = /^[aeiou]/.test(name) ? `an ${name}` : `a ${name}`;
   const copy = (did: string) => {
     const done = copyRow(table, id, did);
     if (done.faults.length) setFault(done.faults[0].message);
@@ -92,8 +93,8 @@ const Actions = ({ table, id, reading, choose }: ActionsProps) => {
   };
   return (
     <p className="actions">
-      <button type="button" className="link" onClick={() => copy(`added a ${one} like ${title}`)}>
-        Add a {one}
+      <button type="button" className="link" onClick={() => copy(`added ${one} like ${title}`)}>
+        Add {one}
       </button>
       <button type="button" className="link" onClick={() => copy(`copied ${title}`)}>
         Copy this one

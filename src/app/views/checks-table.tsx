@@ -105,7 +105,7 @@ const Row = ({ where, check, number, governs, tight, open, toggle }: RowProps) =
       onMouseEnter={() => point(check.id)}
       onMouseLeave={() => point(null)}
     >
-      <td style={{ width: 24 }}>
+      <td style={{ width: 24, whiteSpace: "nowrap" }}>
         {fails ? "✕ " : ""}
         {number}
       </td>

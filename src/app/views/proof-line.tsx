@@ -15,9 +15,21 @@ export const ProofLine = ({ answer }: { answer: Answer }) => {
     return <How proof={proof} system={system} aim={aim} />;
   if (answer.former)
     return (
-      <p className="reason claim">
-        The givens have changed: this answer stands for those before your edit. Looking for the new one.
-      </p>
+      <>
+        <p className="reason claim">
+          The givens have changed: this answer stands for those before your edit.{" "}
+          {answer.seeking
+            ? `Of the new grid ${proofClaim("searching", answer.seeking, system)} Nothing safe found yet.`
+            : "Looking for the new one."}
+        </p>
+        {answer.seeking && (
+          <p>
+            <button type="button" className="btn" onClick={stop}>
+              Stop
+            </button>
+          </p>
+        )}
+      </>
     );
   if (answer.kind === "proven")
     return (
@@ -35,7 +47,7 @@ export const ProofLine = ({ answer }: { answer: Answer }) => {
       {total !== null && aim === "cost" && (
         <ProofScale bound={Math.max(0, proof.bound)} best={total} system={system} />
       )}
-      <p className="reason claim">{proofClaim(answer.kind, proof, system)}</p>
+      <p className="reason claim">{proofClaim(answer.kind, proof, system, answer.best !== null)}</p>
       {answer.kind === "searching" ? (
         <p>
           <button type="button" className="btn" onClick={stop}>

@@ -2,6 +2,8 @@ import { useWidth } from "../parts/measured.ts";
 import { grouped, money, type System } from "../wording/figures.ts";
 import { proofScale } from "../wording/proof.ts";
 
+const LETTERS = 165;
+
 /** Hatched up to the bound, a tick at the best safe design, the open gap dimensioned between them. */
 export const ProofScale = ({ bound, best, system }: { bound: number; best: number; system: System }) => {
   const [ref, width] = useWidth<HTMLDivElement>(530);
@@ -9,6 +11,9 @@ export const ProofScale = ({ bound, best, system }: { bound: number; best: numbe
   const left = 10;
   const x = (value: number) => left + ((value - from) / (to - from)) * (width - 2 * left);
   const gap = x(best) - x(bound);
+  // Lettering is some 165 px long; where the two would meet, the second goes a line down.
+  const boundRight = x(bound) > LETTERS ? x(bound) - 4 : left + LETTERS;
+  const bestLine = x(best) + 4 < boundRight + 6 ? 25 : 10;
   const words = `open: ${money(best - bound, "$", system)}`;
   return (
     <div ref={ref} style={{ margin: "12px 0 6px" }}>
@@ -31,9 +36,9 @@ export const ProofScale = ({ bound, best, system }: { bound: number; best: numbe
         <rect x={left} y="20" width={Math.max(0, x(bound) - left)} height="24" fill="url(#unsafe)" />
         <path d={`M${x(bound)} 14V50M${x(best)} 14V50`} className="l4" />
         <text
-          x={Math.max(x(bound) - 4, left)}
+          x={x(bound) > LETTERS ? x(bound) - 4 : left}
           y="10"
-          textAnchor={x(bound) > 150 ? "end" : "start"}
+          textAnchor={x(bound) > LETTERS ? "end" : "start"}
           className="halo"
         >
           nothing safe below <tspan className="b">{money(bound, "$", system)}</tspan>
@@ -51,11 +56,11 @@ export const ProofScale = ({ bound, best, system }: { bound: number; best: numbe
             {words}
           </text>
         ) : (
-          <text x={x(best) + 8} y="36" className="halo">
+          <text x={x(best) + 8} y="40" className="halo">
             {words}
           </text>
         )}
-        <text x={x(best) + (x(bound) > 150 ? 4 : 60)} y="10" className="halo">
+        <text x={x(best) + 5} y={bestLine} className="halo">
           safe at <tspan className="b">{money(best, "$", system)}</tspan>
         </text>
       </svg>

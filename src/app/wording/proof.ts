@@ -8,6 +8,7 @@ export const proofClaim = (
   status: "proven" | "searching" | "stopped" | "none-safe",
   proof: Proof,
   system: System,
+  found = true,
 ): string => {
   const grid = countText(proof.gridSize, system);
   const analysed = countText(proof.analysed, system);
@@ -16,6 +17,8 @@ export const proofClaim = (
   const decided = countText(proof.decided, system);
   if (status === "searching")
     return `${decided} of ${grid} designs decided, ${analysed} analysed. Not yet proven.`;
+  if (!found)
+    return `Stopped after ${seconds(proof.seconds)}: ${decided} of ${grid} designs decided, nothing safe found yet.`;
   return `Stopped after ${seconds(proof.seconds)}: ${decided} of ${grid} designs decided. It passes every check; a cheaper one may exist.`;
 };
 
@@ -39,7 +42,7 @@ export const proofScale = (
   const rough = (span * 2.4) / 5;
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((factor) => factor * power).find((value) => value >= rough) ?? 10 * power;
-  const from = Math.max(0, Math.floor((bound - span * 0.4) / step) * step);
+  const from = Math.max(0, Math.floor((bound - span * 0.9) / step) * step);
   const to = Math.ceil((best + span * 0.6) / step) * step;
   const ticks: number[] = [];
   for (let value = from; value <= to + step / 2; value += step) ticks.push(value);
