@@ -15,7 +15,7 @@ const RADIUS = 58;
 export const Lens = ({ scene, frame, words }: Props) => {
   const row = scene.numbered.find(({ check }) => check === scene.governs);
   const { governs } = scene;
-  if (!governs || !row || frame.narrow) return null;
+  if (!governs || !row || frame.width < 680) return null;
   const spot = placeIn(scene, frame, row.place);
   if (!spot) return null;
   const [fromX, fromY] = spot;

@@ -192,7 +192,7 @@ const ScaleBar = ({ plan, system }: { plan: Plan; system: System }) => {
         d={`M${from} ${level}h${2 * unit * plan.scale}M${from} ${level - 5}v5M${from + unit * plan.scale} ${level - 5}v5M${from + 2 * unit * plan.scale} ${level - 5}v5`}
         className="l2"
       />
-      {[0, 1, 2].map((n) => (
+      {(plan.width < 520 ? [0, 2] : [0, 1, 2]).map((n) => (
         <text key={n} x={from + n * unit * plan.scale} y={level - 8} textAnchor="middle" className="s">
           {n === 2 ? said(n * unit, "length", system, 0) : figure(n * unit, "length", system, 0)}
         </text>
