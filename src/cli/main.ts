@@ -2,6 +2,7 @@ import { availableParallelism } from "node:os";
 import { DesignError } from "../checks/verify.ts";
 import { type Arguments, readArguments, UsageError, usage } from "./arguments.ts";
 import { find, front, reference, type Said, schema, verifyCommand } from "./commands.ts";
+import { sheetsCommand } from "./sheets.ts";
 
 /** One command, its words on stdout or its complaint on stderr; returns the exit code. */
 async function run(argv: readonly string[]): Promise<number> {
@@ -33,9 +34,7 @@ function command(args: Arguments): Promise<Said> | Said {
     case "schema":
       return schema();
     case "sheets":
-      throw new UsageError(
-        "sheets: not built yet; find and verify print everything that the sheets will show",
-      );
+      return sheetsCommand(args);
     case "help":
       return { text: usage, data: usage, exit: 0 };
     default:

@@ -1,0 +1,149 @@
+import type { BillLine } from "../../model/verdict.ts";
+import type { Given } from "./given.ts";
+import type { Band, Cell, Section, Table } from "./types.ts";
+import { both, figure, lowerFirst, sectionName, strandName, tape } from "./words.ts";
+
+/** An 80 lb bag makes 0.60 cubic feet (common practice, no source), m3. */
+const BAG = 0.6 * 0.3048 ** 3;
+
+const groups: readonly (readonly [BillLine["group"], string])[] = [
+  ["sections", "Mast sections"],
+  ["guys", "Guys"],
+  ["anchors", "Anchors"],
+  ["footing", "Base"],
+  ["digging", "Digging"],
+  ["antennas", "Antennas and pipe"],
+  ["raising", "Raising"],
+  ["other", "Other"],
+];
+
+const inUnit: Readonly<Record<BillLine["unit"], (quantity: number) => Cell>> = {
+  each: (quantity) => `${quantity}`,
+  m: (quantity) => both(quantity, "length", 0),
+  m3: (quantity) => both(quantity, "volume", 2),
+  m2: (quantity) => both(quantity, "area", 0),
+  kg: (quantity) => both(quantity, "mass", 0),
+};
+
+/** The bill names rows by key and pieces by metres; a buyer asks for them by size. */
+export function itemWords(given: Given, line: BillLine): string {
+  const { sections, strand } = given.problem.catalog;
+  const piece = /^section (.+), ([\d.]+) m$/.exec(line.item);
+  const section = piece && sections.find((row) => row.id === piece[1]);
+  if (piece && section) {
+    const exact = section.pieces.find((one) => one.length.toFixed(2) === piece[2]);
+    return `Section ${tape(exact?.length ?? Number(piece[2]))}, ${sectionName(section)}`;
+  }
+  const guys = /^guys of level (\d+): (.+)$/.exec(line.item);
+  if (guys) {
+    const level = given.levels[Number(guys[1]) - 1];
+    const row = strand.find((one) => guys[2] === `strand ${one.id}`);
+    return `${level.name}: ${row ? strandName(row) : guys[2]}`;
+  }
+  return line.item.charAt(0).toUpperCase() + line.item.slice(1);
+}
+
+/** Everything to buy; its amounts are the lines of the bill, so that its sum is the bill's total. */
+export function buySheet(given: Given): Band[] {
+  const { verdict } = given;
+  const { lines, total } = verdict.bill;
+  const everything: Table = {
+    kind: "table",
+    head: ["For", "Item", "Quantity", "Amount"],
+    words: [1],
+    rows: groups.flatMap(([group, name]) =>
+      lines
+        .filter((line) => line.group === group)
+        .map((line, i): Cell[] => [
+          i === 0 ? name : "",
+          itemWords(given, line),
+          inUnit[line.unit](line.quantity),
+          figure(line.amount / 100, "money"),
+        ]),
+    ),
+    sum: ["Total", "", "", figure(total, "money")],
+  };
+  return [
+    {
+      kind: "whole",
+      sections: [
+        {
+          title: "Everything to buy",
+          gloss: "sum of the bill; antennas you own cost nothing more",
+          parts: [everything],
+        },
+      ],
+    },
+    { kind: "pair", left: cutList(given), right: concrete(given) },
+  ];
+}
+
+function cutList({ levels, perLevel, problem }: Given): Section[] {
+  if (levels.length === 0) return [];
+  const reels = new Map<string, { name: string; length: number }>();
+  for (const { strand, cut } of levels) {
+    const reel = reels.get(strand.id) ?? { name: strandName(strand), length: 0 };
+    reels.set(strand.id, { ...reel, length: reel.length + perLevel * cut });
+  }
+  const ends = 2 * perLevel * levels.length;
+  return [
+    {
+      title: "Cut list",
+      gloss: "at 60 °F, for one guy",
+      parts: [
+        {
+          kind: "table",
+          head: ["Level", "Pieces", "Unstressed", "Cut"],
+          rows: levels.map((level) => [
+            level.name,
+            `${perLevel}`,
+            figure(level.unstressed, "feet"),
+            both(level.cut, "feet"),
+          ]),
+        },
+        {
+          kind: "words",
+          text: `${[...reels.values()]
+            .map(({ name, length }) => `${Math.ceil(length / 0.3048)} ft of ${name}`)
+            .join(
+              "; ",
+            )} in all. Unstressed length at the initial tension, and ${tape(problem.prices.termination)} for the two ends of each guy. ${ends} end fittings, ${ends} thimbles, ${ends / 2} turnbuckles. The bill counts the straight distance, an inch or so longer. Measure on site before the cut: the ground is taken as level, the guy as fixed in the mast’s axis.`,
+        },
+      ],
+    },
+  ];
+}
+
+function concrete({ verdict, problem, footing, anchor, perLevel }: Given): Section[] {
+  const placed = verdict.concreteVolume;
+  if (placed <= 0) return [];
+  const ordered = placed * (1 + problem.prices.concreteWaste);
+  const share = Math.round(problem.prices.concreteWaste * 100);
+  const rows = [
+    ["Base", "1", footing.takeOff.concrete],
+    ...(anchor && anchor.takeOff.concrete > 0 ? [["Anchors", `${perLevel}`, anchor.takeOff.concrete]] : []),
+  ] as [string, string, number][];
+  return [
+    {
+      title: "Concrete",
+      gloss: `order ${(ordered / 0.9144 ** 3).toFixed(2)} yd³ or ${Math.ceil(ordered / BAG)} bags of 80 lb`,
+      parts: [
+        {
+          kind: "table",
+          head: ["Hole", "Holes", "In place, each", "Bags, each"],
+          rows: rows.map(([name, count, volume]) => [
+            name,
+            count,
+            both(volume, "volume", 2),
+            `${Math.ceil((volume * (1 + problem.prices.concreteWaste)) / BAG)}`,
+          ]),
+          sum: ["In place", "", both(placed, "volume", 2), ""],
+        },
+        {
+          kind: "words",
+          text: `${share} % more is ordered than stands. An 80 lb bag makes 0.60 ft³. Strength ${Math.round(problem.rules.concrete.strength / 6894.757)} psi: ${lowerFirst(problem.rules.concrete.source)}. Steel by mass: bars are not laid out here; ask for a drawing.`,
+        },
+      ],
+    },
+  ];
+}

@@ -1,0 +1,275 @@
+import type { CaseResponse, Check } from "../../model/verdict.ts";
+import type { Given } from "./given.ts";
+import type { Band, Cell, Section } from "./types.ts";
+import { both, figure, placeOf, sectionName, strandName, tape, usedOf } from "./words.ts";
+
+export function calculationSheet(given: Given): Band[] {
+  return [
+    { kind: "pair", left: [site(given)], right: [structure(given)] },
+    {
+      kind: "whole",
+      sections: [
+        checks(given),
+        sources(given),
+        cases(given),
+        reactions(given),
+        ...(given.levels.length > 0 ? [guyForces(given)] : []),
+        said(given),
+      ],
+    },
+  ];
+}
+
+const basisName = {
+  uniform: "uniform pressure on flats",
+  "asce7-16": "ASCE 7-16",
+  "asce7-22": "ASCE 7-22",
+  en1991: "EN 1991-1-4",
+} as const;
+
+function site({ problem }: Given): Section {
+  const { wind, frostDepth, waterTable, ice } = problem.study.site;
+  const rows: Cell[][] = [["Wind basis", basisName[wind.basis]]];
+  if (wind.basis === "uniform") rows.push(["Wind pressure", both(wind.pressure, "pressure")]);
+  else rows.push(["Wind speed", both(wind.basis === "en1991" ? wind.basicSpeed : wind.speed, "speed")]);
+  if (wind.basis === "en1991")
+    rows.push(
+      ["Terrain", wind.terrain],
+      ["Orography factor", `${wind.orographyFactor}`],
+      ["Air", `${wind.airDensity} kg/m³`],
+    );
+  else if (wind.basis !== "uniform")
+    rows.push(
+      ["Exposure", wind.exposure],
+      ["Topographic factor", `${wind.topographicFactor}`],
+      ["Ground over sea", both(wind.groundElevation, "length", 0)],
+      ["Gust factor", `${wind.gustFactor}`],
+    );
+  rows.push(
+    ["Ice", ice ? both(ice.thickness, "size") : "none stated"],
+    ["Soil", problem.soil.name],
+    ["Bearing", both(problem.soil.bearing, "pressure")],
+    ["Lateral bearing", both(problem.soil.lateralPerDepth, "pressurePerDepth")],
+    ["Soil values", `${problem.soil.values}; ${problem.soil.source}`],
+    ["Frost depth", both(frostDepth, "feet")],
+    ["Water table", waterTable === undefined ? "none stated" : both(waterTable, "feet")],
+    ["Rule set", problem.rules.name],
+    ["Margin wished", figure(problem.study.wishes.margin, "share", 0)],
+  );
+  return { title: "Givens", parts: [{ kind: "table", head: ["Site and rules", ""], rows, words: [1] }] };
+}
+
+function structure(given: Given): Section {
+  const { design, model, problem } = given;
+  const rows: Cell[][] = [
+    ["Height", both(design.height, "feet")],
+    ...model.stack.parts.map((part): Cell[] => [`${tape(part.length)} of`, sectionName(part.section.row)]),
+    ["Antennas", model.package.row.name],
+    ...model.package.antennas.map((antenna): Cell[] => [
+      `${antenna.name}, area`,
+      both(antenna.area, "area", 1),
+    ]),
+    ["Pipe", model.package.pipe.name],
+  ];
+  if (design.guys)
+    rows.push(
+      ["Anchor radius", both(design.guys.radius, "feet")],
+      ["Anchor 1 toward", figure(design.guys.rotation, "degrees", 0)],
+      ...given.levels.map((level): Cell[] => [
+        `${level.name}, ${tape(level.height)}`,
+        strandName(level.strand),
+      ]),
+      ["Initial tension", figure(design.guys.tension, "share", 1)],
+    );
+  const { footing } = design;
+  rows.push([
+    "Base",
+    footing.kind === "block"
+      ? `block ${tape(footing.width)} square, ${tape(footing.depth)} deep`
+      : `pad ${tape(footing.width)} square, ${tape(footing.thickness)} thick, ${tape(footing.depth)} deep`,
+  ]);
+  const anchor = design.guys?.anchor;
+  if (anchor)
+    rows.push([
+      "Anchors",
+      anchor.kind === "deadman"
+        ? `deadmen ${tape(anchor.length)} × ${tape(anchor.width)} × ${tape(anchor.height)}, underside ${tape(anchor.depth)}`
+        : anchor.kind === "rock-rod"
+          ? `rock rods, socket ${tape(anchor.socket)}`
+          : (problem.catalog.anchors.find((one) => one.id === anchor.row)?.name ?? anchor.row),
+    ]);
+  return { title: "Design", parts: [{ kind: "table", head: ["Mast", ""], rows, words: [1] }] };
+}
+
+/** A demand or capacity in the unit of its check. */
+const inUnit = (si: number, unit: Check["unit"]): Cell => {
+  if (!Number.isFinite(si)) return si > 0 ? "no end" : "none";
+  switch (unit) {
+    case "ratio":
+      return si.toFixed(3);
+    case "angle":
+      return figure(si, "angle", 2);
+    case "pressure":
+      // soil speaks in psf, steel in ksi
+      return Math.abs(si) > 2e6 ? both(si, "stress") : both(si, "pressure");
+    case "length":
+      return both(si, "feet");
+    default:
+      return both(si, unit);
+  }
+};
+
+const checks = ({ verdict, design }: Given): Section => ({
+  title: "Checks",
+  gloss: "shortest road to failure first; used = demand × required / capacity",
+  parts: [
+    {
+      kind: "table",
+      head: ["Check", "Where", "Case", "Demand", "Capacity", "Required", "Used", "Note"],
+      words: [1, 2, 7],
+      heavy: [0],
+      rows: verdict.checks.map((check): Cell[] => [
+        check.title,
+        placeOf(check, design),
+        check.loadCase,
+        inUnit(check.demand, check.unit),
+        inUnit(check.capacity, check.unit),
+        check.kind === "strength" ? check.required.toFixed(2) : "",
+        usedOf(check),
+        check.note ?? "",
+      ]),
+    },
+  ],
+});
+
+/** Each source once, with the checks that lean on it. */
+function sources({ verdict }: Given): Section {
+  const bySource = new Map<string, Set<string>>();
+  for (const check of verdict.checks)
+    bySource.set(check.source, (bySource.get(check.source) ?? new Set<string>()).add(check.title));
+  return {
+    title: "Sources of the required factors and limits",
+    parts: [
+      {
+        kind: "table",
+        head: ["Source", "Checks"],
+        words: [1],
+        rows: [...bySource].map(([source, titles]): Cell[] => [source, [...titles].join(", ")]),
+      },
+    ],
+  };
+}
+
+const most = (values: readonly number[]): number => Math.max(0, ...values.map(Math.abs));
+const lean = (c: CaseResponse): number => Math.hypot(c.along.at(-1) ?? 0, c.across.at(-1) ?? 0);
+
+const cases = ({ verdict, problem }: Given): Section => ({
+  title: "Load cases",
+  gloss: `wind factor: ${problem.rules.windFactor.source}`,
+  parts: [
+    {
+      kind: "table",
+      head: [
+        "Case",
+        "Pressure at top",
+        "Top moves",
+        "Greatest moment",
+        "Greatest shear",
+        "Compression",
+        "Buckles at",
+      ],
+      rows: verdict.cases.map((c): Cell[] => [
+        c.title,
+        both(c.pressure.at(-1)?.q ?? 0, "pressure", 1),
+        `${inchesRounded(lean(c))} in`,
+        both(most(c.moment), "moment"),
+        both(most(c.shear), "force"),
+        both(Math.max(...c.compression), "force"),
+        Number.isFinite(c.bucklingFactor) ? `× ${c.bucklingFactor.toFixed(1)}` : "–",
+      ]),
+    },
+  ],
+});
+const inchesRounded = (si: number) => (si / 0.0254).toFixed(1);
+
+function reactions({ verdict }: Given): Section {
+  const anchors = verdict.cases[0]?.anchors.length ?? 0;
+  return {
+    title: "Reactions",
+    gloss: "on base and anchor heads; up and toward the mast at an anchor",
+    parts: [
+      {
+        kind: "table",
+        head: [
+          "Case",
+          "Base down",
+          "Base shear",
+          "Base moment",
+          ...Array.from({ length: anchors }, (_, i) => [`Anchor ${i + 1} up`, `${i + 1} along`]).flat(),
+        ],
+        rows: verdict.cases.map((c): Cell[] => [
+          c.title,
+          both(c.base.compression, "force"),
+          both(c.base.shear, "force"),
+          both(c.base.moment, "moment"),
+          ...c.anchors.flatMap(({ uplift, lateral }): Cell[] => [
+            figure(uplift, "force"),
+            figure(lateral, "force"),
+          ]),
+        ]),
+      },
+      ...(anchors > 0
+        ? [
+            {
+              kind: "words" as const,
+              text: "Forces in lbf; anchor 1 is that of the case’s wind bearing, and every anchor is built for the worst of them.",
+            },
+          ]
+        : []),
+    ],
+  };
+}
+
+const guyForces = ({ verdict, levels }: Given): Section => ({
+  title: "Greatest guy tensions",
+  gloss: "at the mast end, whole load",
+  parts: [
+    {
+      kind: "table",
+      head: ["Level", "Case", "Greatest", "Breaking strength", "Share", "Slackest"],
+      words: [1],
+      rows: levels.map((level, i): Cell[] => {
+        const pulls = verdict.cases.flatMap((c) =>
+          c.guys
+            .filter((guy) => guy.level === i + 1)
+            .map((guy) => ({ c, tension: Math.max(guy.tensionMast, guy.tensionAnchor) })),
+        );
+        const worst = pulls.reduce((a, b) => (b.tension > a.tension ? b : a));
+        const slackest = pulls.reduce((a, b) => (b.tension < a.tension ? b : a));
+        return [
+          level.name,
+          worst.c.title,
+          both(worst.tension, "force"),
+          both(level.strand.breakingStrength, "force"),
+          figure(worst.tension / level.strand.breakingStrength, "share", 0),
+          both(slackest.tension, "force"),
+        ];
+      }),
+    },
+  ],
+});
+
+const said = ({ verdict, problem, model }: Given): Section => ({
+  title: "Assumed and not covered",
+  parts: [
+    {
+      kind: "words",
+      text: [
+        ...verdict.assumptions,
+        `Guys end in the mast’s axis; ends bear ${[...new Set(model.guys?.levels.map((l) => `${Math.round(l.strand.efficiency * 100)} %`) ?? [])].join(", ") || "nothing"} of breaking strength.`,
+        `Concrete: ${problem.rules.concrete.source}.`,
+        "Not covered: raising, earthquake, fatigue, torsion from antennas, bolts and welds of joints, bars in concrete, soil that is not as stated.",
+      ].join(" "),
+    },
+  ],
+});

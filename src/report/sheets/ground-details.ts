@@ -1,0 +1,246 @@
+import type { Given } from "./given.ts";
+import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
+import type { Drawing, Shape, Spot } from "./types.ts";
+import { inchesOf, tape } from "./words.ts";
+
+const ROOM = [52, 58] as const;
+const SCALES = [20, 25, 40, 50, 100];
+/** Shown of the mast above grade, mm. */
+const ABOVE = 14;
+
+interface Detail {
+  readonly drawing: Drawing;
+  readonly scale: number;
+}
+
+/** Ground left and right of a cut, with the frost line. */
+function ground(width: number, depth: number, frost: number | null): Shape[] {
+  return [
+    box(0, ABOVE, width, depth, { pen: "fine", fill: "ground" }),
+    stroke(
+      [
+        [0, ABOVE],
+        [width, ABOVE],
+      ],
+      "cut",
+    ),
+    ...(frost !== null && frost < depth
+      ? [
+          {
+            kind: "path" as const,
+            points: [
+              [0, ABOVE + frost],
+              [width, ABOVE + frost],
+            ] as Spot[],
+            pen: "thin" as const,
+            dash: "frost" as const,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** The base in section: block, or pad and pedestal. */
+export function baseDetail(given: Given): Detail {
+  const { footing } = given.design;
+  const frost = given.problem.ground.frostDepth;
+  const deep = footing.depth * 1.15;
+  const { n, mm } = scaleFor(SCALES, [footing.width, deep], ROOM);
+  const width = Math.max(mm(footing.width) + 30, 62);
+  const middle = width / 2 - 4;
+  const left = middle - mm(footing.width) / 2;
+  const bottom = ABOVE + mm(footing.depth);
+  const shapes = ground(width - 12, mm(deep), frost > 0 ? mm(frost) : null);
+  if (footing.kind === "pad") {
+    const row = given.problem.catalog.footings.find((one) => one.id === footing.row);
+    const pedestal = row?.kind === "pad" ? row.pedestal : footing.width;
+    const top = bottom - mm(footing.thickness);
+    const half = mm(pedestal) / 2;
+    shapes.push({
+      kind: "path",
+      closed: true,
+      pen: "heavy",
+      fill: "concrete",
+      points: [
+        [left, bottom],
+        [left, top],
+        [middle - half, top],
+        [middle - half, ABOVE],
+        [middle + half, ABOVE],
+        [middle + half, top],
+        [middle + mm(footing.width) / 2, top],
+        [middle + mm(footing.width) / 2, bottom],
+      ],
+    });
+    shapes.push(
+      ...dimension([left - 3, top], [left - 3, bottom], tape(footing.thickness)),
+      ...dimension([middle - half, ABOVE - 4], [middle + half, ABOVE - 4], `${tape(pedestal)} sq.`),
+    );
+  } else
+    shapes.push(
+      box(left, ABOVE, mm(footing.width), mm(footing.depth), { pen: "heavy", fill: "concrete" }),
+      ...mastFoot(middle, given),
+    );
+  shapes.push(
+    ...dimension([left, bottom + 9], [left + mm(footing.width), bottom + 9], `${tape(footing.width)} square`),
+    ...dimension([width - 8, ABOVE], [width - 8, bottom], tape(footing.depth)),
+    stroke(
+      [
+        [left + mm(footing.width), bottom],
+        [width - 6, bottom],
+      ],
+      "fine",
+    ),
+  );
+  if (frost > 0 && frost < deep) shapes.push(lettering([0.8, ABOVE + mm(frost) - 1], `frost ${tape(frost)}`));
+  return {
+    drawing: { kind: "drawing", label: `Base in section, 1 to ${n}`, width, height: bottom + 12, shapes },
+    scale: n,
+  };
+}
+
+function mastFoot(middle: number, given: Given): Shape[] {
+  if (given.levels.length === 0)
+    return [-2.4, 2.4].map((x) =>
+      stroke(
+        [
+          [middle + x, ABOVE],
+          [middle + x, 2],
+        ],
+        "cut",
+      ),
+    );
+  return [
+    {
+      kind: "path",
+      points: [
+        [middle, ABOVE],
+        [middle - 2, ABOVE - 3],
+        [middle + 2, ABOVE - 3],
+      ],
+      closed: true,
+      pen: "edge",
+      fill: "ink",
+    },
+    stroke(
+      [
+        [middle - 2, ABOVE - 3],
+        [middle - 2, 2],
+      ],
+      "cut",
+    ),
+    stroke(
+      [
+        [middle + 2, ABOVE - 3],
+        [middle + 2, 2],
+      ],
+      "cut",
+    ),
+    lettering([middle + 4, 6], "pinned base"),
+  ];
+}
+
+/** Where the anchor of a guy lies in the ground, the mast to the left. Null where there are no guys. */
+export function anchorDetail(given: Given): Detail | null {
+  const choice = given.design.guys?.anchor;
+  if (!choice || given.pull === null) return null;
+  const slope = given.pull;
+  const row = given.problem.catalog.anchors.find((one) => one.id === choice.row);
+  const degrees = Math.round((slope * 180) / Math.PI);
+  const frost = given.problem.ground.frostDepth;
+  const shaft =
+    choice.kind === "deadman"
+      ? (choice.depth - choice.height / 2) / Math.sin(slope)
+      : choice.kind === "rock-rod"
+        ? choice.socket
+        : row?.kind === "screw"
+          ? row.length
+          : 1;
+  const down = choice.kind === "deadman" ? choice.depth : shaft * Math.sin(slope);
+  const out = shaft * Math.cos(slope);
+  const deep = down * 1.12;
+  const { n, mm } = scaleFor(SCALES, [out + 1, deep], ROOM);
+  const head: Spot = [16, ABOVE];
+  const end: Spot = [head[0] + mm(out), ABOVE + mm(shaft * Math.sin(slope))];
+  const width = Math.max(end[0] + 22, 72);
+  const shapes = ground(width - 10, mm(deep), frost > 0 ? mm(frost) : null);
+  const above: Spot = [head[0] - 9 * Math.cos(slope), head[1] - 9 * Math.sin(slope)];
+  if (choice.kind === "deadman") {
+    const [w, h] = [mm(choice.width), mm(choice.height)];
+    shapes.push(
+      box(end[0] - w / 2, end[1] - h / 2, w, h, { pen: "heavy", fill: "concrete" }),
+      ...dimension([width - 6, ABOVE], [width - 6, ABOVE + mm(choice.depth)], tape(choice.depth)),
+      stroke(
+        [
+          [end[0] + w / 2, ABOVE + mm(choice.depth)],
+          [width - 4, ABOVE + mm(choice.depth)],
+        ],
+        "fine",
+      ),
+      lettering([end[0] - w / 2 - 1.5, end[1] + 1], `${tape(choice.width)} × ${tape(choice.height)}`, "end"),
+      lettering([end[0] - w / 2 - 1.5, end[1] + 5], `${tape(choice.length)} long across the pull`, "end"),
+      ...dimension(
+        head.map((v, i) => (i === 1 ? v - 5 : v)) as unknown as Spot,
+        [end[0], ABOVE - 5],
+        tape(out),
+      ),
+      stroke(
+        [
+          [end[0], ABOVE - 6],
+          [end[0], end[1] - h / 2],
+        ],
+        "fine",
+      ),
+    );
+  } else {
+    const name =
+      choice.kind === "screw"
+        ? (row?.name ?? "screw")
+        : `hole ${row?.kind === "rock-rod" ? inchesOf(row.hole) : ""} in, grouted`;
+    shapes.push(
+      lettering([end[0] + 2, end[1] - 4], name.length > 24 ? `${name.slice(0, 24)}…` : name),
+      lettering([end[0] + 2, end[1]], `${tape(shaft)} along the pull`),
+    );
+    if (choice.kind === "rock-rod") {
+      const [nx, ny] = [1.3 * Math.sin(slope), 1.3 * Math.cos(slope)];
+      shapes.push({
+        kind: "path",
+        closed: true,
+        pen: "edge",
+        fill: "concrete",
+        points: [
+          [head[0] + nx, head[1] - ny],
+          [end[0] + nx, end[1] - ny],
+          [end[0] - nx, end[1] + ny],
+          [head[0] - nx, head[1] + ny],
+        ],
+      });
+    } else
+      shapes.push(
+        stroke(
+          [
+            [end[0] - 3 * Math.sin(slope), end[1] + 3 * Math.cos(slope)],
+            [end[0] + 3 * Math.sin(slope), end[1] - 3 * Math.cos(slope)],
+          ],
+          "heavy",
+        ),
+      );
+  }
+  shapes.push(
+    stroke([above, end], "heavy"),
+    { kind: "circle", at: above, radius: 1.3, pen: "cut", fill: "paper" },
+    lettering([head[0] - 14, ABOVE + 5], `${degrees}°`),
+    lettering([0.5, 4], "← mast"),
+  );
+  if (frost > 0 && frost < deep) shapes.push(lettering([0.8, ABOVE + mm(frost) - 1], `frost ${tape(frost)}`));
+  return {
+    drawing: {
+      kind: "drawing",
+      label: `Anchor in section, 1 to ${n}`,
+      width,
+      height: ABOVE + mm(deep) + 2,
+      shapes,
+    },
+    scale: n,
+  };
+}
