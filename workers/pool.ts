@@ -18,6 +18,9 @@ export interface Hand {
 /** Progress reaches the caller at most this often, ms. */
 const PROGRESS = 100;
 
+/** A share that has not reported: whatever is in it may cost nothing. */
+const UNHEARD: ShareReport = { best: null, bound: 0, analysed: 0, pruned: {}, finished: false };
+
 interface Kept {
   readonly size: GridSize;
   readonly shares: ShareReport[];
@@ -94,7 +97,8 @@ export class Pool implements SearchClient {
     const tell = () => {
       if (run !== this.running || performance.now() - last < PROGRESS) return;
       last = performance.now();
-      onProgress({ proof: combined(kept.size, kept.shares.filter(Boolean), seconds()).proof, best: judged });
+      const known = Array.from({ length: of }, (_, i) => kept.shares[i] ?? UNHEARD);
+      onProgress({ proof: combined(kept.size, known, seconds()).proof, best: judged });
     };
     const shares = await this.all(async ({ remote }, index) => {
       const asked = remote.find(
