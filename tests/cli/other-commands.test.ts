@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -65,32 +65,6 @@ describe("mastwright verify", () => {
     );
     expect([code, stdout]).toEqual([2, ""]);
     expect(stderr).toMatch(/stack\[0\]\.section: found "3leg-99", expected/);
-  });
-});
-
-describe("mastwright sheets", () => {
-  it("sheets writes five pages for a design that passes, and none for one that fails", async () => {
-    const answer = JSON.parse((await mastwright("find", USED_STACK, "--json")).stdout);
-    const near = { ...answer.design, guys: { ...answer.design.guys, radius: 3 } };
-    const [good, bad] = [join(folder, "good"), join(folder, "bad")];
-    const [passing, failing] = await Promise.all([
-      mastwright("sheets", USED_STACK, write("passing.json", JSON.stringify(answer.design)), "--out", good),
-      mastwright("sheets", USED_STACK, write("failing.json", JSON.stringify(near)), "--out", bad),
-    ]);
-    expect(passing.code).toBe(0);
-    const pages = readdirSync(good).filter((name) => name.endsWith(".html"));
-    expect(pages.sort()).toEqual(["buy.html", "calculation.html", "dig.html", "raise.html", "tension.html"]);
-    for (const page of pages)
-      expect(readFileSync(join(good, page), "utf8"), page).toMatch(/licensed engineer/i);
-    expect(failing.code).toBe(1);
-    expect(failing.stdout + failing.stderr).toMatch(/fail/i);
-    expect(existsSync(bad) ? readdirSync(bad) : []).toEqual([]);
-  });
-
-  it("sheets refuses to guess where to write", async () => {
-    const { code, stderr } = await mastwright("sheets", USED_STACK, "nowhere.json");
-    expect(code).toBe(2);
-    expect(stderr).toMatch(/--out/);
   });
 });
 
