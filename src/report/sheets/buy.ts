@@ -69,7 +69,7 @@ export function buySheet(given: Given): Band[] {
       sections: [
         {
           title: "Everything to buy",
-          gloss: "sum of the bill; antennas you own cost nothing more",
+          gloss: "amounts as in the bill",
           parts: [everything],
         },
       ],
@@ -123,10 +123,13 @@ function concrete({ verdict, problem, footing, anchor, perLevel }: Given): Secti
     ["Base", "1", footing.takeOff.concrete],
     ...(anchor && anchor.takeOff.concrete > 0 ? [["Anchors", `${perLevel}`, anchor.takeOff.concrete]] : []),
   ] as [string, string, number][];
+  const bagsOf = (volume: number) => Math.ceil((volume * (1 + problem.prices.concreteWaste)) / BAG);
+  // a bag once opened is used up at its hole
+  const bags = rows.reduce((sum, [, count, volume]) => sum + Number(count) * bagsOf(volume), 0);
   return [
     {
       title: "Concrete",
-      gloss: `order ${(ordered / 0.9144 ** 3).toFixed(2)} yd³ or ${Math.ceil(ordered / BAG)} bags of 80 lb`,
+      gloss: `order ${(ordered / 0.9144 ** 3).toFixed(2)} yd³ or ${bags} bags of 80 lb`,
       parts: [
         {
           kind: "table",
@@ -135,7 +138,7 @@ function concrete({ verdict, problem, footing, anchor, perLevel }: Given): Secti
             name,
             count,
             both(volume, "volume", 2),
-            `${Math.ceil((volume * (1 + problem.prices.concreteWaste)) / BAG)}`,
+            `${bagsOf(volume)}`,
           ]),
           sum: ["In place", "", both(placed, "volume", 2), ""],
         },

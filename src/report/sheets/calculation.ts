@@ -56,7 +56,17 @@ function site({ problem }: Given): Section {
     ["Rule set", problem.rules.name],
     ["Margin wished", figure(problem.study.wishes.margin, "share", 0)],
   );
-  return { title: "Givens", parts: [{ kind: "table", head: ["Site and rules", ""], rows, words: [1] }] };
+  return {
+    title: "Givens",
+    parts: [
+      {
+        kind: "table",
+        head: ["Site and rules", ""],
+        rows: rows.map(([name, value]) => [`${name}`.replaceAll(" ", "\u00a0"), value]),
+        words: [1],
+      },
+    ],
+  };
 }
 
 function structure(given: Given): Section {
@@ -222,7 +232,7 @@ function reactions({ verdict }: Given): Section {
         ? [
             {
               kind: "words" as const,
-              text: "Forces in lbf; anchor 1 is that of the case’s wind bearing, and every anchor is built for the worst of them.",
+              text: "Forces in lbf; bearings of the wind are taken from anchor 1; every anchor is built for the worst of them.",
             },
           ]
         : []),

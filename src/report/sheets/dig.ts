@@ -18,14 +18,10 @@ export function digSheet(given: Given): Band[] {
     {
       kind: "pair",
       left: [{ title: "Setting out", gloss: `1 : ${star.scale}, north up`, parts: [star.drawing] }],
-      right: [settingOut(given)],
+      right: [settingOut(given), rules(given)],
     },
-    {
-      kind: "pair",
-      left: [detail("Base", base)],
-      right: anchor ? [detail("Anchor", anchor)] : [],
-    },
-    { kind: "whole", sections: [holes(given), rules(given)] },
+    { kind: "pair", left: [detail("Base", base)], right: anchor ? [detail("Anchor", anchor)] : [] },
+    { kind: "whole", sections: [holes(given), signed] },
   ];
 }
 
@@ -93,17 +89,21 @@ function rules(given: Given): Section {
     );
   return {
     title: "Rules of the holes",
-    parts: [
-      { kind: "words", text: said.join(" ") },
-      {
-        kind: "ticks",
-        steps: [
-          "Pegs checked by ties; nothing overhead; buried services marked",
-          "Holes measured, sides whole, no water, soil as stated",
-          "Bars and rods in place, 3 in of cover; seen before the pour",
-          "Poured; day of pour: ____________ cure at least 7 days before load",
-        ],
-      },
-    ],
+    parts: [{ kind: "words", text: said.join(" ") }],
   };
 }
+
+const signed: Section = {
+  title: "Tick and sign",
+  parts: [
+    {
+      kind: "ticks",
+      steps: [
+        "Pegs checked by ties; nothing overhead; buried services marked",
+        "Holes measured, sides whole, no water, soil as stated",
+        "Bars and rods in place, 3 in of cover; seen before the pour",
+        "Poured; day of pour: ____________ cure at least 7 days before load",
+      ],
+    },
+  ],
+};

@@ -3,10 +3,10 @@ import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
 import type { Drawing, Shape, Spot } from "./types.ts";
 import { tape } from "./words.ts";
 
-const ROOM = [92, 165] as const;
+const ROOM = [94, 165] as const;
 const SCALES = [200, 250, 300, 400, 500, 1000];
 /** Ground shown, m. */
-const BELOW = 2.4;
+const BELOW = 2;
 
 /** Heights of the joints between pieces, bottom up, the mast top last. */
 export function joints(
@@ -42,9 +42,9 @@ export function elevation(given: Given): { drawing: Drawing; scale: number } {
   const radius = given.design.guys?.radius ?? 0;
   const back = radius * (given.perLevel === 4 ? 1 : 0.5);
   const { n, mm } = scaleFor(SCALES, [radius + back + 2, given.reach + BELOW + 0.5], ROOM);
-  const mastX = Math.max(mm(radius) + 6, 24);
-  const right = mastX + Math.max(mm(back) + 4, 14);
-  const width = right + 26;
+  const mastX = Math.max(mm(radius) + 9, 24);
+  const right = mastX + Math.max(mm(back) + 9, 14);
+  const width = right + 16;
   const top = 8;
   const grade = top + mm(given.reach);
   const y = (z: number) => grade - mm(z);
@@ -113,7 +113,7 @@ export function elevation(given: Given): { drawing: Drawing; scale: number } {
     ...antennas(given, mastX, mm, y),
     ...heights(given, mastX, right, width, y),
   );
-  const foot = grade + mm(BELOW) + 8;
+  const foot = grade + mm(BELOW) + 6;
   if (radius > 0) shapes.push(...dimension([mastX - mm(radius), foot], [mastX, foot], tape(radius)));
   shapes.push(lettering([mastX + 4, foot], `${tape(height)} mast`));
   return {
@@ -200,7 +200,7 @@ function heights(
 ): Shape[] {
   const stops = [0, ...given.levels.map((level) => level.height)];
   if (given.design.height - stops[stops.length - 1] > 0.01) stops.push(given.design.height);
-  const [first, second] = [right + 8, width - 4];
+  const [first, second] = [right + 6, width - 2];
   return [
     ...stops.slice(1).flatMap((z, i) => [
       ...dimension([first, y(stops[i])], [first, y(z)], y(stops[i]) - y(z) > 11 ? tape(z - stops[i]) : ""),

@@ -3,7 +3,7 @@ import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
 import type { Drawing, Shape, Spot } from "./types.ts";
 import { inchesOf, tape } from "./words.ts";
 
-const ROOM = [52, 58] as const;
+const ROOM = [48, 42] as const;
 const SCALES = [20, 25, 40, 50, 100];
 /** Shown of the mast above grade, mm. */
 const ABOVE = 14;
@@ -229,7 +229,7 @@ export function anchorDetail(given: Given): Detail | null {
   shapes.push(
     stroke([above, end], "heavy"),
     { kind: "circle", at: above, radius: 1.3, pen: "cut", fill: "paper" },
-    lettering([head[0] - 14, ABOVE + 5], `${degrees}°`),
+    lettering([2, ABOVE - 1.5], `${degrees}°`),
     lettering([0.5, 4], "← mast"),
   );
   if (frost > 0 && frost < deep) shapes.push(lettering([0.8, ABOVE + mm(frost) - 1], `frost ${tape(frost)}`));

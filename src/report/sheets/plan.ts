@@ -4,8 +4,10 @@ import { lettering, scaleFor, stroke } from "./strokes.ts";
 import type { Drawing, Shape, Spot } from "./types.ts";
 import { bearing, tape } from "./words.ts";
 
-const ROOM = [100, 118] as const;
+const ROOM = [100, 112] as const;
 const PAD = 9;
+/** North arrow and scale bar stand below the plan, mm. */
+const STRIP = 9;
 
 /** Star of anchors on the lot, north up, to a scale of the rule. */
 export function plan(given: Given): { drawing: Drawing; scale: number } {
@@ -16,10 +18,10 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
   const { n, mm } = scaleFor(
     [100, 200, 250, 300, 400, 500, 1000],
     [east - west, north - south],
-    [ROOM[0] - 2 * PAD, ROOM[1] - 2 * PAD - 8],
+    [ROOM[0] - 2 * PAD, ROOM[1] - 2 * PAD - STRIP],
   );
   const width = Math.max(mm(east - west) + 2 * PAD, 60);
-  const height = mm(north - south) + 2 * PAD + 8;
+  const height = mm(north - south) + 2 * PAD + STRIP;
   const left = (width - mm(east - west)) / 2;
   const at = ([e, nn]: readonly [number, number]): Spot => [left + mm(e - west), PAD + mm(north - nn)];
   const mast = at(lot.mast);
@@ -42,10 +44,11 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
     shapes.push(
       stroke([mast, spot], "edge"),
       { kind: "path", points: square(spot, 1.4), closed: true, pen: "cut", fill: "paper" },
-      lettering([spot[0] + 5.2 * dx, spot[1] + 5.2 * dy + 1.1], `${i + 1}`, "middle", true),
+      lettering([spot[0] + 4.4 * dx, spot[1] + 4.4 * dy + 1.1], `${i + 1}`, "middle", true),
       lettering(
-        [(mast[0] + spot[0]) / 2 + 1.6, (mast[1] + spot[1]) / 2 + 1],
+        [spot[0] + 4.4 * dx, spot[1] + 4.4 * dy + (dy < -0.5 ? -2.9 : 5.1)],
         `${angle}°, ${tape(given.design.guys?.radius ?? 0)}`,
+        "middle",
       ),
     );
   });
@@ -55,7 +58,7 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
   });
   shapes.push(
     { kind: "path", points: square(mast, 1.6), closed: true, pen: "cut", fill: "ink" },
-    lettering([mast[0] + 3, mast[1] + 4.6], "mast", "start", true),
+    lettering(between(given, mast), "mast", "middle", true),
     lettering(
       [mast[0], Math.min(mast[1] + mm(given.reach) - 1.5, height - 9)],
       `fall zone ${tape(given.reach)}`,
@@ -63,23 +66,23 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
     ),
     stroke(
       [
-        [5, 16],
-        [5, 6],
+        [5, height - 1],
+        [5, height - 9],
       ],
       "cut",
     ),
     {
       kind: "path",
       points: [
-        [5, 4],
-        [3.6, 8],
-        [6.4, 8],
+        [5, height - 12],
+        [3.6, height - 8],
+        [6.4, height - 8],
       ],
       closed: true,
       pen: "fine",
       fill: "ink",
     },
-    lettering([5, 20], "N", "middle", true),
+    lettering([8, height - 6], "N", "start", true),
     ...scaleBar(width, height, mm),
   );
   return {
@@ -87,6 +90,13 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
     scale: n,
   };
 }
+
+/** Beside the mast, midway between two guys. */
+const between = (given: Given, [x, y]: Spot): Spot => {
+  const guys = given.design.guys;
+  const angle = (((guys?.rotation ?? 0) + 180 / (guys?.perLevel ?? 2)) * Math.PI) / 180;
+  return [x + 6.5 * Math.sin(angle), y - 5 * Math.cos(angle) + 1.1];
+};
 
 const away = ([x, y]: Spot, [px, py]: Spot): Spot => {
   const length = Math.hypot(px - x, py - y) || 1;

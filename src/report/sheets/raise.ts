@@ -1,7 +1,7 @@
 import { elevation, joints } from "./elevation.ts";
 import type { Given } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
-import { both, figure, lowerFirst, sectionName, strandName, tape } from "./words.ts";
+import { figure, lowerFirst, sectionName, strandName, tape } from "./words.ts";
 
 export function raiseSheet(given: Given): Band[] {
   const drawn = elevation(given);
@@ -11,7 +11,7 @@ export function raiseSheet(given: Given): Band[] {
       left: [
         {
           title: "Elevation",
-          gloss: `1 : ${drawn.scale}, ground not to scale of the lot`,
+          gloss: `1 : ${drawn.scale} on paper printed full size`,
           parts: [drawn.drawing],
         },
       ],
@@ -54,7 +54,7 @@ function stack(given: Given): Section {
         head: ["No.", "Section", "Each", "Top at"],
         words: [1],
         rows: rows.map((row): Cell[] => [
-          row.from === row.to ? `${row.from}` : `${row.from} to ${row.to}`,
+          row.from === row.to ? `${row.from}` : `${row.from}–${row.to}`,
           name(row.section),
           figure(row.length, "feet"),
           figure(row.top, "feet"),
@@ -87,11 +87,11 @@ const top = (given: Given): Section => ({
   parts: [
     {
       kind: "table",
-      head: ["Antenna", "Over mast top", "Weight"],
+      head: ["Antenna", "Over top", "Weight"],
       rows: given.model.package.antennas.map((antenna): Cell[] => [
         antenna.name,
         figure(antenna.above, "feet"),
-        both(antenna.weight, "force"),
+        figure(antenna.weight, "force"),
       ]),
     },
   ],

@@ -1,3 +1,4 @@
+import { nearestLine } from "../../problem/lot.ts";
 import type { Given } from "./given.ts";
 import type { Cell, Section } from "./types.ts";
 import { bearing, figure, tape } from "./words.ts";
@@ -11,6 +12,10 @@ const apart = (a: readonly [number, number], b: readonly [number, number]) =>
 export function settingOut(given: Given): Section {
   const { lot } = given.problem.study;
   const [a, b] = lot.corners;
+  const line = nearestLine(lot);
+  const power = line
+    ? ` Nearest power line stated: ${line.name}, ${tape(line.distance)} from the mast, which reaches ${tape(given.reach)}.`
+    : " No power line is stated: look up before the first peg.";
   const rotation = given.design.guys?.rotation ?? 0;
   const pegs = [
     { name: "Mast", at: lot.mast, toward: null as number | null },
@@ -49,7 +54,7 @@ export function settingOut(given: Given): Section {
         : []),
       {
         kind: "words",
-        text: `Bearings in degrees clockwise from true north; distances rounded to half an inch. Corners A and B are the first two of the lot as stated, ${tape(apart(a, b))} apart. Ties that close within 2 in are right; if they don’t, set out again from A and B.`,
+        text: `Bearings in degrees clockwise from true north; distances rounded to half an inch. Corners A and B are the first two of the lot as stated, ${tape(apart(a, b))} apart. Ties that close within 2 in are right; if they don’t, set out again from A and B.${power}`,
       },
     ],
   };

@@ -38,7 +38,10 @@ export function sheets(problem: Problem, design: Design, verdict: Verdict): Shee
     design: shortHash(designKey(design)),
     currency: problem.prices.currency,
     bands: bands(given),
-    foot: footOf(given),
+    foot: [
+      ...footOf(given),
+      `${problem.study.name}, design ${shortHash(designKey(design))}, sheet ${i + 1} of ${pages.length}. Demo sections, antennas and prices are invented. Mastwright ${program.version}.`,
+    ],
   }));
 }
 
@@ -57,9 +60,5 @@ function footOf({ verdict, design, problem }: Given): string[] {
   const governs = check
     ? `Governs: ${lowerFirst(check.title)}, ${placeOf(check, design)}, ${check.loadCase}: ${check.utilisation.toFixed(2)} used; margin ${Math.floor(verdict.smallestMargin * 100 + 1e-9)} %.`
     : "";
-  return [
-    `${governs} Rules: ${problem.rules.name}.`,
-    `Assumed: ${verdict.assumptions.join(" ")}`,
-    `Demo sections, antennas and prices are invented. Mastwright ${program.version}.`,
-  ];
+  return [`${governs} Rules: ${problem.rules.name}.`, `Assumed: ${verdict.assumptions.join(" ")}`];
 }

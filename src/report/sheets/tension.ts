@@ -99,7 +99,7 @@ const byAir = ({ levels }: Given): Section => ({
     },
     {
       kind: "words",
-      text: "First column of a level: mast and strand, both steel, warm alike, the mast grows with the air. “Strand alone”: the mast stays as at 60 °F. Set the first column; let the pull in sun and wind settle first. Steel grows 11.7 millionths a kelvin (from memory). Anchors and ground do not move.",
+      text: "First column of a level: mast and strand, both steel, warm alike, the mast grows with the air. “Strand alone”: the mast stays as at 60 °F. Set the first column on a dull, calm day, when mast and strand have the temperature of the air. Steel grows 11.7 millionths a kelvin (from memory). Anchors and ground do not move.",
     },
   ],
 });

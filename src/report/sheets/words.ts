@@ -42,7 +42,7 @@ export const tape = (si: number): string => {
   const feet = Math.floor(halves / 24);
   const inches = (halves - feet * 24) / 2;
   const sign = si < 0 && halves > 0 ? "−" : "";
-  return `${sign}${feet}′ ${fraction(inches, 2)}″`;
+  return `${sign}${feet}′\u00a0${fraction(inches, 2).replace(" ", "\u00a0")}″`;
 };
 
 export const sectionName = (section: Section): string => {
@@ -58,7 +58,13 @@ export const sectionName = (section: Section): string => {
 };
 
 export const strandName = (strand: Strand): string =>
-  `${inchesOf(strand.diameter)} in ${strand.grade} strand`;
+  `${inchesOf(strand.diameter)} in ${shortGrade(strand.grade)} strand`;
+
+/** Extra-High-Strength is EHS to everybody who buys it; one word stays a word. */
+const shortGrade = (grade: string): string => {
+  const words = grade.split(/[-\s]+/);
+  return words.length > 1 ? words.map((word) => word.charAt(0).toUpperCase()).join("") : grade;
+};
 
 /** Levels bottom up: by place, and the letter that stands in drawings and tables. */
 export const levelNames = (count: number): readonly { readonly name: string; readonly letter: string }[] => {
