@@ -200,6 +200,9 @@ describe("mastwright find", () => {
     const { status, design, proof } = JSON.parse(stdout);
     expect(["stopped", "proven"]).toContain(status);
     expect(proof.gridSize).toBeGreaterThan(1e14);
+    // NaN would be null here
+    for (const count of [proof.decided, proof.analysed, ...Object.values(proof.pruned)])
+      expect(count).toBeGreaterThanOrEqual(0);
     expect(code).toBe(design ? 0 : 1);
     if (status === "stopped") expect(proof.gap === null || proof.gap >= 0).toBe(true);
     expect(seconds).toBeLessThan(30);
