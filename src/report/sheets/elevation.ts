@@ -45,7 +45,7 @@ export function elevation(given: Given): { drawing: Drawing; scale: number } {
   const mastX = Math.max(mm(radius) + 9, 24);
   const right = mastX + Math.max(mm(back) + 9, 14);
   const width = right + 16;
-  const top = 8;
+  const top = 3;
   const grade = top + mm(given.reach);
   const y = (z: number) => grade - mm(z);
   const half = Math.max(0.9, mm(given.model.stack.parts[0].section.row.face) / 2);

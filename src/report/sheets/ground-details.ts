@@ -3,10 +3,10 @@ import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
 import type { Drawing, Shape, Spot } from "./types.ts";
 import { inchesOf, tape } from "./words.ts";
 
-const ROOM = [48, 42] as const;
+const ROOM = [48, 40] as const;
 const SCALES = [20, 25, 40, 50, 100];
 /** Shown of the mast above grade, mm. */
-const ABOVE = 14;
+const ABOVE = 11;
 
 interface Detail {
   readonly drawing: Drawing;
@@ -44,7 +44,7 @@ function ground(width: number, depth: number, frost: number | null): Shape[] {
 export function baseDetail(given: Given): Detail {
   const { footing } = given.design;
   const frost = given.problem.ground.frostDepth;
-  const deep = footing.depth * 1.15;
+  const deep = footing.depth * 1.1;
   const { n, mm } = scaleFor(SCALES, [footing.width, deep], ROOM);
   const width = Math.max(mm(footing.width) + 30, 62);
   const middle = width / 2 - 4;
@@ -82,7 +82,11 @@ export function baseDetail(given: Given): Detail {
       ...mastFoot(middle, given),
     );
   shapes.push(
-    ...dimension([left, bottom + 9], [left + mm(footing.width), bottom + 9], `${tape(footing.width)} square`),
+    ...dimension(
+      [left, bottom + 7.5],
+      [left + mm(footing.width), bottom + 7.5],
+      `${tape(footing.width)} square`,
+    ),
     ...dimension([width - 8, ABOVE], [width - 8, bottom], tape(footing.depth)),
     stroke(
       [
@@ -94,7 +98,7 @@ export function baseDetail(given: Given): Detail {
   );
   if (frost > 0 && frost < deep) shapes.push(lettering([0.8, ABOVE + mm(frost) - 1], `frost ${tape(frost)}`));
   return {
-    drawing: { kind: "drawing", label: `Base in section, 1 to ${n}`, width, height: bottom + 12, shapes },
+    drawing: { kind: "drawing", label: `Base in section, 1 to ${n}`, width, height: bottom + 9, shapes },
     scale: n,
   };
 }
@@ -158,13 +162,13 @@ export function anchorDetail(given: Given): Detail | null {
           : 1;
   const down = choice.kind === "deadman" ? choice.depth : shaft * Math.sin(slope);
   const out = shaft * Math.cos(slope);
-  const deep = down * 1.12;
+  const deep = down * 1.06;
   const { n, mm } = scaleFor(SCALES, [out + 1, deep], ROOM);
   const head: Spot = [16, ABOVE];
   const end: Spot = [head[0] + mm(out), ABOVE + mm(shaft * Math.sin(slope))];
   const width = Math.max(end[0] + 22, 72);
   const shapes = ground(width - 10, mm(deep), frost > 0 ? mm(frost) : null);
-  const above: Spot = [head[0] - 9 * Math.cos(slope), head[1] - 9 * Math.sin(slope)];
+  const above: Spot = [head[0] - 8 * Math.cos(slope), head[1] - 8 * Math.sin(slope)];
   if (choice.kind === "deadman") {
     const [w, h] = [mm(choice.width), mm(choice.height)];
     shapes.push(

@@ -5,7 +5,7 @@ import type { Drawing, Shape, Spot } from "./types.ts";
 import { bearing, tape } from "./words.ts";
 
 const ROOM = [100, 112] as const;
-const PAD = 9;
+const PAD = 7;
 /** North arrow and scale bar stand below the plan, mm. */
 const STRIP = 9;
 

@@ -19,7 +19,7 @@ const hatches = `<svg width="0" height="0" style="position:absolute" aria-hidden
 
 function paper(sheet: Sheet): string {
   const [lead, ...rest] = caution.split(". ");
-  return `<section class="sheet" id="${sheet.id}"><header><h1>${escaped(sheet.title)}<span>${escaped(sheet.study)}</span></h1><p>sheet ${sheet.number} of ${sheet.of}<br>design ${sheet.design}</p></header><p class="caution"><b>${lead}. ${rest[0]}.</b> ${rest.slice(1).join(". ")}</p>${sheet.bands
+  return `<section class="sheet" id="${sheet.id}"><header><h1>${escaped(sheet.title)}<span>${escaped(sheet.study)}</span></h1><p>sheet ${sheet.number} of ${sheet.of}, design ${sheet.design}</p></header><p class="caution"><b>${lead}. ${rest[0]}.</b> ${rest.slice(1).join(". ")}</p>${sheet.bands
     .map((band) => bandHtml(band, sheet.currency))
     .join("")}<footer>${sheet.foot.map((line) => `<p>${escaped(line)}</p>`).join("")}</footer></section>`;
 }
