@@ -49,10 +49,11 @@ export function combined(
     for (const [rule, count] of Object.entries(share.pruned)) pruned[rule] = (pruned[rule] ?? 0) + count;
   }
   // the answer itself was counted with the safe ones
-  if (best) pruned[SAFE] -= 1;
+  const answered = best !== null && (pruned[SAFE] ?? 0) > 0;
+  if (answered) pruned[SAFE] -= 1;
   bound = Math.min(bound, best?.objective ?? Number.POSITIVE_INFINITY);
   const finished = shares.every((share) => share.finished);
-  const counted = Object.values(pruned).reduce((sum, n) => sum + n, 0) + (best ? 1 : 0);
+  const counted = Object.values(pruned).reduce((sum, n) => sum + n, 0) + (answered ? 1 : 0);
   const words = (objective: number) =>
     objective === Number.POSITIVE_INFINITY ? objective : objectiveInWords(aim, objective);
   return {

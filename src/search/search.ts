@@ -8,6 +8,13 @@ import type { ShareReport } from "./outcome.ts";
 import type { Recall } from "./recall.ts";
 import { CAP, SAFE, type Share, Tree } from "./tree.ts";
 
+/** Roots far apart in price, the first to be tried last: dear enough to hold, then dearer, then cheaper. */
+const DIVES = [0, 0.15, 1, 0.25, 0.4, 0.9, 0.6, 0.75, 0.5];
+const spread = (byPrice: readonly Node[]): Node[] => {
+  const places = new Set(DIVES.map((share) => Math.round(share * (byPrice.length - 1))));
+  return byPrice.length === 0 ? [] : [...places].map((place) => byPrice[place]);
+};
+
 /** The disagreement that may never happen: the search accepted what `verify` rejects, or priced it otherwise. */
 export class SearchDefect extends Error {}
 
@@ -31,7 +38,10 @@ export class Search {
     this.problem = problem;
     this.tree = new Tree(problem, share, recall);
     this.objective = objectiveOf(problem);
-    for (const root of this.tree.roots()) this.push(root);
+    const roots = [...this.tree.roots()];
+    for (const root of roots) this.push(root);
+    // one worker looks for a first safe design; the others hear of it
+    if ((share?.index ?? 0) === 0) this.dives = spread(roots.sort((a, b) => a.cents - b.cents));
   }
 
   /** Objective that a design must beat, or equal, to matter. */
@@ -48,6 +58,11 @@ export class Search {
   step(milliseconds: number): boolean {
     const until = performance.now() + milliseconds;
     while (!this.finished && performance.now() < until) {
+      const start = this.best ? undefined : this.dives.pop();
+      if (start) {
+        this.dive(start);
+        continue;
+      }
       // the stopping rule: the cheapest of what is left is dearer than what is safe already
       const bound = this.queue.length > 0 ? (this.queue.peekValue() as number) : Number.POSITIVE_INFINITY;
       if (bound > this.cutoff || this.queue.length === 0) {
@@ -60,6 +75,37 @@ export class Search {
       else for (const child of this.tree.children(node)) this.push(child);
     }
     return this.finished;
+  }
+
+  /** Roots from which a first safe design is sought, the next one last. */
+  private dives: Node[] = [];
+
+  /**
+   * Something safe soon: from a root down, always the child that must use the least. It proves nothing and is
+   * counted nowhere; the walk below meets the same structure again.
+   */
+  private dive(start: Node): void {
+    const counted = { ...this.tree.pruned };
+    let node: Node | undefined = start;
+    while (node && node.stage !== "structure") {
+      let best: Node | undefined;
+      for (const child of this.tree.children(node))
+        if (!best || child.use < best.use || (child.use === best.use && child.cents < best.cents))
+          best = child;
+      node = best;
+    }
+    for (const rule of Object.keys(this.tree.pruned)) this.tree.pruned[rule] = counted[rule] ?? 0;
+    if (!node) return;
+    this.analysed++;
+    const result = evaluate(node, this.tree, this.objective);
+    if (result.status === "failed") return;
+    for (const candidate of result.candidates) this.keep(candidate);
+  }
+
+  private keep(candidate: Candidate): void {
+    if (!better(candidate, this.best)) return;
+    this.judge(candidate);
+    this.best = candidate;
   }
 
   private push(node: Node): void {
@@ -81,11 +127,7 @@ export class Search {
       return;
     }
     this.tree.prune(SAFE, node.designs);
-    for (const candidate of result.candidates)
-      if (better(candidate, this.best)) {
-        this.judge(candidate);
-        this.best = candidate;
-      }
+    for (const candidate of result.candidates) this.keep(candidate);
   }
 
   private reject(node: Node, limitState: string): void {
