@@ -2,6 +2,7 @@ import type { FootingRow } from "../../model/catalog.ts";
 import type { FootingChoice } from "../../model/design.ts";
 import { blockResistance, blockTakeOff } from "../../physics/ground/block.ts";
 import { blockOverturning } from "../../physics/ground/block-overturning.ts";
+import { blockBeside } from "../../physics/ground/block-post.ts";
 import type { FootingResistance } from "../../physics/ground/loads.ts";
 import { padResistance, padTakeOff } from "../../physics/ground/pad.ts";
 import { concreteBearing } from "../../physics/steel/bearing.ts";
@@ -113,7 +114,13 @@ export const block = (row: BlockRow, size: { width: number; depth: number }, gro
           shearAtGround: loads.shear,
           layerThickness: 0.3048,
         });
-        return `by hand, in layers of a foot about the ground line, the factor is ${factorHand.toFixed(2)}; exactly, about the toe, ${factorExact.toFixed(2)}`;
+        const toe = `by hand, in layers of a foot about the ground line, the factor is ${factorHand.toFixed(2)}; exactly, about the toe, ${factorExact.toFixed(2)}`;
+        // the code's post formula is written for allowable lateral bearing
+        const beside =
+          ground.soil.values === "allowable" ? blockBeside(size, loads, ground.soil, ground.givens) : null;
+        if (!beside) return toe;
+        const feet = (beside.postDepth / 0.3048).toFixed(1);
+        return `${toe}; with the soil's push in balance, ${beside.balancedFactor.toFixed(2)}; as an IBC 1807.3.2.1 post it would need ${feet} ft (${beside.postDepth.toFixed(2)} m)`;
       },
     },
     ground,

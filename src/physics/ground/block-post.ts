@@ -1,0 +1,43 @@
+import { type BlockGeometry, blockResistance } from "./block.ts";
+import { balancedSoilMoment } from "./block-pivot.ts";
+import { unrestrainedDepth } from "./embedded-post.ts";
+import type { FootingLoads } from "./loads.ts";
+import { type GroundRules, lateralForce, lateralMoment, type SoilGivens } from "./soil.ts";
+
+/** Two further views of a block that the toe method judges. */
+export interface BlockBeside {
+  /** Depth that a post of the block's plan would need, m. IBC 1807.3.2.1, the 12 ft limit read literally. */
+  readonly postDepth: number;
+  /** Factor about the toe with the soil's push held in balance. */
+  readonly balancedFactor: number;
+}
+
+/**
+ * A block as a post, and with its horizontal forces in balance; null where nothing pushes, nothing holds sideways
+ * or the block lifts off. docs/theory/ground.md.
+ */
+export function blockBeside(
+  block: BlockGeometry,
+  loads: FootingLoads,
+  soil: SoilGivens,
+  rules: GroundRules,
+): BlockBeside | null {
+  const { width, depth } = block;
+  const shear = Math.abs(loads.shear);
+  const multiplier = rules.lateralMultiplier ?? 1;
+  const { overturning, sliding } = blockResistance(block, loads, soil, rules);
+  if (!(shear > 0 && soil.lateralPerDepth > 0 && Number.isFinite(overturning.demand))) return null;
+  const base = sliding.capacity - width * lateralForce(soil, 0, depth, multiplier);
+  const balanced = balancedSoilMoment(width, depth, soil, shear + base, multiplier);
+  const dead = overturning.capacity - width * lateralMoment(soil, depth, multiplier);
+  return {
+    postDepth: unrestrainedDepth({
+      lateralForce: shear,
+      forceHeight: Math.abs(loads.moment) / shear,
+      width: width * Math.SQRT2,
+      lateralBearingPerDepth: soil.lateralPerDepth,
+      multiplier,
+    }),
+    balancedFactor: (dead + balanced.moment) / overturning.demand,
+  };
+}
