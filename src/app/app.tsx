@@ -11,6 +11,7 @@ import { Top } from "./views/top.tsx";
 const TradeoffView = lazy(() => import("./views/tradeoff.tsx"));
 const CatalogView = lazy(() => import("./views/catalog.tsx"));
 const LotView = lazy(() => import("./views/lot.tsx"));
+const SheetsView = lazy(() => import("./views/sheets.tsx"));
 
 export const App = () => {
   const page = useBook((state) => state.page);
@@ -27,6 +28,7 @@ export const App = () => {
           {page === "tradeoff" && <TradeoffView />}
           {page === "catalog" && <CatalogView />}
           {page === "lot" && <LotView />}
+          {page === "sheets" && <SheetsView />}
         </Suspense>
         <Foot />
         <Announcer />

@@ -1,6 +1,6 @@
 import { book, type Page } from "./book.ts";
 
-const known: readonly Page[] = ["answer", "tradeoff", "lot", "catalog"];
+const known: readonly Page[] = ["answer", "tradeoff", "lot", "catalog", "sheets"];
 
 /** The address holds the page, so that a link or a reload comes back to it. */
 export const followAddress = () => {

@@ -32,8 +32,8 @@ export type Finding =
   | { readonly state: "ended"; readonly reading: Reading; readonly outcome: Outcome }
   | { readonly state: "broken"; readonly message: string };
 
-export type Page = "answer" | "tradeoff" | "lot" | "catalog";
-export const pages: readonly { readonly id: Page | "sheets"; readonly name: string }[] = [
+export type Page = "answer" | "tradeoff" | "lot" | "catalog" | "sheets";
+export const pages: readonly { readonly id: Page; readonly name: string }[] = [
   { id: "answer", name: "Answer" },
   { id: "tradeoff", name: "Trade-off" },
   { id: "lot", name: "Lot" },

@@ -10,21 +10,12 @@ export const Top = () => {
       <span className="name">Mastwright</span>
       <StudyMenu />
       <nav aria-label="Pages">
-        {pages.map(({ id, name }, i) =>
-          id === "sheets" ? (
-            // biome-ignore lint/a11y/useValidAnchor: a page that is named but not there yet
-            <a key={id} role="link" aria-disabled="true" title="Sheets come later" tabIndex={-1}>
-              <kbd>{i + 1}</kbd>
-              {name}
-              <span className="vh">, comes later</span>
-            </a>
-          ) : (
-            <a key={id} href={`#/${id}`} aria-current={page === id ? "page" : undefined}>
-              <kbd>{i + 1}</kbd>
-              {name}
-            </a>
-          ),
-        )}
+        {pages.map(({ id, name }, i) => (
+          <a key={id} href={`#/${id}`} aria-current={page === id ? "page" : undefined}>
+            <kbd>{i + 1}</kbd>
+            {name}
+          </a>
+        ))}
       </nav>
       <Tools />
     </header>

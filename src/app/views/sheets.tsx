@@ -1,0 +1,53 @@
+import { useMemo, useRef } from "react";
+import { compile } from "../../problem/compile.ts";
+import { renderSheets } from "../../report/sheets/render.ts";
+import { sheets } from "../../report/sheets/sheets.ts";
+import type { Judged } from "../../search/types.ts";
+import type { Reading } from "../state/book.ts";
+import { useAnswer } from "./answer.tsx";
+
+/** What the crew takes along: the same paper that the command line writes, in a frame of its own. */
+const SheetsView = () => {
+  const answer = useAnswer();
+  if (
+    (answer.kind === "proven" || answer.kind === "stopped") &&
+    answer.best?.verdict.passes &&
+    !answer.former
+  )
+    return <Paper reading={answer.reading} judged={answer.best} />;
+  const unsafe = answer.kind === "none-safe" || answer.kind === "unsafe";
+  return (
+    <main className="reason">
+      {unsafe
+        ? "✕ No sheets: nothing here passes every check. Don’t build it."
+        : "No sheets yet: they come when the search has ended."}
+    </main>
+  );
+};
+export default SheetsView;
+
+const Paper = ({ reading, judged }: { reading: Reading; judged: Judged }) => {
+  const frame = useRef<HTMLIFrameElement>(null);
+  const html = useMemo(
+    () => renderSheets(sheets(compile(reading.study, reading.catalog), judged.design, judged.verdict)),
+    [reading, judged],
+  );
+  return (
+    <main>
+      <h1>What does the crew take along?</h1>
+      <p style={{ margin: "12px 0" }}>
+        <button type="button" className="btn" onClick={() => frame.current?.contentWindow?.print()}>
+          Print five sheets
+        </button>{" "}
+        at full size, not fitted to the page: the drawings are to scale.
+      </p>
+      <iframe
+        ref={frame}
+        title="Five sheets for the crew"
+        srcDoc={html}
+        sandbox="allow-same-origin allow-modals"
+        style={{ width: "100%", height: "80vh", border: "1.5px solid var(--ink)", background: "#fff" }}
+      />
+    </main>
+  );
+};
