@@ -79,7 +79,7 @@ test("stepVariants() moves one given each, always the harder way", () => {
     expect.arrayContaining(["wind", "height", "margin", "frost", "setback"]),
   );
   const taller = variants.find((one) => one.id === "height");
-  expect(taller?.paper.study.wishes.height).toBeCloseTo(71 * 0.3048);
+  expect(taller?.paper.study.wishes.height).toBeCloseTo(80 * 0.3048);
   expect(taller?.paper.study.site).toBe(reading.paper.study.site);
 });
 

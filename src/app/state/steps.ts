@@ -48,7 +48,13 @@ const variantsOf = (reading: Reading, system: System): readonly Variant[] => {
   }
   const foot = us ? 0.3048 : 0.3;
   const height = single(study.wishes.height);
-  if (height !== null) add("height", us ? "1 ft" : "0.3 m", ["wishes", "height"], height + foot);
+  if (height !== null) {
+    // a mast grows by whole pieces: no shorter step can be bought
+    const piece = Math.min(
+      ...catalog.sections.flatMap((section) => section.pieces.map(({ length }) => length)),
+    );
+    add("height", said(piece, "length", system), ["wishes", "height"], height + piece);
+  }
   const area = openArea(study);
   if (area) add("area", us ? "1 ft²" : "0.1 m²", area.path, area.area + (us ? 0.09290304 : 0.1));
   add("margin", "10 %", ["wishes", "margin"], study.wishes.margin + 0.1);
