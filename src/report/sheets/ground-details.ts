@@ -56,6 +56,7 @@ export function baseDetail(given: Given): Detail {
     const pedestal = row?.kind === "pad" ? row.pedestal : footing.width;
     const top = bottom - mm(footing.thickness);
     const half = mm(pedestal) / 2;
+    const edge = left + mm(footing.width) + 5;
     shapes.push({
       kind: "path",
       closed: true,
@@ -73,7 +74,7 @@ export function baseDetail(given: Given): Detail {
       ],
     });
     shapes.push(
-      ...dimension([left - 3, top], [left - 3, bottom], tape(footing.thickness)),
+      ...dimension([edge, top], [edge, bottom], tape(footing.thickness)),
       ...dimension([middle - half, ABOVE - 4], [middle + half, ABOVE - 4], `${tape(pedestal)} sq.`),
     );
   } else
@@ -202,8 +203,8 @@ export function anchorDetail(given: Given): Detail | null {
         ? (row?.name ?? "screw")
         : `hole ${row?.kind === "rock-rod" ? inchesOf(row.hole) : ""} in, grouted`;
     shapes.push(
-      lettering([end[0] + 2, end[1] - 4], name.length > 24 ? `${name.slice(0, 24)}…` : name),
-      lettering([end[0] + 2, end[1]], `${tape(shaft)} along the pull`),
+      lettering([end[0] + 4.5, end[1] - 4], name.split(",").slice(0, 2).join(",")),
+      lettering([end[0] + 4.5, end[1]], `${tape(shaft)} along the pull`),
     );
     if (choice.kind === "rock-rod") {
       const [nx, ny] = [1.3 * Math.sin(slope), 1.3 * Math.cos(slope)];

@@ -25,6 +25,7 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
   const left = (width - mm(east - west)) / 2;
   const at = ([e, nn]: readonly [number, number]): Spot => [left + mm(e - west), PAD + mm(north - nn)];
   const mast = at(lot.mast);
+  const needle = width / 4;
   const shapes: Shape[] = [
     { kind: "circle", at: mast, radius: mm(given.reach), pen: "thin", dash: "fall" },
     { kind: "path", points: lot.corners.map(at), closed: true, pen: "heavy" },
@@ -66,23 +67,23 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
     ),
     stroke(
       [
-        [5, height - 1],
-        [5, height - 9],
+        [needle, height - 1],
+        [needle, height - 9],
       ],
       "cut",
     ),
     {
       kind: "path",
       points: [
-        [5, height - 12],
-        [3.6, height - 8],
-        [6.4, height - 8],
+        [needle, height - 12],
+        [needle - 1.4, height - 8],
+        [needle + 1.4, height - 8],
       ],
       closed: true,
       pen: "fine",
       fill: "ink",
     },
-    lettering([8, height - 6], "N", "start", true),
+    lettering([needle + 3, height - 6], "N", "start", true),
     ...scaleBar(width, height, mm),
   );
   return {

@@ -56,6 +56,23 @@ const rock: Design = {
   footing: { kind: "block", row: "block", width: 2 * FOOT, depth: 2.5 * FOOT },
 };
 
+const free: Design = {
+  package: "beam-and-6m",
+  height: 30 * FOOT,
+  stack: [{ section: "3leg-13-used", length: 30 * FOOT }],
+  guys: null,
+  footing: { kind: "pad", row: "pad", width: 3.5 * FOOT, thickness: FOOT, depth: 2.5 * FOOT },
+};
+const lowAndLight = {
+  ...upperPasture,
+  site: { ...upperPasture.site, wind: { ...upperPasture.site.wind, speed: "85 mph" } },
+  wishes: {
+    ...upperPasture.wishes,
+    height: "30 ft",
+    packages: upperPasture.wishes.packages.map((pack) => ({ ...pack, items: pack.items.slice(1) })),
+  },
+};
+
 const made = (file: unknown, design: Design) => {
   const problem = problemOf(file as StudyFile);
   const verdict = verify(problem, design);
@@ -70,6 +87,7 @@ const made = (file: unknown, design: Design) => {
 const cases = [
   ["deadmen in clay", made(upperPasture, pasture)],
   ["rods in rock", made(hardGround, rock)],
+  ["a mast that stands free", made(lowAndLight, free)],
 ] as const;
 
 const tables = (sheet: Sheet): Table[] =>
