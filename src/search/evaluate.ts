@@ -7,6 +7,7 @@ import { type Design, designKey } from "../model/design.ts";
 import { type AnchorPart, type FootingPart, utilisation } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
 import {
+  anchorFloor,
   anchorUse,
   type Chosen,
   firstHolding,
@@ -91,7 +92,7 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
   });
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
   const none = { cents: 0, concrete: 0 };
-  const anchors = node.perLevel === 0 ? none : leastOf(ground.anchors, anchorUse(result.anchors), allowed);
+  const anchors = node.perLevel === 0 ? none : leastOf(ground.anchors, anchorFloor(result.anchors), allowed);
   if (!anchors) return { status: "failed", limitState: "anchors" };
   const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(model.stack)), allowed);
   if (!footing) return { status: "failed", limitState: "footing" };
@@ -120,8 +121,7 @@ export function evaluate(node: Node, tree: Tree, objective: Objective): Evaluati
   // under a cap the dearest parts may be the only ones small enough: keep all that none beats
   const choose = <T>(parts: readonly Priced<T>[], use: (part: T) => number): Chosen<T>[] => {
     if (capped) return nonDominated(parts, use, allowed, 0);
-    const first = firstHolding(parts, use, allowed, objective);
-    return first ? [first] : [];
+    return firstHolding(parts, use, allowed, objective);
   };
   const held = heldStructure(node, tree, allowed);
   if (held.status === "failed") return held;

@@ -158,7 +158,7 @@ function mixedForce(
   }
   let least = Number.POSITIVE_INFINITY;
   for (const { lattice } of within) {
-    const soft = 1 / (1 - Math.min(0.3, (3 * lattice.legCompression) / ga));
+    const soft = 1 / (1 - Math.min(0.3, (4 * lattice.legCompression) / ga));
     const a = (c * length * length * soft) / ei;
     const top = c * q * length * length;
     // stationary where (1 + a N)2 = top a / scale; N in the span lies between its top and its foot

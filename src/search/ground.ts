@@ -75,20 +75,24 @@ export interface Chosen<T> extends Priced<T> {
   readonly use: number;
 }
 
-/** The first part that holds, and among its equals the one with the most margin. */
+/** The first part that holds and all that cost the same: equals are told apart as whole designs. */
 export function firstHolding<T>(
   parts: readonly Priced<T>[],
   use: (part: T) => number,
   allowed: number,
   objective: Objective,
-): Chosen<T> | null {
-  let best: Chosen<T> | null = null;
+): Chosen<T>[] {
+  const found: Chosen<T>[] = [];
   for (const priced of parts) {
-    if (best && objective(priced.cents, priced.concrete) > objective(best.cents, best.concrete)) break;
+    if (
+      found.length > 0 &&
+      objective(priced.cents, priced.concrete) > objective(found[0].cents, found[0].concrete)
+    )
+      break;
     const here = use(priced.part);
-    if (here <= allowed && (!best || here < best.use)) best = { ...priced, use: here };
+    if (here <= allowed) found.push({ ...priced, use: here });
   }
-  return best;
+  return found;
 }
 
 /** Every part that no other beats in cents, concrete and use together. */
@@ -118,6 +122,12 @@ export function nonDominated<T>(
   );
 }
 
+/** Never above `anchorUse` of any set of reactions that holds these: a screw is turned in along the greatest of all. */
+export const anchorFloor = (reactions: readonly AnchorReaction[]) => (part: AnchorPart) => {
+  let most = 0;
+  for (const { uplift, lateral } of reactions) most = Math.max(most, part.floor(uplift, lateral));
+  return most;
+};
 export const anchorUse = (reactions: readonly AnchorReaction[]) => (part: AnchorPart) =>
   part.worst(reactions);
 export const footingUse = (loads: readonly FootingLoads[], plate: number) => (part: FootingPart) =>

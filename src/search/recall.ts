@@ -3,7 +3,7 @@ import type { Problem } from "../problem/types.ts";
 import type { Node } from "./node.ts";
 
 /** Analyses kept at most; beyond it all are forgotten, which costs time and never an answer. */
-const MOST = 200_000;
+const MOST = 50_000;
 
 /**
  * Analyses of masts by all that they depend on. Prices, stock, soil, frost, the lot and the aim are not among it:

@@ -3,6 +3,8 @@ import type { PackageModel, Problem, SectionModel, StackModel } from "../problem
 
 /** Steps of the integrals over the height; their error is a millionth, the slack of the floors a thousandth. */
 const STEPS = 240;
+/** A joint is the end of one section and the start of the next: this far from it there is no doubt, m. */
+const HAIR = 1e-6;
 
 /**
  * What statics alone knows of a mast, at heights asked for: wind above and its moment, weight above and its lever.
@@ -64,11 +66,12 @@ export function statics(
     let dl = 0;
     let least = Number.POSITIVE_INFINITY;
     for (let k = 0; k <= steps && span > 0; k++) {
-      // Simpson; at a joint inside the panel the midpoint rule below would be as good
+      // Simpson; every joint is a height of the list, and a panel's ends are asked a hair inside it
       const share = (k === 0 || k === steps ? 1 : k % 2 === 1 ? 4 : 2) * (h / 3);
       const at = from + k * h;
-      const q = line(Math.min(at, top));
-      const weightHere = weightAt(at);
+      const inside = Math.min(Math.max(at, from + HAIR), from + span - HAIR);
+      const q = line(inside);
+      const weightHere = weightAt(inside);
       dv += share * q;
       dm += share * q * (at - from);
       dw += share * weightHere;

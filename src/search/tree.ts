@@ -255,6 +255,7 @@ export class Tree {
     let cents = Number.POSITIVE_INFINITY;
     let concrete = Number.POSITIVE_INFINITY;
     const stars = this.stars.get(perLevel) ?? [];
+    const mostLevels = Math.max(...this.problem.study.parts.levelCounts);
     for (let r = 0; r < stars.length; r++) {
       if (stars[r].rotation === null) continue;
       const height = root.statics.z[root.candidates[index]];
@@ -263,7 +264,8 @@ export class Tree {
         0,
         stars[r].radius,
         height,
-        this.heaviestGuy(height, stars[r].radius),
+        // every level that may still come hangs on the same anchors, none higher than this one
+        mostLevels * this.heaviestGuy(height, stars[r].radius),
         perLevel,
         this.lean,
       );
