@@ -41,7 +41,13 @@ const executable = (): string => {
   const found = installed();
   if (found) return found;
   if (process.getuid?.() === 0 && existsSync("/usr/bin/apt-get")) {
-    execFileSync("apt-get", ["install", "-y", "chromium"], { stdio: "ignore" });
+    try {
+      // a bare machine has no package lists yet
+      execFileSync("apt-get", ["update"], { stdio: "ignore" });
+      execFileSync("apt-get", ["install", "-y", "chromium"], { stdio: "ignore" });
+    } catch {
+      // the words below say what to install by hand
+    }
     const fetched = installed();
     if (fetched) return fetched;
   }

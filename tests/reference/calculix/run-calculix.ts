@@ -24,6 +24,8 @@ export function findCalculix(): Found {
       why: `"${PROGRAM}" is not on the path; install the Debian package ${PACKAGE}`,
     };
   try {
+    // a bare machine has no package lists yet
+    execFileSync("apt-get", ["update"], { stdio: "ignore" });
     execFileSync("apt-get", ["install", "-y", "--no-install-recommends", PACKAGE], {
       stdio: "ignore",
       timeout: 180_000,
