@@ -3,37 +3,42 @@ import { line } from "../parts/price.ts";
 import { buyLength, type Purchase } from "../purchase/stack.ts";
 import type { SectionModel, StackModel } from "./types.ts";
 
+type Buy = (section: SectionModel, length: number) => Purchase | null;
+
+/** Parts with what they cost; null where the stock, counted over all parts together, does not make them up. */
+function bought(parts: StackModel["parts"], height: number, buy: Buy): StackModel | null {
+  const lines: BillLine[] = [];
+  const taken = new Map<string, number>();
+  for (const { section, length } of parts) {
+    const purchase = buy(section, length);
+    if (!purchase) return null;
+    for (const { length: piece, count, price } of purchase.pieces) {
+      const name = `section ${section.row.id}, ${piece.toFixed(2)} m`;
+      const all = (taken.get(name) ?? 0) + count;
+      taken.set(name, all);
+      const have = section.row.pieces.find((on) => on.length === piece)?.have;
+      if (have !== undefined && all > have) return null;
+      lines.push(line("sections", name, 1, "each", price, count));
+    }
+  }
+  return { parts, height, lines, cents: lines.reduce((sum, { amount }) => sum + amount, 0) };
+}
+
 /**
  * Every way to build a height from sections that fit together: one section throughout, or, where mixing is
  * allowed, one below another of its family with the joint at a whole number of the lower one's longest pieces.
- * Limited stock is respected by the purchase of each part.
  */
 export function stacksOf(height: number, sections: readonly SectionModel[], mixed: boolean): StackModel[] {
-  const bought = new Map<string, Purchase | null>();
-  const buy = (section: SectionModel, length: number) => {
+  const known = new Map<string, Purchase | null>();
+  const buy: Buy = (section, length) => {
     const key = `${section.row.id} ${Math.round(length * 1e4)}`;
-    if (!bought.has(key)) bought.set(key, buyLength(section.row, length));
-    return bought.get(key) ?? null;
+    if (!known.has(key)) known.set(key, buyLength(section.row, length));
+    return known.get(key) ?? null;
   };
   const stacks: StackModel[] = [];
   const add = (parts: StackModel["parts"]) => {
-    const lines: BillLine[] = [];
-    for (const part of parts) {
-      const purchase = buy(part.section, part.length);
-      if (!purchase) return;
-      for (const piece of purchase.pieces)
-        lines.push(
-          line(
-            "sections",
-            `section ${part.section.row.id}, ${piece.length.toFixed(2)} m`,
-            1,
-            "each",
-            piece.price,
-            piece.count,
-          ),
-        );
-    }
-    stacks.push({ parts, height, lines, cents: lines.reduce((sum, { amount }) => sum + amount, 0) });
+    const stack = bought(parts, height, buy);
+    if (stack) stacks.push(stack);
   };
   for (const section of sections) add([{ section, length: height }]);
   if (mixed)
@@ -51,23 +56,9 @@ export function stacksOf(height: number, sections: readonly SectionModel[], mixe
 }
 
 /** The stack of a design; null where the stock does not make it up. */
-export function stackOf(parts: StackModel["parts"]): StackModel | null {
-  const height = parts.reduce((sum, part) => sum + part.length, 0);
-  const lines: BillLine[] = [];
-  for (const part of parts) {
-    const purchase = buyLength(part.section.row, part.length);
-    if (!purchase) return null;
-    for (const piece of purchase.pieces)
-      lines.push(
-        line(
-          "sections",
-          `section ${part.section.row.id}, ${piece.length.toFixed(2)} m`,
-          1,
-          "each",
-          piece.price,
-          piece.count,
-        ),
-      );
-  }
-  return { parts, height, lines, cents: lines.reduce((sum, { amount }) => sum + amount, 0) };
-}
+export const stackOf = (parts: StackModel["parts"]): StackModel | null =>
+  bought(
+    parts,
+    parts.reduce((sum, part) => sum + part.length, 0),
+    (section, length) => buyLength(section.row, length),
+  );
