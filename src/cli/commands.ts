@@ -177,7 +177,7 @@ export async function front(args: Arguments): Promise<Said> {
   }
 }
 
-/** Ten heights and areas about the wish. */
+/** Heights and areas about the wish. */
 function mapAxes({ study, catalog }: OpenStudy) {
   const problem = compile(study, catalog);
   const height = problem.heights[problem.heights.length - 1];

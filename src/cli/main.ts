@@ -9,7 +9,7 @@ async function run(argv: readonly string[]): Promise<number> {
   try {
     const args = readArguments(argv, availableParallelism());
     const said = await command(args);
-    // Infinity is not JSON: it is written as null, and the schema says so
+    // Infinity is not JSON: a bound or gap that nothing safe gives yet is written as null
     process.stdout.write(args.json ? `${JSON.stringify(said.data)}\n` : `${said.text}\n`);
     return said.exit;
   } catch (error) {
