@@ -98,7 +98,12 @@ const Panels = ({ reading }: { reading: Reading }) => {
             Cost against concrete
             <small>a stair for each margin; ring size is margin; press a ring</small>
           </h2>
-          <FrontPanel points={drawn} count={points?.length ?? 0} {...{ marked, system, currency, take }} />
+          <FrontPanel
+            points={drawn}
+            count={points?.length ?? 0}
+            certain={front?.exactBelow ?? null}
+            {...{ marked, system, currency, take }}
+          />
           {points && <FrontFigures points={points} system={system} currency={currency} take={take} />}
         </section>
         <section aria-label="Cost over height and area">
@@ -131,13 +136,15 @@ const useDrawn = (points: readonly FrontPoint[] | undefined) => {
 
 interface FrontPanelProps {
   readonly count: number;
+  /** Cost below which the stairs are proven; null where all of them are. */
+  readonly certain: number | null;
   readonly points: readonly FrontPoint[] | undefined;
   readonly marked: readonly Marked[];
   readonly system: "us" | "si";
   readonly currency: string;
   readonly take: (point: FrontPoint) => void;
 }
-const FrontPanel = ({ points, count, marked, system, currency, take }: FrontPanelProps) => {
+const FrontPanel = ({ points, count, certain, marked, system, currency, take }: FrontPanelProps) => {
   const [ref, width] = useWidth<HTMLDivElement>(590);
   const drawn = points ? new Set(FLOORS.flatMap((floor) => stair(points, floor))).size : 0;
   return (
@@ -145,12 +152,13 @@ const FrontPanel = ({ points, count, marked, system, currency, take }: FrontPane
       {points && points.length > 0 ? (
         <>
           <FrontPlot {...{ points, marked, width, system, currency, take }} />
-          {drawn < count && (
-            <p className="quiet slim">
-              Showing the {drawn} corners of the stairs of {count} designs on the front; the hatch is where
-              nothing safe is this cheap.
-            </p>
-          )}
+          <p className="quiet slim">
+            {drawn < count && `Showing the ${drawn} corners of the stairs of ${count} designs on the front. `}
+            The hatch is where nothing safe is this cheap
+            {certain !== null &&
+              `; so far that is certain below ${money(certain, currency, system)}, the rest may still fall`}
+            .
+          </p>
         </>
       ) : (
         <p className="quiet">No safe design yet.</p>
