@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type Anchor, anchorResistances, anchorTakeOff } from "../../../src/physics/ground/anchors.ts";
-import { deadmanCapacity } from "../../../src/physics/ground/deadman.ts";
+import { deadmanCapacity, deadmanTakeOff } from "../../../src/physics/ground/deadman.ts";
 import { rockRodCapacity } from "../../../src/physics/ground/rock-rod.ts";
+import { screwCapacity } from "../../../src/physics/ground/screw.ts";
 
 const rules = { concreteUnitWeight: 23_500, upliftAngle: 30 };
-const loam = { bearing: 1e5, lateralPerDepth: 3e4, unitWeight: 17e3, digging: "firm" };
+const loam = { bearing: 1e5, lateralPerDepth: 3e4, unitWeight: 17e3 };
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const deadman = fc
   .record({ length: size(0.5, 4), height: size(0.2, 1), width: size(0.2, 1.5), cover: size(0, 2) })
@@ -55,29 +55,14 @@ test("deadmanCapacity(a block above grade) is refused", () => {
   );
 });
 
-const screw: Anchor = { kind: "screw", holds: { firm: 40_000 }, offAxis: 10, lateralShare: 0.2 };
+const screw = { holds: { firm: 40_000 }, offAxis: 10, lateralShare: 0.2 };
 
-test("anchorResistances(screw) resolves the pull along and across its shaft", () => {
-  const pull = { uplift: 6000, lateral: 8000, offAxis: 6 };
-  const [axial, across, angle] = anchorResistances(screw, pull, loam, rules);
-  expect(axial).toEqual({
-    limit: "screw-axial",
-    demand: 10_000 * Math.cos((6 * Math.PI) / 180),
-    capacity: 40_000,
-  });
-  expect(across.demand).toBeCloseTo(10_000 * Math.sin((6 * Math.PI) / 180), 9);
-  expect(across.capacity).toBe(8000);
-  expect(angle).toEqual({ limit: "screw-angle", demand: 6, capacity: 10 });
+test("screwCapacity holds its rating along the shaft and a share of it across", () => {
+  expect(screwCapacity(screw, "firm")).toEqual({ axial: 40_000, across: 8000, offAxis: 10 });
 });
 
-test("anchorResistances(screw in a class that its rating does not list) holds nothing", () => {
-  const [axial] = anchorResistances(
-    screw,
-    { uplift: 1, lateral: 1, offAxis: 0 },
-    { ...loam, digging: "rock" },
-    rules,
-  );
-  expect(axial.capacity).toBe(0);
+test("screwCapacity(a class that its rating does not list) is nothing", () => {
+  expect(screwCapacity(screw, "rock")).toEqual({ axial: 0, across: 0, offAxis: 10 });
 });
 
 test("rockRodCapacity(soil without a bond) holds nothing", () => {
@@ -85,9 +70,7 @@ test("rockRodCapacity(soil without a bond) holds nothing", () => {
   expect(rockRodCapacity(rod, loam, rules)).toMatchObject({ axial: 0, governs: "bond" });
 });
 
-test("anchorTakeOff digs for concrete only", () => {
-  const block: Anchor = { kind: "deadman", length: 2, height: 0.5, width: 0.6, depth: 1.5 };
-  const { concrete, dug, formed } = anchorTakeOff(block);
+test("deadmanTakeOff digs its trench down to the bottom and forms nothing", () => {
+  const { concrete, dug, formed } = deadmanTakeOff({ length: 2, height: 0.5, width: 0.6, depth: 1.5 });
   expect([concrete, dug, formed].map((value) => Number(value.toFixed(9)))).toEqual([0.6, 1.8, 0]);
-  expect(anchorTakeOff(screw)).toEqual({ concrete: 0, dug: 0, formed: 0 });
 });

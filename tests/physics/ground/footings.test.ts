@@ -1,9 +1,18 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type Footing, footingResistance, footingTakeOff } from "../../../src/physics/ground/footings.ts";
+import { type BlockGeometry, blockResistance, blockTakeOff } from "../../../src/physics/ground/block.ts";
 import type { FootingLoads, Resistance } from "../../../src/physics/ground/loads.ts";
-import { padWeight } from "../../../src/physics/ground/pad.ts";
+import { type PadGeometry, padResistance, padTakeOff, padWeight } from "../../../src/physics/ground/pad.ts";
 import type { GroundRules, SoilGivens } from "../../../src/physics/ground/soil.ts";
+
+type Footing = ({ readonly kind: "block" } & BlockGeometry) | ({ readonly kind: "pad" } & PadGeometry);
+/** Either kind asked alike: what holds for one holds for the other. */
+const footingResistance = (footing: Footing, load: FootingLoads, ground: SoilGivens, givens: GroundRules) =>
+  footing.kind === "block"
+    ? blockResistance(footing, load, ground, givens)
+    : padResistance(footing, load, ground, givens);
+const footingTakeOff = (footing: Footing) =>
+  footing.kind === "block" ? blockTakeOff(footing) : padTakeOff(footing);
 
 const rules: GroundRules = { concreteUnitWeight: 23_500, upliftAngle: 30 };
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
