@@ -103,6 +103,8 @@ export const soilSchema = z.strictObject({
   unitWeight: dimensioned("unitWeight", { above: 0 }),
   /** Degrees. */
   frictionAngle: z.number().min(0).max(50).optional(),
+  /** Undrained shear strength of a clay, ultimate; absent means no pile method in clay answers here. */
+  undrainedStrength: dimensioned("pressure", { above: 0 }).optional(),
   /** Ultimate grout-to-rock bond; absent means no rock rod holds here. */
   groutBond: dimensioned("stress", { min: 0 }).optional(),
   digging,

@@ -71,6 +71,7 @@ const words: Readonly<Record<string, string>> = {
   cohesion: "Cohesion",
   unitWeight: "Unit weight",
   frictionAngle: "Friction angle, °",
+  undrainedStrength: "Undrained strength",
   groutBond: "Grout bond",
   digging: "Digs",
   values: "Values are",

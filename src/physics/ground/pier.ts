@@ -1,6 +1,6 @@
 import type { FootingLoads, Resistance, TakeOff } from "./loads.ts";
 import { passiveCoefficient } from "./rankine.ts";
-import { type GroundRules, type SoilGivens, WATER_UNIT_WEIGHT } from "./soil.ts";
+import { type GroundRules, type SoilGivens, submergedUnitWeight } from "./soil.ts";
 
 /** A round drilled pier, its top at grade. m. */
 export interface PierGeometry {
@@ -42,7 +42,7 @@ export function pierInSand(
   if (!soil.frictionAngle) return null;
   // water anywhere above the tip lifts the whole depth: safe
   const wet = (rules.waterTable ?? Number.POSITIVE_INFINITY) < depth;
-  const unitWeight = Math.max(0, soil.unitWeight - (wet ? WATER_UNIT_WEIGHT : 0));
+  const unitWeight = wet ? submergedUnitWeight(soil) : soil.unitWeight;
   return {
     demand: Math.abs(shear) * depth + Math.abs(moment),
     capacity: 0.5 * unitWeight * diameter * depth ** 3 * passiveCoefficient(soil.frictionAngle),

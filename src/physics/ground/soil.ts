@@ -17,6 +17,8 @@ export interface SoilGivens {
   readonly unitWeight: number;
   /** Degrees. */
   readonly frictionAngle?: number;
+  /** Undrained shear strength of a clay, ultimate, Pa: `cu` of Broms. Never `cohesion`, which a code allows on the base. */
+  readonly undrainedStrength?: number;
   /** Ultimate bond of grout to rock, Pa. */
   readonly groutBond?: number;
 }
@@ -34,6 +36,10 @@ export interface GroundRules {
   /** Share of own weight that a load combination counts. Default 1. */
   readonly deadShare?: number;
 }
+
+/** Effective unit weight of soil below the water table, N/m3; the stated unit weight is taken as the saturated one. */
+export const submergedUnitWeight = (soil: Pick<SoilGivens, "unitWeight">): number =>
+  Math.max(0, soil.unitWeight - WATER_UNIT_WEIGHT);
 
 /** Depth at which lateral bearing stops growing, m. */
 function capDepth(soil: SoilGivens, multiplier: number): number {
