@@ -3,7 +3,8 @@ import type { AnchorChoice, FootingChoice } from "../model/design.ts";
 import { deadman, deadmanChoices } from "./anchors/deadman.ts";
 import { rockRod, rockRodChoices } from "./anchors/rock-rod.ts";
 import { screw } from "./anchors/screw.ts";
-import { block, blockChoices, pad, padChoices } from "./footings/footing.ts";
+import { block, blockChoices } from "./footings/block.ts";
+import { pad, padChoices } from "./footings/pad.ts";
 import type { AnchorPart, FootingPart, Ground } from "./types.ts";
 
 // the one place where the kinds are listed: a new kind is a file and a line here

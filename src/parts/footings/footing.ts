@@ -1,85 +1,84 @@
-import type { FootingRow } from "../../model/catalog.ts";
 import type { FootingChoice } from "../../model/design.ts";
-import { blockResistance, blockTakeOff } from "../../physics/ground/block.ts";
-import { blockOverturning } from "../../physics/ground/block-overturning.ts";
-import { blockBeside } from "../../physics/ground/block-post.ts";
-import type { FootingResistance } from "../../physics/ground/loads.ts";
-import { padResistance, padTakeOff } from "../../physics/ground/pad.ts";
+import type { Resistance } from "../../physics/ground/loads.ts";
 import { concreteBearing } from "../../physics/steel/bearing.ts";
 import { partCents } from "../price.ts";
-import { sizesOf } from "../sizes.ts";
-import type { FootingLoads, FootingPart, Ground, Measure, TakeOff } from "../types.ts";
+import type { Extra, FootingLoads, FootingPart, Ground, Measure, TakeOff } from "../types.ts";
 import { utilisation } from "../types.ts";
 
-/** What one kind of footing must answer; the rest is shared. */
-interface Kind {
-  readonly choice: FootingChoice;
-  readonly takeOff: TakeOff;
-  /** Side of the concrete that the base plate stands on, m. */
-  readonly top: number;
-  resistance(loads: FootingLoads): FootingResistance;
-  note?(loads: FootingLoads): string;
+/** One limit state of a kind: what it reads of all that one load does. `R` is what the kind works out for a load. */
+export interface FootingLimit<R> {
+  readonly limitState: string;
+  readonly required: number;
+  readonly source: string;
+  /** Hot. */
+  of(response: R): Resistance;
+  /** At the load that governs. */
+  note?(response: R, load: FootingLoads): string;
 }
 
-function footing(kind: Kind, ground: Ground): FootingPart {
-  const { rules } = ground;
-  // allowable soil values hold their safety already
-  const bearingFactor =
-    ground.soil.values === "allowable" ? rules.bearing.required : 2 * rules.bearing.required;
+/** What one kind of footing must answer; the rest is shared, and never asks which kind it is. */
+interface FootingKind<R> {
+  readonly choice: FootingChoice;
+  readonly takeOff: TakeOff;
+  readonly extras?: readonly Extra[];
+  /** Side of the square of concrete that the base plate may stand on, m. */
+  readonly top: number;
+  /** All that one load does to it, worked out once for every limit state. Hot. */
+  response(load: FootingLoads): R;
+  /** In the order that a reader expects. */
+  readonly limits: readonly FootingLimit<R>[];
+}
+
+/** Allowable soil values hold their safety already; ultimate ones do not. */
+export const bearingRule = ({ soil, rules }: Ground): { required: number; source: string } => ({
+  required: soil.values === "allowable" ? rules.bearing.required : 2 * rules.bearing.required,
+  source: rules.bearing.source,
+});
+
+/** A part from a kind. The crushing of the concrete under the plate is every kind's last limit state. */
+export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart {
+  const { concrete, baseCompression } = ground.rules;
+  const { limits, takeOff, extras = [] } = kind;
   const plateStrength = (plate: number) => {
     const side = Math.min(plate, kind.top);
-    return concreteBearing(rules.concrete.strength, side * side, kind.top * kind.top);
+    return concreteBearing(concrete.strength, side * side, kind.top * kind.top);
   };
   return {
     choice: kind.choice,
-    takeOff: kind.takeOff,
-    extras: [],
+    takeOff,
+    extras,
     depth: kind.choice.depth,
-    cents: partCents(kind.takeOff, [], ground),
+    cents: partCents(takeOff, extras, ground),
     worst(loads, plate) {
       let most = 0;
       let compression = 0;
       for (const load of loads) {
-        const r = kind.resistance(load);
-        const use = Math.max(
-          (r.bearing.demand * bearingFactor) / r.bearing.capacity,
-          ratio(r.overturning, rules.overturning.required),
-          ratio(r.sliding, rules.sliding.required),
-        );
-        if (!(use <= most)) most = use;
+        const response = kind.response(load);
+        for (const limit of limits) {
+          const use = ratio(limit.of(response), limit.required);
+          // a use that is no number must not pass for a small one
+          if (use > most || Number.isNaN(use)) most = use;
+        }
         if (load.compression > compression) compression = load.compression;
       }
-      return Math.max(most, (compression * rules.baseCompression.required) / plateStrength(plate));
+      return Math.max(most, (compression * baseCompression.required) / plateStrength(plate));
     },
     measures(loads, plate) {
-      const all = loads.map((load) => kind.resistance(load));
-      const pick = (
-        limitState: string,
-        rule: { required: number; source: string },
-        of: (r: FootingResistance) => { demand: number; capacity: number },
-      ): Measure => {
-        let worst = 0;
-        all.forEach((r, i) => {
-          const here = utilisation({ ...of(r), required: rule.required });
-          if (here > utilisation({ ...of(all[worst]), required: rule.required })) worst = i;
-        });
-        return { limitState, ...of(all[worst]), required: rule.required, source: rule.source, of: worst };
-      };
-      const overturning = pick("overturning", rules.overturning, (r) => r.overturning);
-      let heaviest = 0;
-      loads.forEach((load, i) => {
-        if (load.compression > loads[heaviest].compression) heaviest = i;
-      });
+      const responses = loads.map((load) => kind.response(load));
+      const heaviest = indexOfMost(loads.map((load) => load.compression));
       return [
-        pick("base-bearing", { required: bearingFactor, source: rules.bearing.source }, (r) => r.bearing),
-        { ...overturning, note: kind.note?.(loads[overturning.of]) },
-        pick("sliding", rules.sliding, (r) => r.sliding),
+        ...limits.map((limit): Measure => {
+          const { limitState, required, source } = limit;
+          const of = indexOfMost(responses.map((r) => utilisation({ ...limit.of(r), required })));
+          const note = limit.note?.(responses[of], loads[of]);
+          return { limitState, ...limit.of(responses[of]), required, source, of, note };
+        }),
         {
           limitState: "base-compression",
           demand: Math.max(loads[heaviest].compression, 0),
           capacity: plateStrength(plate),
-          required: rules.baseCompression.required,
-          source: rules.baseCompression.source,
+          required: baseCompression.required,
+          source: baseCompression.source,
           of: heaviest,
         },
       ];
@@ -87,72 +86,8 @@ function footing(kind: Kind, ground: Ground): FootingPart {
   };
 }
 
-const ratio = ({ demand, capacity }: { demand: number; capacity: number }, required: number) =>
+const indexOfMost = (values: readonly number[]): number =>
+  values.reduce((best, value, i) => (value > values[best] ? i : best), 0);
+
+const ratio = ({ demand, capacity }: Resistance, required: number) =>
   demand <= 0 ? 0 : capacity <= 0 ? Number.POSITIVE_INFINITY : (demand * required) / capacity;
-
-type BlockRow = Extract<FootingRow, { kind: "block" }>;
-type PadRow = Extract<FootingRow, { kind: "pad" }>;
-
-export const block = (row: BlockRow, size: { width: number; depth: number }, ground: Ground): FootingPart =>
-  footing(
-    {
-      choice: { kind: "block", row: row.id, ...size },
-      takeOff: blockTakeOff(size),
-      top: size.width,
-      resistance: (loads) => blockResistance(size, loads, ground.soil, ground.givens),
-      note: (loads) => {
-        if (loads.moment <= 0) return "";
-        const { factorHand, factorExact } = blockOverturning({
-          width: size.width,
-          breadth: size.width,
-          depth: size.depth,
-          concreteUnitWeight: ground.givens.concreteUnitWeight,
-          lateralBearingPerDepth: ground.soil.lateralPerDepth * (ground.givens.lateralMultiplier ?? 1),
-          lateralBearingCap: ground.soil.lateralCap ?? null,
-          verticalLoad: Math.max(loads.compression, 0),
-          momentAtGround: loads.moment,
-          shearAtGround: loads.shear,
-          layerThickness: 0.3048,
-        });
-        const toe = `by hand, in layers of a foot about the ground line, the factor is ${factorHand.toFixed(2)}; exactly, about the toe, ${factorExact.toFixed(2)}`;
-        // the code's post formula is written for allowable lateral bearing
-        const beside =
-          ground.soil.values === "allowable" ? blockBeside(size, loads, ground.soil, ground.givens) : null;
-        if (!beside) return toe;
-        const feet = (beside.postDepth / 0.3048).toFixed(1);
-        return `${toe}; with the soil's push in balance, ${beside.balancedFactor.toFixed(2)}; as an IBC 1807.3.2.1 post it would need ${feet} ft (${beside.postDepth.toFixed(2)} m)`;
-      },
-    },
-    ground,
-  );
-
-export const pad = (
-  row: PadRow,
-  size: { width: number; thickness: number; depth: number },
-  ground: Ground,
-): FootingPart => {
-  const geometry = { ...size, pedestal: row.pedestal };
-  return footing(
-    {
-      choice: { kind: "pad", row: row.id, ...size },
-      takeOff: padTakeOff(geometry),
-      top: row.pedestal,
-      resistance: (loads) => padResistance(geometry, loads, ground.soil, ground.givens),
-    },
-    ground,
-  );
-};
-
-export const blockChoices = (row: BlockRow) =>
-  sizesOf(row.width).flatMap((width) => sizesOf(row.depth).map((depth) => ({ width, depth })));
-
-export const padChoices = (row: PadRow) =>
-  sizesOf(row.width)
-    .filter((width) => width >= row.pedestal)
-    .flatMap((width) =>
-      sizesOf(row.thickness).flatMap((thickness) =>
-        sizesOf(row.depth)
-          .filter((depth) => depth >= thickness)
-          .map((depth) => ({ width, thickness, depth })),
-      ),
-    );
