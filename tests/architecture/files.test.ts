@@ -20,8 +20,6 @@ const textOf = (path: string): string => readFileSync(path, "utf8");
 /** A file reads in one sitting. Longer ones are named here with their reason. */
 const LONGEST = 350;
 const LONGER: Readonly<Record<string, string>> = {
-  "src/physics/mast/solver.ts":
-    "one numerical method whose steps share their arrays: cut apart, it would pass them all around",
   "src/search/tree.ts":
     "the stages of one tree, each a short method; its floors and its ground live elsewhere",
 };

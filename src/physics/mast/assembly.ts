@@ -1,0 +1,178 @@
+import { solveCatenary } from "../guy/catenary.ts";
+import { MATRIX } from "./element.ts";
+import type { MastState } from "./state.ts";
+
+/** Residual and tangent of the present state; returns the greatest out-of-balance force (moments per metre). */
+export function assemble(mast: MastState): number {
+  const per = mast.perNode;
+  const band = 2 * per - 1;
+  const width = band + 1;
+  const n = mast.nodes * per;
+  const { d, k, residual: r, g0d } = mast;
+  k.fill(0, 0, n * width);
+  for (let node = 0; node < mast.nodes; node++) {
+    const at = node * per;
+    r[at] = -mast.load[node];
+    r[at + 1] = -mast.pointForce[node];
+    r[at + 2] = -mast.pointMoment[node] - mast.lean[node] * d[at + 2];
+    k[(at + 2) * width + band] -= mast.lean[node];
+    if (per === 5) {
+      r[at + 3] = 0;
+      r[at + 4] = -mast.lean[node] * d[at + 4];
+      k[(at + 4) * width + band] -= mast.lean[node];
+    }
+  }
+  for (let e = 0; e < mast.elements; e++) {
+    const at = e * per;
+    const up = at + per;
+    const ge = e * MATRIX;
+    const length = mast.length[e];
+    // mean tension: rigged, stretched by the ends and by bowing, less what warmth gives freely
+    let bow = 0;
+    for (let plane = 0; plane < mast.planes; plane++) {
+      const o = 1 + 2 * plane;
+      const d0 = d[at + o];
+      const d1 = d[at + o + 1];
+      const d2 = d[up + o];
+      const d3 = d[up + o + 1];
+      for (let i = 0; i < 4; i++) {
+        const row = ge + 4 * i;
+        const value =
+          mast.g0[row] * d0 + mast.g0[row + 1] * d1 + mast.g0[row + 2] * d2 + mast.g0[row + 3] * d3;
+        g0d[4 * plane + i] = value;
+        bow += value * (i === 0 ? d0 : i === 1 ? d1 : i === 2 ? d2 : d3);
+      }
+    }
+    const axial = mast.ea[e] / length;
+    const tension = mast.rigged[e] + axial * (d[up] - d[at] + 0.5 * bow - mast.mastStrain * length);
+    mast.tension[e] = tension;
+    r[at] -= tension;
+    r[up] += tension;
+    k[at * width + band] += axial;
+    k[up * width + band] += axial;
+    k[up * width + band - per] -= axial;
+    const slope = mast.pressing[e];
+    for (let plane = 0; plane < mast.planes; plane++) {
+      const o = 1 + 2 * plane;
+      for (let i = 0; i < 4; i++) {
+        const gi = i < 2 ? at + o + i : up + o + i - 2;
+        let force = 0;
+        const g0i = g0d[4 * plane + i];
+        for (let j = 0; j < 4; j++) {
+          const gj = j < 2 ? at + o + j : up + o + j - 2;
+          const m = ge + 4 * i + j;
+          const c = mast.kb[m] + tension * mast.g0[m] + slope * mast.g1[m];
+          force += c * d[gj];
+          if (j <= i) k[gi * width + band + gj - gi] += c + axial * g0i * g0d[4 * plane + j];
+        }
+        r[gi] += force;
+        if (plane === 0) r[gi] -= mast.lineLoad[4 * e + i];
+        // bowing against the ends, and one plane against the other
+        const coupling = axial * g0i;
+        addSymmetric(k, width, band, gi, up, coupling);
+        addSymmetric(k, width, band, gi, at, -coupling);
+        if (plane === 1)
+          for (let j = 0; j < 4; j++) {
+            const gj = j < 2 ? at + 1 + j : up + 1 + j - 2;
+            addSymmetric(k, width, band, gi, gj, coupling * g0d[j]);
+          }
+      }
+    }
+  }
+  for (const guy of mast.guys) {
+    const at = guy.node * per;
+    const v = per === 5 ? d[at + 3] : 0;
+    const s = guy.state;
+    const rise = mast.z[guy.node] + d[at] - guy.z;
+    solveCatenary(
+      d[at + 1] - guy.ax,
+      v - guy.ay,
+      rise,
+      guy.length * guy.stretch,
+      guy.ea,
+      guy.qx,
+      guy.qy,
+      guy.qz,
+      s,
+    );
+    if (!s.converged) return Number.NaN;
+    r[at] -= s.fz;
+    r[at + 1] -= s.fx;
+    k[at * width + band] += s.k[5];
+    k[(at + 1) * width + band] += s.k[0];
+    k[(at + 1) * width + band - 1] += s.k[2];
+    if (per === 5) {
+      r[at + 3] -= s.fy;
+      k[(at + 3) * width + band] += s.k[3];
+      k[(at + 3) * width + band - 3] += s.k[4];
+      k[(at + 3) * width + band - 2] += s.k[1];
+    }
+  }
+  hold(mast, per, width, band);
+  let worst = 0;
+  for (let j = 0; j < n; j++) worst = Math.max(worst, Math.abs(r[j]));
+  return worst;
+}
+
+/** The base: no displacement, and no rotation where fixed. What it takes for that is the reaction. */
+function hold(mast: MastState, per: number, width: number, band: number): void {
+  const { residual: r } = mast;
+  for (let c = 0; c < per; c++) {
+    if (mast.baseFree(c)) continue;
+    mast.baseReaction[c] = r[c];
+    r[c] = 0;
+  }
+  clamp(mast, per, width, band);
+}
+
+/** Rows and columns of what the base holds become those of the unit matrix. */
+export function clamp(mast: MastState, per: number, width: number, band: number): void {
+  const { k } = mast;
+  for (let c = 0; c < per; c++) {
+    if (mast.baseFree(c)) continue;
+    for (let j = 0; j < 2 * per; j++) {
+      if (j === c) k[c * width + band] = 1;
+      else if (j < c) k[c * width + band + j - c] = 0;
+      else k[j * width + band + c - j] = 0;
+    }
+  }
+}
+
+/** Tangent across the mirror plane of a planar state, the axial forces times `factor`. */
+export function assembleAcross(mast: MastState, compressionFactor: number): void {
+  const width = 4;
+  const { k } = mast;
+  k.fill(0, 0, mast.nodes * 2 * width);
+  for (let node = 0; node < mast.nodes; node++)
+    k[(2 * node + 1) * width + 3] -= compressionFactor * mast.lean[node];
+  for (let e = 0; e < mast.elements; e++) {
+    const ge = e * MATRIX;
+    const tension = compressionFactor * mast.tension[e];
+    const slope = compressionFactor * mast.pressing[e];
+    for (let i = 0; i < 4; i++)
+      for (let j = 0; j <= i; j++) {
+        const m = ge + 4 * i + j;
+        const gi = 2 * e + i;
+        k[gi * width + 3 + j - i] += mast.kb[m] + tension * mast.g0[m] + slope * mast.g1[m];
+      }
+  }
+  for (const guy of mast.guys) k[2 * guy.node * width + 3] += guy.state.k[3];
+  for (let c = 0; c < (mast.fixed ? 2 : 1); c++)
+    for (let j = 0; j < 4; j++) {
+      if (j === c) k[c * width + 3] = 1;
+      else if (j < c) k[c * width + 3 + j - c] = 0;
+      else k[j * width + 3 + c - j] = 0;
+    }
+}
+
+function addSymmetric(
+  k: Float64Array,
+  width: number,
+  band: number,
+  i: number,
+  j: number,
+  value: number,
+): void {
+  if (i >= j) k[i * width + band + j - i] += value;
+  else k[j * width + band + i - j] += value;
+}

@@ -1,0 +1,109 @@
+import { factor, solveFactored } from "./banded.ts";
+import type { MastState } from "./state.ts";
+import { largestEigenvalue } from "./tridiagonal.ts";
+
+const LANCZOS_STEPS = 60;
+/** What is left of a new direction, against the eigenvalue, when it is rounding only. */
+const SPENT = 1e-9;
+
+/** y = A x on the displacements of `planes` planes, the first of them `offset` from the start of a node. */
+export type Operator = (
+  mast: MastState,
+  x: Float64Array,
+  y: Float64Array,
+  per: number,
+  planes: number,
+  offset: number,
+) => void;
+
+/** Room for the directions, kept with the mast and filled as they are wanted. */
+export class LanczosRoom {
+  readonly basis: Float64Array[] = [];
+  readonly forces: Float64Array[] = [];
+  readonly alphas = new Float64Array(LANCZOS_STEPS);
+  readonly betas = new Float64Array(LANCZOS_STEPS);
+}
+
+/**
+ * Lanczos on K^-1 A in the inner product of K: with K v = p carried along, a step costs one product with A and
+ * one solution. Returns the largest eigenvalue; Infinity where K is not positive definite.
+ */
+export function largestOf(
+  mast: MastState,
+  room: LanczosRoom,
+  operator: Operator,
+  per: number,
+  planes: number,
+  offset: number,
+): number {
+  const n = mast.nodes * per;
+  const band = 2 * per - 1;
+  if (factor(mast.k, n, band) > 0) return Number.POSITIVE_INFINITY;
+  const steps = Math.min(LANCZOS_STEPS, n);
+  const basis = (step: number) => (room.basis[step] ??= new Float64Array(mast.nodes * 5));
+  const forces = (step: number) => (room.forces[step] ??= new Float64Array(mast.nodes * 5));
+  // an arbitrary force that no mode is square to, and what it does
+  let p = forces(0);
+  let v = basis(0);
+  for (let node = 0; node < mast.nodes; node++)
+    for (let c = 0; c < per; c++) p[node * per + c] = c < offset ? 0 : 1 + 0.37 * Math.sin(1.7 * node + c);
+  release(mast, p, per, offset);
+  v.set(p);
+  solveFactored(mast.k, n, band, v);
+  scale(v, p, 1 / Math.sqrt(dot(v, p, n)), n);
+  let mu = 0;
+  let calm = 0;
+  for (let step = 0; step < steps; step++) {
+    const y = forces(step + 1);
+    const u = basis(step + 1);
+    operator(mast, v, y, per, planes, offset);
+    release(mast, y, per, offset);
+    room.alphas[step] = dot(v, y, n);
+    u.set(y);
+    solveFactored(mast.k, n, band, u);
+    // against all that came before, twice: without it, rounding revives modes that are known already
+    for (let pass = 0; pass < 2; pass++)
+      for (let k = step; k >= 0; k--) {
+        const share = dot(u, forces(k), n);
+        const vk = basis(k);
+        const pk = forces(k);
+        for (let j = 0; j < n; j++) {
+          u[j] -= share * vk[j];
+          y[j] -= share * pk[j];
+        }
+      }
+    const next = largestEigenvalue(room.alphas, room.betas, step + 1);
+    // two modes close together hold it for a step or two at a value between them
+    calm = Math.abs(next - mu) < 1e-10 * Math.abs(next) ? calm + 1 : 0;
+    mu = next;
+    const left = dot(u, y, n);
+    // nothing new is left: the modes that the start can reach are all found
+    if (calm === 3 || !(left > (SPENT * mu) ** 2)) break;
+    room.betas[step] = Math.sqrt(left);
+    scale(u, y, 1 / room.betas[step], n);
+    v = u;
+    p = y;
+  }
+  return mu;
+}
+
+/** Held displacements of the base stay zero. */
+function release(mast: MastState, x: Float64Array, per: number, offset: number): void {
+  for (let c = 0; c < per; c++) {
+    const rotation = (c - offset) % 2 === 1 && c >= offset;
+    if (mast.fixed || !rotation) x[c] = 0;
+  }
+}
+
+function scale(a: Float64Array, b: Float64Array, factor: number, n: number): void {
+  for (let i = 0; i < n; i++) {
+    a[i] *= factor;
+    b[i] *= factor;
+  }
+}
+
+function dot(a: Float64Array, b: Float64Array, n: number): number {
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += a[i] * b[i];
+  return sum;
+}

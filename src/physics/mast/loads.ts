@@ -1,0 +1,71 @@
+import { lineLoadVector } from "./element.ts";
+import type { MastState } from "./state.ts";
+import type { LoadCase } from "./types.ts";
+
+/** Puts the loads of a case on the mast and its guys. */
+export function setLoads(mast: MastState, load: LoadCase): void {
+  const [cx, cy] = load.toward;
+  const dead = load.dead ?? 1;
+  let scale = mast.deadWeight;
+  for (let i = 0; i < mast.nodes; i++) {
+    mast.load[i] = dead * mast.deadLoad[i];
+    mast.lean[i] = dead * mast.deadLean[i];
+  }
+  for (const point of load.addedPoints ?? []) {
+    const node = mast.nodeAt(point.z);
+    mast.load[node] -= point.weight;
+    mast.lean[node] += point.weight * point.arm;
+  }
+  for (let e = 0; e < mast.elements; e++) {
+    const at = 4 * e;
+    mast.lineMean[e] = lineLoadVector(load.line, mast.z[e], mast.length[e], mast.shear[e], mast.lineLoad, at);
+    scale += Math.abs(mast.lineMean[e]) * mast.length[e];
+    const added = load.added?.(mast.z[e] + 0.5 * mast.length[e]) ?? 0;
+    mast.pressing[e] = dead * mast.weight[e] + added;
+    mast.load[e] -= 0.5 * added * mast.length[e];
+    mast.load[e + 1] -= 0.5 * added * mast.length[e];
+  }
+  mast.pointForce.fill(0);
+  mast.pointMoment.fill(0);
+  for (const point of load.points) {
+    const node = mast.nodeAt(point.z);
+    mast.pointForce[node] += point.force;
+    mast.pointMoment[node] += point.moment;
+    scale += Math.abs(point.force);
+  }
+  for (const guy of mast.guys) {
+    guy.ax = cx * guy.x + cy * guy.y;
+    guy.ay = -cy * guy.x + cx * guy.y;
+    guy.stretch = load.guyStretch?.[guy.level] ?? 1;
+    // wind square to the chord, taken to the chord as rigged: qw |e| e, e the wind's part across the guy
+    const wind = load.guyWind[guy.level] ?? 0;
+    const rise = mast.z[guy.node] - guy.z;
+    const chord = Math.hypot(guy.ax, guy.ay, rise);
+    const along = -guy.ax / chord;
+    const ex = 1 - along * along;
+    const ey = (along * guy.ay) / chord;
+    const ez = (-along * rise) / chord;
+    const norm = Math.sqrt(ex * ex + ey * ey + ez * ez) * wind;
+    guy.qx = norm * ex;
+    guy.qy = norm * ey;
+    guy.qz = norm * ez - dead * guy.weight - (load.guyAdded?.[guy.level] ?? 0);
+    scale += guy.weight * guy.length;
+  }
+  mast.mastStrain = load.mastStrain ?? 0;
+  mast.loadScale = scale;
+}
+
+/** The rigged state, plumb: where every case starts, each guy at its rigged tension under the load of the case. */
+export function rest(mast: MastState, load: LoadCase): void {
+  mast.d.fill(0);
+  const [cx, cy] = load.toward;
+  for (const guy of mast.guys) {
+    const q = Math.hypot(guy.qx, guy.qy, guy.qz);
+    const tx = cx * guy.rigged[0] + cy * guy.rigged[1];
+    const ty = -cy * guy.rigged[0] + cx * guy.rigged[1];
+    const tz = guy.rigged[2];
+    const sigma = -(tx * guy.qx + ty * guy.qy + tz * guy.qz) / q;
+    guy.state.sigma = sigma;
+    guy.state.h = Math.sqrt(Math.max(tx * tx + ty * ty + tz * tz - sigma * sigma, 0));
+  }
+}
