@@ -2,6 +2,9 @@ import type { CaseResponse } from "../model/verdict.ts";
 import type { CaseReactions } from "./analysis.ts";
 import type { SolvedCase } from "./mast-checks.ts";
 
+/** Sway frequencies told of the mast as rigged. */
+const FREQUENCIES = 3;
+
 /** The full response of a solved case, as plain data for drawings, sheets and files. */
 export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseResponse {
   const { mast, forces, problem, wind } = c;
@@ -24,6 +27,7 @@ export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseRespo
     windToward: wind.toward,
     stable: true,
     bucklingFactor: mast.bucklingFactor(),
+    frequencies: still && !iced ? mast.swayFrequencies(FREQUENCIES) : undefined,
     z: stations.map((s) => forces.z[s]),
     along: stations.map((s) => between(s, 1)),
     across: stations.map((s) => (per === 5 ? between(s, 3) : 0)),

@@ -60,6 +60,8 @@ export interface CaseResponse {
   readonly stable: boolean;
   /** Factor on the mast's compression at which the deformed mast buckles. */
   readonly bucklingFactor: number;
+  /** The first sway frequencies of the mast as rigged, Hz, rising; in still air without ice only. */
+  readonly frequencies?: readonly number[];
   readonly z: readonly number[];
   /** Along the wind and across it, m. */
   readonly along: readonly number[];

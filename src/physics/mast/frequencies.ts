@@ -1,7 +1,8 @@
-import { assemble } from "./assembly.ts";
+import { assemble, assembleAcross } from "./assembly.ts";
 import { GAUSS3, shape } from "./element.ts";
 import { type LanczosRoom, largestOf } from "./lanczos.ts";
 import type { MastState } from "./state.ts";
+import { eigenvalueFromTop } from "./tridiagonal.ts";
 
 /** Standard gravity, m/s2. */
 const GRAVITY = 9.80665;
@@ -16,6 +17,35 @@ export function swayFrequency(mast: MastState, room: LanczosRoom): number {
   assemble(mast);
   const mu = largestOf(mast, room, inertia, mast.perNode, mast.planes, 1);
   return mu === Number.POSITIVE_INFINITY ? 0 : Math.sqrt(1 / mu) / (2 * Math.PI);
+}
+
+/** Two frequencies nearer than this share are one mode seen in two planes. */
+const SAME = 1e-6;
+
+/**
+ * The lowest sway frequencies of the state just solved, Hz, rising: the same tangent and mass. A mode that a round
+ * star lets sway in any direction counts once. Fewer than asked where the mesh has no more; empty where the tangent
+ * is not positive definite.
+ */
+export function swayFrequencies(mast: MastState, room: LanczosRoom, count: number): number[] {
+  const found: number[] = [];
+  const take = (per: number, planes: number, offset: number): void => {
+    largestOf(mast, room, inertia, per, planes, offset, count);
+    for (let rank = 1; rank <= Math.min(count, room.steps); rank++) {
+      const mu = eigenvalueFromTop(room.alphas, room.betas, room.steps, rank);
+      if (mu > 0) found.push(Math.sqrt(1 / mu) / (2 * Math.PI));
+    }
+  };
+  assemble(mast);
+  take(mast.perNode, mast.planes, 1);
+  if (mast.planes === 1) {
+    assembleAcross(mast, 1);
+    take(2, 1, 0);
+  }
+  return found
+    .sort((a, b) => a - b)
+    .filter((frequency, i, all) => i === 0 || frequency - all[i - 1] > SAME * frequency)
+    .slice(0, count);
 }
 
 /** y = M x: distributed mass by the shape functions, point masses where they ride. */

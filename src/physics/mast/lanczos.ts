@@ -1,6 +1,6 @@
 import { factor, solveFactored } from "./banded.ts";
 import type { MastState } from "./state.ts";
-import { largestEigenvalue } from "./tridiagonal.ts";
+import { eigenvalueFromTop, largestEigenvalue } from "./tridiagonal.ts";
 
 const LANCZOS_STEPS = 60;
 /** What is left of a new direction, against the eigenvalue, when it is rounding only. */
@@ -22,11 +22,14 @@ export class LanczosRoom {
   readonly forces: Float64Array[] = [];
   readonly alphas = new Float64Array(LANCZOS_STEPS);
   readonly betas = new Float64Array(LANCZOS_STEPS);
+  /** Steps of the last call: the size of the tridiagonal matrix that it left. */
+  steps = 0;
 }
 
 /**
  * Lanczos on K^-1 A in the inner product of K: with K v = p carried along, a step costs one product with A and
  * one solution. Returns the largest eigenvalue; Infinity where K is not positive definite.
+ * @param rank settle this one, counted down from the largest; `room` then holds all above it
  */
 export function largestOf(
   mast: MastState,
@@ -35,9 +38,11 @@ export function largestOf(
   per: number,
   planes: number,
   offset: number,
+  rank = 1,
 ): number {
   const n = mast.nodes * per;
   const band = 2 * per - 1;
+  room.steps = 0;
   if (factor(mast.k, n, band) > 0) return Number.POSITIVE_INFINITY;
   const steps = Math.min(LANCZOS_STEPS, n);
   const basis = (step: number) => (room.basis[step] ??= new Float64Array(mast.nodes * 5));
@@ -72,13 +77,15 @@ export function largestOf(
           y[j] -= share * pk[j];
         }
       }
-    const next = largestEigenvalue(room.alphas, room.betas, step + 1);
+    room.steps = step + 1;
+    const top = largestEigenvalue(room.alphas, room.betas, step + 1);
+    const next = rank === 1 ? top : eigenvalueFromTop(room.alphas, room.betas, step + 1, rank);
     // two modes close together hold it for a step or two at a value between them
     calm = Math.abs(next - mu) < 1e-10 * Math.abs(next) ? calm + 1 : 0;
     mu = next;
     const left = dot(u, y, n);
     // nothing new is left: the modes that the start can reach are all found
-    if (calm === 3 || !(left > (SPENT * mu) ** 2)) break;
+    if (calm === 3 || !(left > (SPENT * top) ** 2)) break;
     room.betas[step] = Math.sqrt(left);
     scale(u, y, 1 / room.betas[step], n);
     v = u;

@@ -1,6 +1,6 @@
 import { bucklingFactor, stable, standsAt } from "./buckling.ts";
 import { shapeSlope } from "./element.ts";
-import { swayFrequency } from "./frequencies.ts";
+import { swayFrequencies, swayFrequency } from "./frequencies.ts";
 import { LanczosRoom } from "./lanczos.ts";
 import { rest, setLoads } from "./loads.ts";
 import { newton } from "./newton.ts";
@@ -49,6 +49,11 @@ export class Mast extends MastState {
   /** First sway frequency of the state just solved, Hz. */
   swayFrequency(): number {
     return swayFrequency(this, this.lanczos);
+  }
+
+  /** The lowest sway frequencies of the state just solved, Hz, rising. */
+  swayFrequencies(count: number): number[] {
+    return swayFrequencies(this, this.lanczos, count);
   }
 
   /** Slope of the mast's axis at an end of an element, shear slope included. */

@@ -12,6 +12,7 @@ export function calculationSheet(given: Given): Band[] {
         checks(given),
         sources(given),
         cases(given),
+        ...frequencies(given),
         reactions(given),
         ...(given.levels.length > 0 ? [guyForces(given)] : []),
         said(given),
@@ -201,6 +202,29 @@ const cases = ({ verdict, problem }: Given): Section => ({
   ],
 });
 const inchesRounded = (si: number) => (si / 0.0254).toFixed(1);
+
+/** How the mast as rigged sways: what gusts and vortices meet. */
+function frequencies({ verdict }: Given): Section[] {
+  const found = verdict.cases.find((c) => c.frequencies)?.frequencies ?? [];
+  if (found.length === 0) return [];
+  return [
+    {
+      title: "Sway frequencies",
+      gloss: "of the mast as rigged, in still air, without ice; a third of each guy's mass sways with it",
+      parts: [
+        {
+          kind: "table",
+          head: ["Mode", "Frequency", "Period"],
+          rows: found.map((frequency, i): Cell[] => [
+            `${i + 1}`,
+            `${frequency.toFixed(2)} Hz`,
+            `${(1 / frequency).toFixed(2)} s`,
+          ]),
+        },
+      ],
+    },
+  ];
+}
 
 function reactions({ verdict }: Given): Section {
   const anchors = verdict.cases[0]?.anchors.length ?? 0;
