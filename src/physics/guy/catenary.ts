@@ -42,6 +42,22 @@ export const catenaryState = (): CatenaryState => ({
   converged: false,
 });
 
+/** No force and no stiffness: a guy that is gone. */
+export function clearState(state: CatenaryState): void {
+  state.h = 0;
+  state.sigma = 0;
+  state.fx = 0;
+  state.fy = 0;
+  state.fz = 0;
+  state.ax = 0;
+  state.ay = 0;
+  state.az = 0;
+  state.tensionAnchor = 0;
+  state.tensionMast = 0;
+  state.k.fill(0);
+  state.converged = true;
+}
+
 const ITERATIONS = 60;
 /** Relative to the unstressed length. A stiff strand turns 1e-12 into more force than the mast may be out of balance. */
 const TOLERANCE = 1e-14;

@@ -79,7 +79,14 @@ export function assemble(mast: MastState): number {
       }
     }
   }
+  if (mast.baseSpring > 0)
+    for (let c = 2; c < per; c += 2) {
+      r[c] += mast.baseSpring * d[c];
+      mast.baseReaction[c] = -mast.baseSpring * d[c];
+      k[c * width + band] += mast.baseSpring;
+    }
   for (const guy of mast.guys) {
+    if (guy.lost) continue;
     const at = guy.node * per;
     const v = per === 5 ? d[at + 3] : 0;
     const s = guy.state;
@@ -156,6 +163,7 @@ export function assembleAcross(mast: MastState, compressionFactor: number): void
         k[gi * width + 3 + j - i] += mast.kb[m] + tension * mast.g0[m] + slope * mast.g1[m];
       }
   }
+  k[width + 3] += mast.baseSpring;
   for (const guy of mast.guys) k[2 * guy.node * width + 3] += guy.state.k[3];
   for (let c = 0; c < (mast.fixed ? 2 : 1); c++)
     for (let j = 0; j < 4; j++) {

@@ -1,3 +1,4 @@
+import { clearState } from "../guy/catenary.ts";
 import { lineLoadVector } from "./element.ts";
 import type { MastState } from "./state.ts";
 import type { LoadCase } from "./types.ts";
@@ -37,6 +38,8 @@ export function setLoads(mast: MastState, load: LoadCase): void {
     guy.ax = cx * guy.x + cy * guy.y;
     guy.ay = -cy * guy.x + cx * guy.y;
     guy.stretch = load.guyStretch?.[guy.level] ?? 1;
+    guy.lost = guy.level === load.lost?.level && guy.anchor === load.lost.anchor;
+    if (guy.lost) clearState(guy.state);
     // wind square to the chord, taken to the chord as rigged: qw |e| e, e the wind's part across the guy
     const wind = load.guyWind[guy.level] ?? 0;
     const rise = mast.z[guy.node] - guy.z;
@@ -60,6 +63,7 @@ export function rest(mast: MastState, load: LoadCase): void {
   mast.d.fill(0);
   const [cx, cy] = load.toward;
   for (const guy of mast.guys) {
+    if (guy.lost) continue;
     const q = Math.hypot(guy.qx, guy.qy, guy.qz);
     const tx = cx * guy.rigged[0] + cy * guy.rigged[1];
     const ty = -cy * guy.rigged[0] + cx * guy.rigged[1];

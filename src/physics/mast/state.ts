@@ -24,6 +24,8 @@ export interface Guy {
   ay: number;
   /** Unstressed length of the case over that when rigged. */
   stretch: number;
+  /** Gone in the case: it pulls at nothing. */
+  lost: boolean;
 }
 
 /**
@@ -58,6 +60,8 @@ export class MastState {
   readonly deadWeight: number;
   /** Is the base held against turning? */
   readonly fixed: boolean;
+  /** What resists its turning where it is not held, N m/rad; 0 on a pin. */
+  readonly baseSpring: number;
   readonly deadLoad: Float64Array;
   readonly deadLean: Float64Array;
 
@@ -101,7 +105,9 @@ export class MastState {
     const m = n - 1;
     this.nodes = n;
     this.elements = m;
-    this.fixed = input.base === "fixed";
+    const stiffness = input.base === "fixed" ? (input.baseStiffness ?? Number.POSITIVE_INFINITY) : 0;
+    this.fixed = stiffness === Number.POSITIVE_INFINITY;
+    this.baseSpring = this.fixed ? 0 : stiffness;
     this.z = Float64Array.from(heights);
     this.length = new Float64Array(m);
     this.ei = new Float64Array(m);
@@ -191,6 +197,7 @@ export class MastState {
           ax: anchor.x,
           ay: anchor.y,
           stretch: 1,
+          lost: false,
         });
       });
     });
@@ -211,7 +218,7 @@ export class MastState {
     throw new RangeError(`no node at ${z} m; expected one of the mesh's heights`);
   }
 
-  /** Is this displacement of the base's node free? A pinned base turns. */
+  /** Is this displacement of the base's node free? A base on a pin or a spring turns. */
   baseFree(component: number): boolean {
     return !this.fixed && (component === 2 || component === 4);
   }

@@ -37,6 +37,8 @@ export interface GuyLevel {
 export interface MastInput {
   readonly segments: readonly Segment[];
   readonly base: "pinned" | "fixed";
+  /** Of a fixed base: what its footing resists turning with, N m/rad. Default Infinity: it does not turn. */
+  readonly baseStiffness?: number;
   readonly pointWeights: readonly PointWeight[];
   /** Bottom up. */
   readonly levels: readonly GuyLevel[];
@@ -72,6 +74,8 @@ export interface LoadCase {
   readonly guyAdded?: readonly number[];
   /** Unstressed length of the guys of each level times this: 1 + alpha x temperature change. Default 1. */
   readonly guyStretch?: readonly number[];
+  /** The one guy that is gone, indices into levels and anchors. Default none. */
+  readonly lost?: { readonly level: number; readonly anchor: number };
   /** Strain that the mast would take freely: alpha x temperature change. Default 0. */
   readonly mastStrain?: number;
 }
