@@ -1,12 +1,12 @@
 import type { PackageModel, Problem } from "../problem/types.ts";
 import type { MastMeasure } from "./mast-checks.ts";
-import { icedTopMoment, topForce } from "./structure.ts";
+import { pipeMomentDemand } from "./structure.ts";
 
 /** Bending of the pipe that carries the antennas, at the mast top. It does not depend on the structure. */
 export function pipeBending(problem: Problem, pack: PackageModel, height: number): MastMeasure {
   return {
     limitState: "pipe-bending",
-    demand: Math.max(topForce(problem, pack, height).moment, icedTopMoment(problem, pack, height)),
+    demand: pipeMomentDemand(problem, pack, height),
     capacity: pack.pipeStrength,
     ...problem.rules.pipe,
     of: 0,

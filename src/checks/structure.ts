@@ -1,9 +1,16 @@
 import type { Strand } from "../model/catalog.ts";
 import { Forces } from "../physics/mast/recover.ts";
 import { Mast } from "../physics/mast/solver.ts";
-import type { LoadCase, MastInput, PointForce } from "../physics/mast/types.ts";
+import type { LoadCase, MastInput, PointForce, PointWeight } from "../physics/mast/types.ts";
 import type { Iced } from "../problem/iced.ts";
-import type { PackageModel, Problem, SectionModel, StackModel } from "../problem/types.ts";
+import {
+  type AntennaModel,
+  type PackageModel,
+  type Problem,
+  type SectionModel,
+  type StackModel,
+  sideHeight,
+} from "../problem/types.ts";
 
 /** Guys of a structure, every key resolved. */
 export interface GuyModel {
@@ -114,6 +121,11 @@ export function mastInput(model: StructureModel, elementsPerSpan?: number): Mast
     pointWeights: [
       ...model.package.antennas.map(({ above, weight }) => ({ z: stack.height, weight, arm: above })),
       { z: stack.height, weight: model.package.pipeWeight, arm: 0.5 * model.package.exposed },
+      ...model.package.sides.map((side) => ({
+        z: sideHeight(side, stack.height),
+        weight: side.weight,
+        arm: 0,
+      })),
     ],
     levels: (guys?.levels ?? []).map(({ height, strand }) => ({
       z: height,
@@ -160,12 +172,12 @@ export function topForce(problem: Problem, pack: PackageModel, height: number): 
 /** Wind on the mast per height, N/m. */
 export function lineLoad(problem: Problem, model: StructureModel): (z: number) => number {
   const { stack } = model;
-  const cable = model.package.cableDragWidth;
+  const run = model.package.runDragWidth;
   if (stack.parts.length === 1) {
-    const width = stack.parts[0].section.dragWidth + cable;
+    const width = stack.parts[0].section.dragWidth + run;
     return (z) => problem.pressure(z) * width;
   }
-  return (z) => problem.pressure(z) * (sectionAt(stack, z).dragWidth + cable);
+  return (z) => problem.pressure(z) * (sectionAt(stack, z).dragWidth + run);
 }
 
 /** Wind on a guy of a level lying square to it, N/m: the pressure at half its height, its diameter over the wires. */
@@ -175,34 +187,87 @@ export const guyWind = (problem: Problem, height: number, strand: Strand): numbe
 export function loadCase(problem: Problem, model: StructureModel, wind: WindCase): LoadCase {
   const blown =
     wind.weather === "iced" ? icedLoads(problem, model, wind.dead) : bareLoads(problem, model, wind.dead);
+  const { hung, wind: points, ...loads } = blown;
+  const leaning = hung
+    .filter(({ offset }) => offset > 0)
+    .map(({ z, weight, offset }) => ({ z, force: 0, moment: weight * offset }));
   if (wind.toward === null)
     return {
-      ...blown,
+      ...loads,
       toward: [1, 0],
       line: () => 0,
-      points: [],
-      guyWind: blown.guyWind.map(() => 0),
+      points: leaning,
+      guyWind: loads.guyWind.map(() => 0),
       planar: true,
     };
   const angle = (wind.toward * Math.PI) / 180;
-  return { ...blown, toward: [Math.cos(angle), Math.sin(angle)], planar: wind.planar };
+  return {
+    ...loads,
+    toward: [Math.cos(angle), Math.sin(angle)],
+    points: [...points, ...leaning],
+    torques: hung
+      .filter(({ offset }) => offset > 0)
+      .map(({ z, force, offset }) => ({ z, torque: force * offset })),
+    planar: wind.planar,
+  };
 }
 
-type Blown = Omit<LoadCase, "toward" | "planar">;
+/**
+ * An antenna as it loads the mast: at the joint that carries it, the wind on it and what it weighs in the case.
+ * One that hangs off the axis stands where it is worst: downwind for its weight, abreast for its twist.
+ */
+interface Hung {
+  readonly z: number;
+  readonly force: number;
+  readonly weight: number;
+  readonly offset: number;
+}
 
-const bareLoads = (problem: Problem, model: StructureModel, dead: number): Blown => ({
-  dead,
-  line: lineLoad(problem, model),
-  points: [topForce(problem, model.package, model.stack.height)],
-  guyWind: (model.guys?.levels ?? []).map(({ height, strand }) => guyWind(problem, height, strand)),
-});
+type Blown = Omit<LoadCase, "toward" | "planar" | "points"> & {
+  readonly wind: readonly PointForce[];
+  readonly hung: readonly Hung[];
+};
+
+/** Every antenna of a package: height of its middle, and the height of the joint that carries it. */
+const mounted = (
+  pack: PackageModel,
+  height: number,
+): { antenna: AntennaModel; z: number; joint: number }[] => [
+  ...pack.antennas.map((antenna) => ({ antenna, z: height + antenna.above, joint: height })),
+  ...pack.sides.map((antenna) => {
+    const z = sideHeight(antenna, height);
+    return { antenna, z, joint: z };
+  }),
+];
+
+/** Wind on the antennas beside the mast. */
+export const sideForces = (problem: Problem, pack: PackageModel, height: number): PointForce[] =>
+  pack.sides.map((side) => {
+    const z = sideHeight(side, height);
+    return { z, force: problem.pressure(z) * side.dragArea, moment: 0 };
+  });
+
+function bareLoads(problem: Problem, model: StructureModel, dead: number): Blown {
+  const { stack, package: pack } = model;
+  return {
+    dead,
+    line: lineLoad(problem, model),
+    wind: [topForce(problem, pack, stack.height), ...sideForces(problem, pack, stack.height)],
+    hung: mounted(pack, stack.height).map(({ antenna, z, joint }) => ({
+      z: joint,
+      force: problem.pressure(z) * antenna.dragArea,
+      weight: dead * antenna.weight,
+      offset: antenna.offset,
+    })),
+    guyWind: (model.guys?.levels ?? []).map(({ height, strand }) => guyWind(problem, height, strand)),
+  };
+}
 
 /** Antennas and pipe under ice: what they catch and what hangs on them. */
 function icedTop(iced: Iced, pack: PackageModel, height: number) {
   const pipe = iced.pipe(pack);
-  const grown = iced.antennas(pack);
   const parts = [
-    ...pack.antennas.map(({ above }, i) => ({ ...grown[i], above })),
+    ...pack.antennas.map((antenna) => ({ ...iced.antenna(antenna), above: antenna.above })),
     {
       dragArea: pipe.dragWidth * pack.exposed,
       weight: pipe.weight * pack.exposed,
@@ -219,25 +284,51 @@ function icedTop(iced: Iced, pack: PackageModel, height: number) {
   return { parts, force: { z: height, force, moment } };
 }
 
-/** Moment of the iced antennas on their pipe's foot, N m; 0 where the study has no ice. */
-export const icedTopMoment = (problem: Problem, pack: PackageModel, height: number): number =>
-  problem.iced ? icedTop(problem.iced(height), pack, height).force.moment : 0;
+/**
+ * Greatest moment on the foot of the antenna pipe, N m: wind, and antennas that hang off its axis, bare or iced.
+ * Dead weight counts with the greatest factor of any case.
+ */
+export function pipeMomentDemand(problem: Problem, pack: PackageModel, height: number): number {
+  const { rules } = problem;
+  const iced = problem.iced?.(height);
+  const leaning = (factor: number, ice: (antenna: AntennaModel) => number) =>
+    pack.antennas.reduce((sum, a) => sum + a.offset * (factor * a.weight + ice(a)), 0);
+  const bare =
+    topForce(problem, pack, height).moment + leaning(Math.max(...rules.deadFactors.values), () => 0);
+  if (!iced) return bare;
+  const under = icedTop(iced, pack, height).force.moment;
+  return Math.max(bare, under + leaning(rules.iced.dead, (a) => iced.antenna(a).weight));
+}
 
 function icedLoads(problem: Problem, model: StructureModel, dead: number): Blown {
   const { stack, package: pack } = model;
   const iced = problem.iced?.(stack.height);
   if (!iced) throw new Error("a case with ice in a study without any");
-  const cable = iced.cable(pack);
+  const run = iced.run(pack);
   const at = (z: number) => iced.section(sectionAt(stack, z));
   const top = icedTop(iced, pack, stack.height);
   const levels = model.guys?.levels ?? [];
+  const grown = mounted(pack, stack.height).map(({ antenna, z, joint }) => {
+    const { dragArea, weight } = iced.antenna(antenna);
+    return { antenna, z: joint, force: iced.pressure(z) * dragArea, ice: weight };
+  });
+  const sides = grown.slice(pack.antennas.length);
   return {
     dead,
-    line: (z) => iced.pressure(z) * (at(z).dragWidth + cable.dragWidth),
-    points: [top.force],
+    line: (z) => iced.pressure(z) * (at(z).dragWidth + run.dragWidth),
+    wind: [top.force, ...sides.map(({ z, force }) => ({ z, force, moment: 0 }))],
+    hung: grown.map(({ antenna, z, force, ice }) => ({
+      z,
+      force,
+      weight: dead * antenna.weight + ice,
+      offset: antenna.offset,
+    })),
     guyWind: levels.map(({ height, strand }) => iced.pressure(0.5 * height) * iced.strand(strand).dragWidth),
-    added: (z) => at(z).weight + cable.weight,
-    addedPoints: top.parts.map(({ weight, above }) => ({ z: stack.height, weight, arm: above })),
+    added: (z) => at(z).weight + run.weight,
+    addedPoints: [
+      ...top.parts.map(({ weight, above }): PointWeight => ({ z: stack.height, weight, arm: above })),
+      ...sides.map(({ z, ice }) => ({ z, weight: ice, arm: 0 })),
+    ],
     guyAdded: levels.map(({ strand }) => iced.strand(strand).weight),
   };
 }

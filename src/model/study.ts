@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
+import type { Axis } from "./axis.ts";
 import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, refuse, text, unique } from "./fields.ts";
 import { refuseOddLot } from "./lot.ts";
@@ -54,16 +55,69 @@ const ice = z.strictObject({
   pressure: dimensioned("pressure", { min: 0 }).optional(),
 });
 
+/** Where an antenna hangs: on the pipe above the mast top, or beside the mast. Exactly one is stated. */
+const place = {
+  above: length.optional(),
+  /** Beside the mast, this far over its base. */
+  at: dimensioned("length", { min: 0.1 }).optional(),
+  /** Beside the mast, this far under its top. */
+  below: length.optional(),
+  /** From the mast's axis to the middle of the antenna's wind and weight. It twists and bends the mast. */
+  offset: length.default(0),
+};
+const onePlace = (
+  { above, at, below }: { above?: number; at?: number; below?: number },
+  context: z.core.$RefinementCtx<unknown>,
+): void => {
+  const stated = [above, at, below].filter((value) => value !== undefined).length;
+  if (stated === 0) refuse(context, [], 'one of "above", "at" and "below"', "none of them");
+  if (stated > 1) refuse(context, [], 'one of "above", "at" and "below"', `${stated} of them`);
+};
+
 /** An antenna of the catalog, or an area that stands for one not chosen yet. */
 const antennaItem = z.union([
-  z.strictObject({ antenna: id, above: length }),
-  z.strictObject({
-    area: dimensioned("area", { min: 0 }),
-    areaKind: z.enum(["flat", "round", "effective"]),
-    weight: force,
-    above: length,
-  }),
+  z.strictObject({ antenna: id, ...place }).superRefine(onePlace),
+  z
+    .strictObject({
+      area: dimensioned("area", { min: 0 }),
+      areaKind: z.enum(["flat", "round", "effective"]),
+      weight: force,
+      ...place,
+    })
+    .superRefine(onePlace),
 ]);
+
+type Item = z.output<typeof antennaItem>;
+
+/** Height of an antenna over the base of a mast of this height, m. */
+export const mountHeight = (item: Item, mast: number): number =>
+  item.above === undefined ? (item.at ?? mast - (item.below ?? 0)) : mast + item.above;
+
+/** An antenna beside the mast must find a mast beside it, whichever height is chosen. */
+function refuseHighPlaces(
+  wishes: { height: Axis; packages: readonly { items: readonly Item[] }[] },
+  context: z.core.$RefinementCtx<unknown>,
+): void {
+  const { height } = wishes;
+  const least = typeof height === "number" ? height : "from" in height ? height.from : Math.min(...height);
+  wishes.packages.forEach(({ items }, p) => {
+    items.forEach(({ at, below }, i) => {
+      const path = ["packages", p, "items", i];
+      if (at !== undefined && at > least + 1e-9)
+        refuse(
+          context,
+          [...path, "at"],
+          `a height of at most ${least} m, the lowest mast that is wished for`,
+        );
+      if (below !== undefined && below > least - 0.1)
+        refuse(
+          context,
+          [...path, "below"],
+          `less than ${least - 0.1} m, for the lowest mast that is wished for`,
+        );
+    });
+  });
+}
 
 export const studySchema = z.strictObject({
   mastwright: z.literal(STUDY_VERSION),
@@ -106,29 +160,32 @@ export const studySchema = z.strictObject({
     })
     .superRefine(refuseOddLot),
 
-  wishes: z.strictObject({
-    /** Top of the mast above the base footing. More than one value lets the search choose. */
-    height: axis(dimensioned("length", { min: 1, max: 200 }), positiveLength),
-    /** Sets of antennas, each good enough: the cheapest safe one is found. */
-    packages: unique(
-      z.strictObject({
-        id,
-        name: text,
-        /** Pipe above the mast top that carries the antennas. */
-        pipe: id,
-        /** Antennas at a height above the mast top. */
-        items: z.array(antennaItem).min(1).max(20),
-        /** Flat area of cable and ladder per length of mast. */
-        cableWidth: length.default(0),
-      }),
-    )
-      .min(1)
-      .max(50),
-    /** Least of capacity / required - 1 over every strength check. */
-    margin: z.number().min(0).max(5).default(0),
-    heightLimit: length.optional(),
-    concreteCap: dimensioned("volume", { min: 0 }).optional(),
-  }),
+  wishes: z
+    .strictObject({
+      /** Top of the mast above the base footing. More than one value lets the search choose. */
+      height: axis(dimensioned("length", { min: 1, max: 200 }), positiveLength),
+      /** Sets of antennas, each good enough: the cheapest safe one is found. */
+      packages: unique(
+        z.strictObject({
+          id,
+          name: text,
+          /** Pipe above the mast top that carries antennas; where all hang beside the mast it is not bought. */
+          pipe: id,
+          items: z.array(antennaItem).min(1).max(20),
+          /** Projected width of all cables: round. */
+          cableWidth: length.default(0),
+          /** Projected solid width of a ladder, rails and rungs: flat. */
+          ladder: length.default(0),
+        }),
+      )
+        .min(1)
+        .max(50),
+      /** Least of capacity / required - 1 over every strength check. */
+      margin: z.number().min(0).max(5).default(0),
+      heightLimit: length.optional(),
+      concreteCap: dimensioned("volume", { min: 0 }).optional(),
+    })
+    .superRefine(refuseHighPlaces),
 
   rules: z.strictObject({
     set: id,

@@ -1,6 +1,7 @@
 import { axisValues } from "../model/axis.ts";
 import type { Catalog, Section } from "../model/catalog.ts";
-import type { Study } from "../model/study.ts";
+import type { AntennaPackage, Study } from "../model/study.ts";
+import type { BillLine } from "../model/verdict.ts";
 import { anchorParts, footingParts } from "../parts/index.ts";
 import { line } from "../parts/price.ts";
 import type { Ground } from "../parts/types.ts";
@@ -10,7 +11,16 @@ import { roundProperties } from "../physics/steel/round.ts";
 import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
 import { icing } from "./iced.ts";
 import { stacksOf } from "./stacks.ts";
-import type { PackageModel, Problem, SectionModel } from "./types.ts";
+import type {
+  AntennaModel,
+  MountedAntenna,
+  PackageModel,
+  Problem,
+  SectionModel,
+  SideAntenna,
+} from "./types.ts";
+
+type AntennaItem = AntennaPackage["items"][number];
 
 /** Step of the pressure table, m: its chords stay within a millionth of the power law. */
 const TABLE_STEP = 0.02;
@@ -102,40 +112,53 @@ function packageModel(
   wind: WindAction,
 ): PackageModel {
   const pipe = find(catalog.pipes, row.pipe);
-  const lines = [line("antennas", pipe.name, 1, "each", pipe.price)];
-  const antennas = row.items.map((item) => {
-    if ("antenna" in item) {
-      const antenna = find(catalog.antennas, item.antenna);
-      lines.push(line("antennas", antenna.name, 1, "each", antenna.price));
-      return {
-        name: antenna.name,
-        above: item.above,
-        area: antenna.area,
-        dragArea: antenna.area * wind.areaFactor[antenna.areaKind],
-        weight: antenna.weight,
-        icedDragArea: antenna.iced && antenna.iced.area * wind.areaFactor[antenna.areaKind],
-        icedWeight: antenna.iced && Math.max(0, antenna.iced.weight - antenna.weight),
-      };
-    }
+  const lines: BillLine[] = [];
+  const antennas: MountedAntenna[] = [];
+  const sides: SideAntenna[] = [];
+  for (const item of row.items) {
+    const model = antennaModel(item, catalog, wind);
+    if ("antenna" in item)
+      lines.push(line("antennas", model.name, 1, "each", find(catalog.antennas, item.antenna).price));
+    if (item.above !== undefined) antennas.push({ ...model, above: item.above });
+    else if (item.at !== undefined) sides.push({ ...model, from: "base", distance: item.at });
+    else sides.push({ ...model, from: "top", distance: item.below ?? 0 });
+  }
+  const piped = antennas.length > 0;
+  if (piped) lines.unshift(line("antennas", pipe.name, 1, "each", pipe.price));
+  return {
+    row,
+    antennas,
+    sides,
+    pipe,
+    pipeStrength: pipeMoment(pipe, pipe.yield),
+    pipeDragWidth: pipe.diameter * wind.roundFactor,
+    exposed: piped ? Math.min(pipe.length, Math.max(...antennas.map((a) => a.above)) + PIPE_END) : 0,
+    pipeWeight: piped ? roundProperties(pipe).area * STEEL_UNIT_WEIGHT * pipe.length : 0,
+    runDragWidth: row.cableWidth * wind.roundFactor + row.ladder * wind.areaFactor.flat,
+    lines,
+    cents: lines.reduce((sum, { amount }) => sum + amount, 0),
+  };
+}
+
+function antennaModel(item: AntennaItem, catalog: Catalog, wind: WindAction): AntennaModel {
+  const { offset } = item;
+  if (!("antenna" in item))
     return {
       name: "antenna not chosen yet",
-      above: item.above,
+      offset,
       area: item.area,
       dragArea: item.area * wind.areaFactor[item.areaKind],
       weight: item.weight,
     };
-  });
+  const { name, area, areaKind, weight, iced } = find(catalog.antennas, item.antenna);
   return {
-    row,
-    antennas,
-    pipe,
-    pipeStrength: pipeMoment(pipe, pipe.yield),
-    pipeDragWidth: pipe.diameter * wind.roundFactor,
-    exposed: Math.min(pipe.length, Math.max(...antennas.map((a) => a.above)) + PIPE_END),
-    pipeWeight: roundProperties(pipe).area * STEEL_UNIT_WEIGHT * pipe.length,
-    cableDragWidth: row.cableWidth * wind.roundFactor,
-    lines,
-    cents: lines.reduce((sum, { amount }) => sum + amount, 0),
+    name,
+    offset,
+    area,
+    dragArea: area * wind.areaFactor[areaKind],
+    weight,
+    icedDragArea: iced && iced.area * wind.areaFactor[areaKind],
+    icedWeight: iced && Math.max(0, iced.weight - weight),
   };
 }
 

@@ -2,9 +2,12 @@ import type { RuleSet, Strand } from "../model/catalog.ts";
 import type { Study, WindGivens } from "../model/study.ts";
 import { iceAt, icedLattice, iceWeight } from "../physics/wind/ice.ts";
 import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
-import type { PackageModel, SectionModel } from "./types.ts";
+import type { AntennaModel, PackageModel, SectionModel } from "./types.ts";
 
-/** Members of an antenna whose iced size its maker does not state: an inch round (common practice, no source). */
+/**
+ * Members of an antenna whose iced size its maker does not state, and of a ladder: an inch wide (common practice, no
+ * source). They grow by the ice all round.
+ */
 const ANTENNA_TUBE = 0.0254;
 
 /** What ice does to the things that stand in it, at the thickness of one mast top. Factors are inside. */
@@ -13,10 +16,11 @@ export interface Iced {
   readonly pressure: (z: number) => number;
   /** Drag width, m2/m, and ice, N/m. */
   section(section: SectionModel): { readonly dragWidth: number; readonly weight: number };
-  cable(pack: PackageModel): { readonly dragWidth: number; readonly weight: number };
+  /** Cables and ladder. */
+  run(pack: PackageModel): { readonly dragWidth: number; readonly weight: number };
   pipe(pack: PackageModel): { readonly dragWidth: number; readonly weight: number };
-  /** Drag area, m2, and ice, N, of each antenna of a package. */
-  antennas(pack: PackageModel): readonly { readonly dragArea: number; readonly weight: number }[];
+  /** Drag area, m2, and ice, N. */
+  antenna(antenna: AntennaModel): { readonly dragArea: number; readonly weight: number };
   /** Drag width, m, and ice, N/m. */
   strand(strand: Strand): { readonly dragWidth: number; readonly weight: number };
 }
@@ -47,6 +51,9 @@ function icedAt(thickness: number, action: WindAction, rules: RuleSet): Iced {
     dragWidth: diameter > 0 ? (diameter + 2 * thickness) * action.roundFactor : 0,
     weight: diameter > 0 ? ice * iceWeight(diameter, thickness) : 0,
   });
+  const growth = (ANTENNA_TUBE + 2 * thickness) / ANTENNA_TUBE;
+  /** Ice on inch-wide members that show this area. */
+  const onTubes = (area: number) => (ice * iceWeight(ANTENNA_TUBE, thickness) * area) / ANTENNA_TUBE;
   const sections = new Map<SectionModel, { dragWidth: number; weight: number }>();
   return {
     pressure: (z) => wind * action.pressure(z),
@@ -67,18 +74,18 @@ function icedAt(thickness: number, action: WindAction, rules: RuleSet): Iced {
       }
       return known;
     },
-    cable: (pack) => round(pack.row.cableWidth),
+    run({ row }) {
+      const cable = round(row.cableWidth);
+      return {
+        dragWidth: cable.dragWidth + row.ladder * growth * action.areaFactor.flat,
+        weight: cable.weight + onTubes(row.ladder),
+      };
+    },
     pipe: (pack) => round(pack.pipe.diameter),
-    antennas: (pack) =>
-      pack.antennas.map((antenna) => {
-        // a tube of the usual size that shows this area: it grows by the ice all round
-        const grown = (ANTENNA_TUBE + 2 * thickness) / ANTENNA_TUBE;
-        const length = antenna.area / ANTENNA_TUBE;
-        return {
-          dragArea: antenna.icedDragArea ?? antenna.dragArea * grown,
-          weight: ice * (antenna.icedWeight ?? iceWeight(ANTENNA_TUBE, thickness) * length),
-        };
-      }),
+    antenna: ({ area, dragArea, icedDragArea, icedWeight }) => ({
+      dragArea: icedDragArea ?? dragArea * growth,
+      weight: icedWeight === undefined ? onTubes(area) : ice * icedWeight,
+    }),
     strand: (strand) => round(3 * strand.wire),
   };
 }

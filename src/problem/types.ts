@@ -13,10 +13,11 @@ export interface SectionModel {
   readonly dragWidth: number;
 }
 
-export interface MountedAntenna {
+/** What the wind and the scales know of an antenna. */
+export interface AntennaModel {
   readonly name: string;
-  /** Above the mast top, m. */
-  readonly above: number;
+  /** From the mast's axis to the middle of its wind and weight, m. */
+  readonly offset: number;
   /** As stated, m2. */
   readonly area: number;
   /** Drag factor x area, m2. */
@@ -28,20 +29,39 @@ export interface MountedAntenna {
   readonly icedWeight?: number;
 }
 
+/** On the pipe. */
+export interface MountedAntenna extends AntennaModel {
+  /** Above the mast top, m. */
+  readonly above: number;
+}
+
+/** Beside the mast. */
+export interface SideAntenna extends AntennaModel {
+  readonly from: "base" | "top";
+  /** Up from the base or down from the top, m. */
+  readonly distance: number;
+}
+
+/** Height of an antenna beside a mast of this height, m over the base. */
+export const sideHeight = ({ from, distance }: SideAntenna, mast: number): number =>
+  from === "base" ? Math.min(distance, mast) : mast - distance;
+
 /** A set of antennas on its pipe. */
 export interface PackageModel {
   readonly row: AntennaPackage;
+  /** On the pipe, and beside the mast. */
   readonly antennas: readonly MountedAntenna[];
+  readonly sides: readonly SideAntenna[];
   readonly pipe: Pipe;
   /** Nominal bending strength of the pipe, N m. */
   readonly pipeStrength: number;
   /** m2/m. */
   readonly pipeDragWidth: number;
-  /** Pipe above the mast top, m; the rest of it stands inside the mast. */
+  /** Pipe above the mast top, m; the rest of it stands inside the mast. 0, and no pipe, where nothing is on it. */
   readonly exposed: number;
   readonly pipeWeight: number;
-  /** Wind area of cables along the mast, m2/m. */
-  readonly cableDragWidth: number;
+  /** Drag factor x width of cables and ladder along the mast, m2/m. */
+  readonly runDragWidth: number;
   readonly lines: readonly BillLine[];
   readonly cents: number;
 }

@@ -73,6 +73,10 @@ const spread = (ends: SpanEnds, kl: number): number => {
   return (1 - c) / (2 + c + 2 * Math.sqrt(Math.max(0, 1 + c)));
 };
 
+/** A point load, and a moment, never do more than this much of a load spread over the span (search.md). */
+export const POINT = 2;
+export const COUPLE = 6;
+
 /** The same at no thrust, over q l2: 1/16, and 3/2 - sqrt 2. */
 const UNPRESSED: Readonly<Record<SpanEnds, number>> = { free: 1 / 16, pinned: 1.5 - Math.SQRT2 };
 
@@ -96,9 +100,16 @@ export function spanFloor(
   let weight = 0;
   for (const { lattice } of within) weight = Math.max(weight, lattice.weightPerLength);
   // what leans takes from the wind
-  const load = q - leanOf(problem) * s.heavy * weight;
+  const lean = leanOf(problem);
+  let load = q - lean * s.heavy * weight;
+  let own = s.heavy * weight * length;
+  for (const side of s.sides) {
+    if (side.z < s.z[i] + TOUCH || side.z > s.z[j] - TOUCH) continue;
+    own += s.heavy * side.weight;
+    load -= (POINT * Math.max(0, lean * s.heavy * side.weight - side.force)) / length;
+    load -= (COUPLE * s.heavy * side.leaning) / (length * length);
+  }
   if (load <= 0) return 0;
-  const own = s.heavy * weight * length;
   const force =
     within.length === 1
       ? pressedForce(problem, within[0], load, length, own, ends, leastThrust)

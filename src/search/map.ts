@@ -1,14 +1,14 @@
 import type { Catalog } from "../model/catalog.ts";
 import type { Study } from "../model/study.ts";
 import { compile } from "../problem/compile.ts";
-import type { PackageModel, Problem } from "../problem/types.ts";
+import type { AntennaModel, PackageModel, Problem } from "../problem/types.ts";
 import { nearestMiss } from "./nearest.ts";
 import { Search } from "./search.ts";
 import type { MapCell } from "./types.ts";
 
 /** Effective area of a package, m2: what its antennas multiply the wind's pressure by. */
 export const packageArea = (pack: PackageModel): number =>
-  pack.antennas.reduce((sum, antenna) => sum + antenna.dragArea, 0);
+  [...pack.antennas, ...pack.sides].reduce((sum, antenna) => sum + antenna.dragArea, 0);
 
 /**
  * The study at another height and antenna area. The study's antennas grow or shrink in area and weight where they
@@ -22,17 +22,15 @@ export function problemAt(study: Study, catalog: Catalog, height: number, area: 
 function scaled(pack: PackageModel, area: number): PackageModel {
   const own = packageArea(pack);
   const factor = own > 0 ? area / own : 1;
-  return {
-    ...pack,
-    antennas: pack.antennas.map((antenna) => ({
-      ...antenna,
-      area: antenna.area * factor,
-      dragArea: antenna.dragArea * factor,
-      icedDragArea: antenna.icedDragArea && antenna.icedDragArea * factor,
-      icedWeight: antenna.icedWeight && antenna.icedWeight * factor,
-      weight: antenna.weight * factor,
-    })),
-  };
+  const grown = <A extends AntennaModel>(antenna: A): A => ({
+    ...antenna,
+    area: antenna.area * factor,
+    dragArea: antenna.dragArea * factor,
+    icedDragArea: antenna.icedDragArea && antenna.icedDragArea * factor,
+    icedWeight: antenna.icedWeight && antenna.icedWeight * factor,
+    weight: antenna.weight * factor,
+  });
+  return { ...pack, antennas: pack.antennas.map(grown), sides: pack.sides.map(grown) };
 }
 
 /** One cell, solved to its proof in slices, so that its worker can hear that it is no longer wanted. */

@@ -1,10 +1,21 @@
-import { lineLoad, topForce } from "../checks/structure.ts";
+import { lineLoad, sideForces, topForce } from "../checks/structure.ts";
 import type { PackageModel, Problem, SectionModel, StackModel } from "../problem/types.ts";
 
 /** Steps of the integrals over the height; their error is a millionth, the slack of the floors a thousandth. */
 const STEPS = 240;
 /** A joint is the end of one section and the start of the next: this far from it there is no doubt, m. */
 const HAIR = 1e-6;
+
+/** An antenna beside the mast, as the floors see it. */
+export interface SideLoad {
+  readonly z: number;
+  /** Wind on it, N. */
+  readonly force: number;
+  /** N. */
+  readonly weight: number;
+  /** Weight times its offset from the axis, N m. */
+  readonly leaning: number;
+}
 
 /**
  * What statics alone knows of a mast, at heights asked for: wind above and its moment, weight above and its lever.
@@ -14,9 +25,9 @@ export interface Statics {
   readonly z: readonly number[];
   /** Moment at z of the wind above it, N m. */
   readonly moment: Float64Array;
-  /** Wind above z, N. */
+  /** Wind above z, N; what acts at z itself is not above it. */
   readonly shear: Float64Array;
-  /** Weight above z, N. */
+  /** Weight above z, N; as the wind's. */
   readonly weight: Float64Array;
   /** Weight above z times its height over z, N m: what lean turns into moment. */
   readonly lever: Float64Array;
@@ -25,9 +36,11 @@ export interface Statics {
   readonly heavy: number;
   /** Least wind per height between neighbouring heights of `z`, N/m. */
   readonly leastWind: Float64Array;
+  /** Antennas beside the mast. */
+  readonly sides: readonly SideLoad[];
 }
 
-/** @param heights ascending, the first 0 */
+/** @param heights ascending, the first 0; the foot of every part and every antenna beside the mast is one */
 export function statics(
   problem: Problem,
   pack: PackageModel,
@@ -42,6 +55,14 @@ export function statics(
   const topWeight = pack.antennas.reduce((sum, a) => sum + a.weight, 0) + pack.pipeWeight;
   const topLever =
     pack.antennas.reduce((sum, a) => sum + a.weight * a.above, 0) + pack.pipeWeight * 0.5 * pack.exposed;
+
+  const sides = sideForces(problem, pack, top).map(({ z, force }, i) => {
+    const { weight, offset } = pack.sides[i];
+    // the lowest of heights that rounding alone tells apart: at none of them it is above
+    const joint = heights.findIndex((at) => Math.abs(at - z) < HAIR);
+    if (joint < 0) throw new Error(`an antenna at ${z} m that is not among the heights of the statics`);
+    return { joint, z, force, weight, leaning: weight * offset };
+  });
 
   const n = heights.length;
   const moment = new Float64Array(n);
@@ -88,6 +109,11 @@ export function statics(
     lever[i] = l;
     leastWind[i] = least;
     z = from;
+    for (const side of sides)
+      if (side.joint === i) {
+        v += side.force;
+        w += side.weight;
+      }
   }
   const [dead] = problem.rules.deadFactors.values;
   return {
@@ -97,6 +123,7 @@ export function statics(
     weight,
     lever,
     leastWind,
+    sides,
     light: Math.min(1, dead),
     heavy: Math.max(1, dead),
   };

@@ -6,7 +6,13 @@ import type { Strand } from "../model/catalog.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import { utilisation } from "../parts/types.ts";
 import { fitStar } from "../problem/lot.ts";
-import type { PackageModel, Problem, StackModel, StarFit } from "../problem/types.ts";
+import {
+  type PackageModel,
+  type Problem,
+  type StackModel,
+  type StarFit,
+  sideHeight,
+} from "../problem/types.ts";
 import { guyFloor, guyWindMoment, leanOf, partFeet, rootFloors, SLACK, windwardFloor } from "./floors.ts";
 import { Grid } from "./grid.ts";
 import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
@@ -118,9 +124,10 @@ export class Tree {
   private rootNode(index: number, pack: PackageModel, stack: StackModel, use: number, designs: number): Node {
     const { problem } = this;
     const guys = this.grid.candidates(stack.height);
-    const heights = [...new Set([0, ...guys, ...partFeet(stack).map((foot) => foot.z)])].sort(
-      (a, b) => a - b,
-    );
+    const sides = pack.sides.map((side) => sideHeight(side, stack.height));
+    const known = [0, ...guys, ...partFeet(stack).map((foot) => foot.z)];
+    const apart = sides.filter((z) => !known.some((height) => Math.abs(height - z) < 1e-6));
+    const heights = [...new Set([...known, ...apart])].sort((a, b) => a - b);
     const s = statics(problem, pack, stack, heights);
     const root: Root = {
       index,

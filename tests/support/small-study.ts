@@ -17,6 +17,16 @@ const subset = <T>(values: readonly T[], most: number) =>
 
 const feet = (value: number) => `${value} ft`;
 
+/** Beside the mast: big and light, heavy and slim, on the axis or off it, at a guy level or between. */
+const sideAntenna = fc.record({
+  area: fc.constantFrom(0, 1, 3, 8),
+  kind: fc.constantFrom("flat" as const, "round" as const, "effective" as const),
+  weight: fc.constantFrom(0, 40, 150, 600),
+  offset: fc.constantFrom(0, 0, 1, 3),
+  fromTop: fc.boolean(),
+  feet: fc.constantFrom(4, 10, 15, 20, 22, 25),
+});
+
 /**
  * Studies small enough to enumerate, wide enough to meet every rule: safe and unsafe, guyed and free-standing,
  * mixed stacks, used stock, lots that bar some stars, soils of every kind, both aims, margins and caps.
@@ -50,6 +60,8 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       weight: fc.integer({ min: 20, max: 150 }),
       above: fc.integer({ min: 1, max: 4 }),
     }),
+    sides: fc.oneof(fc.array(sideAntenna, { maxLength: 0 }), fc.array(sideAntenna, { maxLength: 2 })),
+    ladder: fc.constantFrom("0 in", "0 in", "2 in"),
     margin: fc.constantFrom(0, 0, 0, 0.1, 0.3),
     sections: fc.constantFrom(
       ["3leg-7.5"],
@@ -125,8 +137,16 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
                 weight: `${g.antenna.weight} lbf`,
                 above: feet(g.antenna.above),
               },
+              ...g.sides.map((side) => ({
+                area: `${side.area} ft2`,
+                areaKind: side.kind,
+                weight: `${side.weight} lbf`,
+                offset: feet(side.offset),
+                ...(side.fromTop ? { below: feet(side.feet) } : { at: feet(side.feet) }),
+              })),
             ],
             cableWidth: "1 in",
+            ladder: g.ladder,
           },
         ],
       },

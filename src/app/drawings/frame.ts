@@ -32,7 +32,7 @@ const depthOf = (scene: Scene): number => {
 /** Room on both sides of the mast that guys, antennas and footing need, m. */
 const reach = (scene: Scene): { left: number; right: number } => {
   const alongs = scene.anchors.map((anchor) => anchor.along);
-  const arms = scene.items.map((item) => Math.max(item.antenna?.boom ?? 0, 1) / 2);
+  const arms = scene.items.map((item) => item.beside + Math.max(item.antenna?.boom ?? 0, 1) / 2);
   const half = Math.max(1, ...arms, scene.design.footing.width / 2);
   return { left: Math.max(half, ...alongs.map((v) => -v)), right: Math.max(half, ...alongs) };
 };

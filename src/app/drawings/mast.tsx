@@ -86,35 +86,41 @@ export const GoverningStretch = ({ scene, frame }: { scene: Scene; frame: Frame 
   );
 };
 
-/** Antennas on their pipe, booms to scale, elements as dots on the boom. */
+/** Antennas on their pipe or beside the mast, booms to scale, elements as dots on the boom. */
 export const Antennas = ({ scene, frame, label }: { scene: Scene; frame: Frame; label: Label }) => {
   const { x, y, scale } = frame;
   const top = scene.design.height;
-  const lines = apart(scene.items.map((item) => y(top + item.above) + 4));
+  const lines = apart(scene.items.map((item) => y(item.height) + 4));
+  const piped = scene.items.some((item) => item.beside === 0);
   return (
     <g>
-      <path d={`M${x(0)} ${y(top - 1)}V${y(scene.pipeTop) - 7}`} className="l3" />
+      {piped && <path d={`M${x(0)} ${y(top - 1)}V${y(scene.pipeTop) - 7}`} className="l3" />}
       {scene.items.map((item, i) => {
-        const level = y(top + item.above);
+        const level = y(item.height);
+        const middle = x(item.beside);
         const half = Math.max(((item.antenna?.boom ?? 0) * scale) / 2, 12);
         const elements = item.antenna?.elements ?? 0;
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: two antennas of one kind may share a height
           <g key={i}>
-            <path d={`M${x(0) - half} ${level}H${x(0) + half}`} className={item.area > 0.6 ? "l3" : "l2"} />
+            {item.beside > 0 && <path d={`M${x(0)} ${level}H${middle}`} className="l2" />}
+            <path
+              d={`M${middle - half} ${level}H${middle + half}`}
+              className={item.area > 0.6 ? "l3" : "l2"}
+            />
             {Array.from({ length: elements }, (_, n) => (
               <circle
                 // biome-ignore lint/suspicious/noArrayIndexKey: elements along a boom have no other name
                 key={n}
-                cx={x(0) + (elements === 1 ? 0 : -half + (2 * half * n) / (elements - 1))}
+                cx={middle + (elements === 1 ? 0 : -half + (2 * half * n) / (elements - 1))}
                 cy={level}
                 r={item.area > 0.6 ? 3.1 : 2}
                 className="p l2"
               />
             ))}
             {!frame.narrow && (
-              <text x={x(0) + half + 10} y={lines[i]} className="halo">
-                {label(item, top + item.above)}
+              <text x={middle + half + 10} y={lines[i]} className="halo">
+                {label(item, item.height)}
               </text>
             )}
           </g>

@@ -1,6 +1,6 @@
 import type { Antenna, Catalog, Section, Soil, Strand } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
-import type { Study } from "../../model/study.ts";
+import { mountHeight, type Study } from "../../model/study.ts";
 import type { CaseResponse, Check, Verdict } from "../../model/verdict.ts";
 import type { Judged } from "../../search/types.ts";
 import { governing, numberedChecks } from "../wording/check.ts";
@@ -40,8 +40,14 @@ export interface SceneAnchor {
 export interface SceneItem {
   readonly antenna: Antenna | undefined;
   readonly area: number;
-  readonly above: number;
+  /** Over the base. */
+  readonly height: number;
+  /** Beside the mast, this far from its axis; 0 on the pipe. */
+  readonly beside: number;
 }
+/** Of the legs, m. */
+const CLEAR = 0.4;
+
 export type Place = "mast" | "pipe" | "guy" | "anchor" | "base" | "none";
 
 const places: Readonly<Record<string, Place>> = {
@@ -104,9 +110,12 @@ export const sceneOf = ({ design, verdict }: Judged, study: Study, catalog: Cata
   });
   const antennas = study.wishes.packages.find((set) => set.id === design.package);
   const items = (antennas?.items ?? []).map((item) => {
-    if (!("antenna" in item)) return { antenna: undefined, area: item.area, above: item.above };
+    const height = mountHeight(item, design.height);
+    // an antenna beside the mast whose arm is not stated is drawn clear of the legs all the same
+    const beside = item.above === undefined ? Math.max(item.offset, CLEAR) : 0;
+    if (!("antenna" in item)) return { antenna: undefined, area: item.area, height, beside };
     const antenna = byId(catalog.antennas, item.antenna);
-    return { antenna, area: antenna?.area ?? 0, above: item.above };
+    return { antenna, area: antenna?.area ?? 0, height, beside };
   });
   const windToward = load?.windToward ?? 180;
   return {
@@ -121,7 +130,7 @@ export const sceneOf = ({ design, verdict }: Judged, study: Study, catalog: Cata
     })),
     anchors: anchorsOf(design, windToward),
     items,
-    pipeTop: design.height + Math.max(0, ...items.map((item) => item.above)),
+    pipeTop: Math.max(design.height, ...items.map((item) => item.height)),
     load,
     windBearing: load?.windToward == null ? null : ((design.guys?.rotation ?? 0) + load.windToward) % 360,
     governs,

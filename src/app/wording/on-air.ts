@@ -1,5 +1,5 @@
 import type { Catalog } from "../../model/catalog.ts";
-import type { Study } from "../../model/study.ts";
+import { mountHeight, type Study } from "../../model/study.ts";
 import { meanPowerGain } from "../../physics/radio/figure-of-merit.ts";
 import { byId } from "./parts.ts";
 
@@ -31,7 +31,7 @@ export const onAir = (
   const items = study.wishes.packages[0].items.flatMap((item) => {
     if (!("antenna" in item)) return [];
     const antenna = byId(catalog.antennas, item.antenna);
-    return antenna ? [{ antenna, above: item.above }] : [];
+    return antenna ? [{ antenna, item }] : [];
   });
   const [main] = items.sort((a, b) => b.antenna.area - a.antenna.area);
   const bands = main?.antenna.bands.split(/\s+/).flatMap((name) => (BANDS[name] ? [BANDS[name]] : [])) ?? [];
@@ -41,7 +41,12 @@ export const onAir = (
     megahertz: Math.round(frequency / 1e6),
     at: (more) =>
       meanPowerGain(
-        { height: mast + main.above + more, frequency, ground: GROUND, polarisation: "horizontal" },
+        {
+          height: mountHeight(main.item, mast + more),
+          frequency,
+          ground: GROUND,
+          polarisation: "horizontal",
+        },
         WINDOW,
       ),
   };

@@ -55,12 +55,21 @@ export interface PointForce {
   readonly moment: number;
 }
 
+/** Turning force about the mast's axis at z, N m: what catches the wind beside the axis. */
+export interface PointTorque {
+  readonly z: number;
+  /** Positive anticlockwise seen from above. */
+  readonly torque: number;
+}
+
 export interface LoadCase {
   /** Unit vector the wind blows toward, in the frame of the anchors. */
   readonly toward: readonly [number, number];
   /** Wind on the mast, N/m, at z. */
   readonly line: (z: number) => number;
   readonly points: readonly PointForce[];
+  /** Twist of the case; it may turn either way. Every z is that of a point weight, so that a node is there. */
+  readonly torques?: readonly PointTorque[];
   /** Wind on a guy of each level that lies square to it, N per unstressed length. */
   readonly guyWind: readonly number[];
   /** Are the guys their own mirror image in the vertical plane of the wind? */

@@ -76,11 +76,11 @@ function structure(given: Given): Section {
     ["Height", both(design.height, "feet")],
     ...model.stack.parts.map((part): Cell[] => [`${tape(part.length)} of`, sectionName(part.section.row)]),
     ["Antennas", model.package.row.name],
-    ...model.package.antennas.map((antenna): Cell[] => [
+    ...[...model.package.antennas, ...model.package.sides].map((antenna): Cell[] => [
       `${antenna.name}, area`,
       both(antenna.area, "area", 1),
     ]),
-    ["Pipe", model.package.pipe.name],
+    ["Pipe", model.package.antennas.length > 0 ? model.package.pipe.name : "none"],
   ];
   if (design.guys)
     rows.push(

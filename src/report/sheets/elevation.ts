@@ -1,3 +1,5 @@
+import type { Antenna } from "../../model/catalog.ts";
+import { sideHeight } from "../../problem/types.ts";
 import type { Given } from "./given.ts";
 import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
 import type { Drawing, Shape, Spot } from "./types.ts";
@@ -154,39 +156,59 @@ function mastBody(given: Given, x: number, half: number, y: (z: number) => numbe
 function antennas(given: Given, x: number, mm: (m: number) => number, y: (z: number) => number): Shape[] {
   const { height } = given.design;
   const { package: pack } = given.model;
-  const shapes: Shape[] = [
-    stroke(
-      [
-        [x, y(height) + 2],
-        [x, y(height + pack.exposed)],
-      ],
-      "cut",
-    ),
-  ];
-  for (const antenna of pack.antennas) {
-    const row = given.problem.catalog.antennas.find((one) => one.name === antenna.name);
-    const at = y(height + antenna.above);
-    const reach = Math.max(mm(row?.boom ?? 0) / 2, 3);
-    const count = row?.elements ?? 1;
+  const shapes: Shape[] = [];
+  if (pack.exposed > 0)
     shapes.push(
       stroke(
         [
-          [x - reach, at],
-          [x + reach, at],
+          [x, y(height) + 2],
+          [x, y(height + pack.exposed)],
         ],
         "cut",
       ),
     );
-    if (count > 1)
-      for (let i = 0; i < count; i++)
-        shapes.push({
-          kind: "circle",
-          at: [x - reach + (2 * reach * i) / (count - 1), at],
-          radius: 0.6,
-          pen: "edge",
-          fill: "paper",
-        });
+  const row = (name: string) => given.problem.catalog.antennas.find((one) => one.name === name);
+  for (const antenna of pack.antennas)
+    shapes.push(...boom(row(antenna.name), mm, x, y(height + antenna.above)));
+  for (const side of pack.sides) {
+    const at = y(sideHeight(side, height));
+    // clear of the legs where its arm is not stated
+    const beside = x + Math.max(mm(side.offset), 4);
+    shapes.push(
+      stroke(
+        [
+          [x, at],
+          [beside, at],
+        ],
+        "fine",
+      ),
+      ...boom(row(side.name), mm, beside, at),
+    );
   }
+  return shapes;
+}
+
+/** A boom to scale with its elements end on, its middle at a spot. */
+function boom(row: Antenna | undefined, mm: (m: number) => number, x: number, at: number): Shape[] {
+  const reach = Math.max(mm(row?.boom ?? 0) / 2, 3);
+  const count = row?.elements ?? 1;
+  const shapes: Shape[] = [
+    stroke(
+      [
+        [x - reach, at],
+        [x + reach, at],
+      ],
+      "cut",
+    ),
+  ];
+  for (let i = 0; count > 1 && i < count; i++)
+    shapes.push({
+      kind: "circle",
+      at: [x - reach + (2 * reach * i) / (count - 1), at],
+      radius: 0.6,
+      pen: "edge",
+      fill: "paper",
+    });
   return shapes;
 }
 

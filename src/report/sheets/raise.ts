@@ -1,3 +1,4 @@
+import { sideHeight } from "../../problem/types.ts";
 import { elevation, joints } from "./elevation.ts";
 import type { Given } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
@@ -15,7 +16,13 @@ export function raiseSheet(given: Given): Band[] {
           parts: [drawn.drawing],
         },
       ],
-      right: [stack(given), ...(given.levels.length > 0 ? [guys(given)] : []), top(given), danger(given)],
+      right: [
+        stack(given),
+        ...(given.levels.length > 0 ? [guys(given)] : []),
+        ...(given.model.package.antennas.length > 0 ? [top(given)] : []),
+        ...(given.model.package.sides.length > 0 ? [beside(given)] : []),
+        danger(given),
+      ],
     },
     {
       kind: "whole",
@@ -92,6 +99,22 @@ const top = (given: Given): Section => ({
         antenna.name,
         figure(antenna.above, "feet"),
         figure(antenna.weight, "force"),
+      ]),
+    },
+  ],
+});
+
+const beside = (given: Given): Section => ({
+  title: "Beside the mast",
+  parts: [
+    {
+      kind: "table",
+      head: ["Antenna", "Over base", "Off axis", "Weight"],
+      rows: given.model.package.sides.map((side): Cell[] => [
+        side.name,
+        figure(sideHeight(side, given.design.height), "feet"),
+        figure(side.offset, "feet"),
+        figure(side.weight, "force"),
       ]),
     },
   ],

@@ -212,10 +212,11 @@ const study: Study = {
         name: "two beams",
         pipe: "pipe-11",
         items: [
-          { antenna: "beam-5el", above: 2 * ft },
-          { antenna: "beam-6m", above: 5.5 * ft },
+          { antenna: "beam-5el", offset: 0, above: 2 * ft },
+          { antenna: "beam-6m", offset: 0, above: 5.5 * ft },
         ],
         cableWidth: 0.03,
+        ladder: 0,
       },
     ],
     margin: 0,

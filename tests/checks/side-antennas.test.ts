@@ -1,0 +1,150 @@
+import { expect, test } from "vitest";
+import { analyse } from "../../src/checks/analysis.ts";
+import { pipeBending } from "../../src/checks/pipe.ts";
+import { loadCase, windCases } from "../../src/checks/structure.ts";
+import { resolve, verify } from "../../src/checks/verify.ts";
+import { defaultCatalog } from "../../src/model/default-catalog.ts";
+import { parseStudy } from "../../src/model/parse.ts";
+import type { StudyFile } from "../../src/model/study.ts";
+import { POUND } from "../support/us-units.ts";
+import { check, design, freeStanding, pasture } from "./support/pasture.ts";
+
+const FOOT = 0.3048;
+
+type Item = StudyFile["wishes"]["packages"][number]["items"][number];
+const panel = (place: Partial<Item> = {}): Item => ({
+  area: "4 ft2",
+  areaKind: "flat",
+  weight: "100 lbf",
+  at: "50 ft",
+  ...place,
+});
+const withItem = (item: Item, ice = false) =>
+  pasture((study) => {
+    study.wishes.packages[0].items.push(item);
+    if (ice) study.site.ice = { thickness: "0.5 in", speed: "40 mph" };
+  });
+
+test("loadCase(antenna beside the mast) has its wind at its height, its weight off the axis, and its twist", () => {
+  const problem = withItem(panel({ offset: "2 ft" }));
+  const { model } = resolve(problem, design());
+  const [toward] = windCases(problem, model.guys);
+  const { points, torques } = loadCase(problem, model, toward);
+  const force = problem.pressure(50 * FOOT) * 4 * FOOT ** 2 * 2;
+  const here = points.filter(({ z }) => Math.abs(z - 50 * FOOT) < 1e-9);
+  expect(here.reduce((sum, p) => sum + p.force, 0)).toBeCloseTo(force, 6);
+  expect(here.reduce((sum, p) => sum + p.moment, 0)).toBeCloseTo(100 * POUND * 2 * FOOT, 6);
+  expect(torques).toHaveLength(1);
+  expect(torques?.[0].z).toBeCloseTo(50 * FOOT, 9);
+  expect(torques?.[0].torque).toBeCloseTo(force * 2 * FOOT, 6);
+});
+
+test("loadCase(still air) keeps the weight of what hangs off the axis and nothing of the wind", () => {
+  const problem = withItem(panel({ offset: "2 ft" }));
+  const { model } = resolve(problem, design());
+  const still = windCases(problem, model.guys).find(({ toward }) => toward === null);
+  if (!still) throw new Error("no case in still air");
+  const { points, torques } = loadCase(problem, model, still);
+  expect(torques).toBeUndefined();
+  expect(points.map(({ force }) => force)).toEqual([0]);
+  expect(points[0].moment).toBeCloseTo(100 * POUND * 2 * FOOT, 6);
+});
+
+test("verify(free-standing) overturns by the force times the height of an antenna beside the mast, and its weight", () => {
+  const moment = (item?: Item) => {
+    const problem = item ? withItem(item) : pasture();
+    const { model } = resolve(problem, freeStanding());
+    const result = analyse(problem, model);
+    if (result.status !== "complete") throw new Error("it should stand");
+    return { problem, base: result.cases[0].base };
+  };
+  const bare = moment();
+  const on = moment(panel({ at: "30 ft", offset: "3 ft" }));
+  const force = on.problem.pressure(30 * FOOT) * 4 * FOOT ** 2 * 2;
+  // a node more moves the points where the wind on the mast is summed: a part in two thousand of it
+  expect(Math.abs(on.base.shear - bare.base.shear - force)).toBeLessThan(5e-4 * bare.base.shear);
+  expect(on.base.compression - bare.base.compression).toBeCloseTo(100 * POUND, 3);
+  const first = force * 30 * FOOT + 100 * POUND * 3 * FOOT;
+  const more = on.base.moment - bare.base.moment;
+  // what the sway of all weights adds is small and never less than nothing
+  expect(more).toBeGreaterThan(first - 5e-4 * bare.base.moment);
+  expect(more).toBeLessThan(1.1 * first);
+});
+
+test("an antenna below the top hangs from the top, whatever the height", () => {
+  const at = (place: Partial<Item>) =>
+    verify(withItem({ ...panel(), at: undefined, ...place }), design()).checks.map(({ demand }) => demand);
+  const over = at({ at: "50 ft" });
+  const under = at({ below: "20 ft" });
+  expect(under).toHaveLength(over.length);
+  under.forEach((demand, i) => {
+    expect(demand / over[i]).toBeCloseTo(1, 9);
+  });
+});
+
+test("under ice an antenna beside the mast catches more and weighs more", () => {
+  const weighed = withItem(panel({ offset: "1 ft" }), true);
+  const { model } = resolve(weighed, design());
+  const cases = windCases(weighed, model.guys);
+  const iced = cases.find(({ weather, toward }) => weather === "iced" && toward !== null);
+  if (!iced) throw new Error("no case with ice");
+  const { addedPoints, torques } = loadCase(weighed, model, iced);
+  const beside = addedPoints?.filter(({ z }) => Math.abs(z - 50 * FOOT) < 1e-9) ?? [];
+  expect(beside).toHaveLength(1);
+  expect(beside[0].weight).toBeGreaterThan(10);
+  const wind = weighed.iced?.(model.stack.height);
+  expect(torques?.[0].torque).toBeGreaterThan(
+    (wind?.pressure(50 * FOOT) ?? 0) * 4 * FOOT ** 2 * 2 * FOOT * 1.2,
+  );
+});
+
+test("an antenna off the axis of its pipe bends the pipe by its weight", () => {
+  const demand = (offset: string) =>
+    pipeBending(
+      pasture(
+        (study) => (study.wishes.packages[0].items = [panel({ at: undefined, above: "3 ft", offset })]),
+      ),
+      withItem(panel({ at: undefined, above: "3 ft", offset })).packages[0],
+      70 * FOOT,
+    ).demand;
+  expect(demand("2 ft") - demand("0 ft")).toBeCloseTo(100 * POUND * 2 * FOOT, 6);
+});
+
+test("a package all of whose antennas hang beside the mast buys no pipe", () => {
+  const problem = pasture((study) => (study.wishes.packages[0].items = [panel()]));
+  const [pack] = problem.packages;
+  expect(pack.exposed).toBe(0);
+  expect(pack.pipeWeight).toBe(0);
+  expect(pack.lines).toEqual([]);
+  expect(check(verify(problem, design()), "pipe-bending").demand).toBe(0);
+});
+
+test("cables are round and a ladder is flat to the wind", () => {
+  const width = (cable: string, ladder: string) =>
+    pasture((study) => {
+      study.wishes.packages[0].cableWidth = cable;
+      study.wishes.packages[0].ladder = ladder;
+    }).packages[0].runDragWidth;
+  expect(width("2 in", "0 in")).toBeCloseTo(2 * 0.0254 * 1.2, 12);
+  expect(width("0 in", "2 in")).toBeCloseTo(2 * 0.0254 * 2, 12);
+});
+
+test.each([
+  [{ at: "71 ft" }, "wishes.packages[0].items[2].at", /at most 21.3/],
+  [{ at: undefined, below: "70 ft" }, "wishes.packages[0].items[2].below", /less than 21/],
+  [{ at: undefined }, "wishes.packages[0].items[2]", /one of "above", "at" and "below"/],
+  [{ above: "2 ft" }, "wishes.packages[0].items[2]", /found 2 of them/],
+] as const)("parseStudy(antenna at %j) is refused at %s", (place, path, message) => {
+  const study = JSON.parse(JSON.stringify(pastureFile()));
+  study.wishes.packages[0].items.push(JSON.parse(JSON.stringify(panel(place))));
+  const read = parseStudy(study, { catalog: defaultCatalog });
+  if (read.ok) throw new Error("it should be refused");
+  expect(read.errors.map((error) => error.path)).toEqual([path]);
+  expect(read.errors[0].message).toMatch(message);
+});
+
+function pastureFile(): StudyFile {
+  let kept: StudyFile | undefined;
+  pasture((study) => (kept = study));
+  return kept as StudyFile;
+}
