@@ -36,6 +36,17 @@ const readSizes = (text: string): unknown => {
 const readNumber = (text: string): unknown =>
   text !== "" && Number.isFinite(Number(text)) ? Number(text) : text;
 
+/** "from=4 ft, bearing=3000 psf, digging=hard" is one layer; a name that no field has is left for the schema. */
+const readFields = (text: string, of: readonly Column[]): Record<string, unknown> =>
+  Object.fromEntries(
+    text.split(/,\s*(?=[A-Za-z.]+=)/).map((pair) => {
+      const [name, ...rest] = pair.split("=");
+      const value = rest.join("=").trim();
+      const column = of.find((one) => one.name === name.trim());
+      return [name.trim(), column ? readCell(column, value) : value];
+    }),
+  );
+
 const BOOLEANS: Readonly<Record<string, boolean>> = { true: true, yes: true, false: false, no: false };
 
 /** The value that a cell's text stands for, as a catalog file has it. */
@@ -51,6 +62,8 @@ export const readCell = (column: Column, text: string): unknown => {
       return readSizes(text);
     case "pieces":
       return listed(text).map(readPiece);
+    case "fields":
+      return listed(text).map((one) => readFields(one, column.of));
     default:
       return text;
   }
@@ -81,6 +94,15 @@ export const writeCell = (column: Column, value: unknown, system: UnitSystem, cu
             writePrice(price, "each", system, currency),
             ...(have === undefined ? [] : [String(have)]),
           ].join(": "),
+        )
+        .join("; ");
+    case "fields":
+      return (value as readonly Record<string, unknown>[])
+        .map((one) =>
+          column.of
+            .filter(({ name }) => one[name] !== undefined)
+            .map((field) => `${field.name}=${writeCell(field, one[field.name], system, currency)}`)
+            .join(", "),
         )
         .join("; ");
     default:

@@ -7,7 +7,9 @@ import { type JsonSchema, rowJsonSchema } from "./json-schema.ts";
 type CellKind =
   | { readonly kind: "text" | "number" | "numbers" | "boolean" | "pieces" }
   | { readonly kind: "quantity" | "sizes"; readonly dimension: Dimension }
-  | { readonly kind: "price"; readonly per: Per };
+  | { readonly kind: "price"; readonly per: Per }
+  /** Things of several fields in one cell, each field by its name. */
+  | { readonly kind: "fields"; readonly of: readonly Column[] };
 
 /** A column of a table: where its value stands in a row, `leg.diameter` for a field of a field. */
 export type Column = CellKind & { readonly name: string; readonly path: readonly string[] };
@@ -25,8 +27,12 @@ const cellKind = (schema: JsonSchema): CellKind | undefined => {
   if (dimension) return { kind: branches.length > 1 ? "sizes" : "quantity", dimension };
   if (schema["x-per"]) return { kind: "price", per: schema["x-per"] as Per };
   if (schema.type === "boolean") return { kind: "boolean" };
-  if (schema.type === "array")
-    return { kind: typeof schema.items === "object" && isNumeric(schema.items) ? "numbers" : "pieces" };
+  if (schema.type === "array") {
+    const items = schema.items as JsonSchema;
+    if (isNumeric(items)) return { kind: "numbers" };
+    const of = columnsIn(items, []);
+    return of.some(({ name }) => name === "have") ? { kind: "pieces" } : { kind: "fields", of };
+  }
   if (branches.every(isNumeric)) return { kind: "number" };
   return schema.type === "string" ? { kind: "text" } : undefined;
 };

@@ -8,6 +8,7 @@ import {
   positiveSize,
   positiveStress,
   price,
+  refuse,
   sizes,
   text,
 } from "./fields.ts";
@@ -89,9 +90,8 @@ const pad = z.strictObject({
 
 export const footingSchema = z.discriminatedUnion("kind", [block, pad]);
 
-export const soilSchema = z.strictObject({
-  id,
-  name: text,
+/** What one layer of ground bears and weighs. */
+const soilLayer = {
   bearing: dimensioned("pressure", { min: 0 }),
   lateralPerDepth: dimensioned("pressurePerDepth", { min: 0 }),
   /** Lateral bearing grows with depth up to this; absent means without end. */
@@ -108,7 +108,30 @@ export const soilSchema = z.strictObject({
   /** Ultimate grout-to-rock bond; absent means no rock rod holds here. */
   groutBond: dimensioned("stress", { min: 0 }).optional(),
   digging,
-  /** Allowable values already hold the safety that the table's code wants; ultimate ones do not. */
-  values: z.enum(["allowable", "ultimate"]).default("allowable"),
-  source: text,
-});
+};
+
+export const soilSchema = z
+  .strictObject({
+    id,
+    name: text,
+    ...soilLayer,
+    /** What lies beneath, top down, each from its depth below grade; the row's own values hold above the first. */
+    layers: z
+      .array(z.strictObject({ from: positiveLength, ...soilLayer }))
+      .min(1)
+      .max(9)
+      .optional(),
+    /** Allowable values already hold the safety that the table's code wants; ultimate ones do not. */
+    values: z.enum(["allowable", "ultimate"]).default("allowable"),
+    source: text,
+  })
+  .superRefine(({ layers = [] }, context) => {
+    layers.forEach((layer, index) => {
+      if (index > 0 && layer.from <= layers[index - 1].from)
+        refuse(
+          context,
+          ["layers", index, "from"],
+          "layers from the top down, each deeper than the one before",
+        );
+    });
+  });

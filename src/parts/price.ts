@@ -1,4 +1,6 @@
+import type { Soil } from "../model/catalog.ts";
 import type { BillLine } from "../model/verdict.ts";
+import { stretches } from "../physics/ground/soil.ts";
 import type { Extra, Ground, TakeOff } from "./types.ts";
 
 /** Money is added up in whole cents, line by line, so that sums never depend on their order. */
@@ -15,6 +17,14 @@ export function line(
   times = 1,
 ): BillLine {
   return { group, item, quantity: quantity * times, unit, price, amount: times * cents(quantity * price) };
+}
+
+/** Classes that a hole is dug through, top down, and the share of its volume in each. */
+export function dugThrough(soil: Soil, hole: number): { digging: Soil["digging"]; share: number }[] {
+  const classes = new Map<Soil["digging"], number>();
+  for (const { layer, from, to } of stretches(soil, 0, hole))
+    classes.set(layer.digging, (classes.get(layer.digging) ?? 0) + (to - from) / hole);
+  return [...classes].map(([digging, share]) => ({ digging, share }));
 }
 
 /** Everything that one part in the ground costs, for `times` of them. */
@@ -43,7 +53,17 @@ export function partLines(
       lines.push(line(group, `${name}: forms`, takeOff.formed, "m2", prices.forms, times));
   }
   if (takeOff.dug > 0)
-    lines.push(line("digging", `${name}: digging`, takeOff.dug, "m3", prices.digging[soil.digging], times));
+    for (const { digging, share } of dugThrough(soil, takeOff.hole))
+      lines.push(
+        line(
+          "digging",
+          soil.layers ? `${name}: digging, ${digging}` : `${name}: digging`,
+          takeOff.dug * share,
+          "m3",
+          prices.digging[digging],
+          times,
+        ),
+      );
   for (const extra of extras)
     lines.push(line(group, extra.item, extra.quantity, extra.unit, extra.price, times));
   return lines;

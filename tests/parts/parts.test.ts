@@ -6,7 +6,7 @@ import { type AnchorReaction, type FootingLoads, utilisation } from "../../src/p
 import { pasture } from "../checks/support/pasture.ts";
 import { FOOT } from "../support/us-units.ts";
 
-const problems = ["ibc-2", "ibc-4", "ibc-5"].flatMap((soil) =>
+const problems = ["ibc-2", "ibc-4", "ibc-5", "clay-over-gravel"].flatMap((soil) =>
   ["asce7-asd", "asce7-lrfd"].map((set) =>
     pasture((s) => {
       s.site.soil = soil;

@@ -51,7 +51,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       { inches: 0.25, light: true },
       { inches: 0.75, light: false },
     ),
-    soil: fc.constantFrom("ibc-2", "ibc-3", "ibc-4", "ibc-5"),
+    soil: fc.constantFrom("ibc-2", "ibc-3", "ibc-4", "ibc-5", "clay-over-gravel"),
     rules: fc.constantFrom("practice", "asce7-asd", "asce7-lrfd"),
     aim: fc.constantFrom("cost" as const, "cost" as const, "concrete" as const),
     heights: subset([30, 40, 50, 60, 70], 2),

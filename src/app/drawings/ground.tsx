@@ -24,6 +24,22 @@ export const Soil = ({ scene, frame, system }: Props) => {
         height={bottom - level}
         fill={groundHatch(scene.soil?.digging)}
       />
+      {scene.soil?.layers
+        ?.map((layer) => ({ layer, top: frame.y(-layer.from) }))
+        .filter(({ top }) => top < bottom)
+        .map(({ layer, top }) => (
+          <g key={layer.from}>
+            <rect x={left} y={top} width={right - left} height={bottom - top} className="p" />
+            <rect
+              x={left}
+              y={top}
+              width={right - left}
+              height={bottom - top}
+              fill={groundHatch(layer.digging)}
+            />
+            <path d={`M${left} ${top}H${right}`} className="l1" />
+          </g>
+        ))}
       <path d={`M${left} ${level}H${right}`} className="l3" />
       {scene.frostDepth > 0 && <path d={`M${left} ${frost}H${right}`} className="l1 dd n" />}
       <text x={left - 8} y={level + 4} textAnchor="end" className="s">

@@ -65,7 +65,7 @@ const variantsOf = (reading: Reading, system: System): readonly Variant[] => {
   }
   const soil = catalog.soils.find((row) => row.id === study.site.soil);
   const softer = catalog.soils
-    .filter((row) => soil && row.values === soil.values && row.bearing < soil.bearing)
+    .filter((row) => soil && !row.layers && row.values === soil.values && row.bearing < soil.bearing)
     .sort((a, b) => b.bearing - a.bearing)[0];
   if (softer) add("soil", "softer", ["site", "soil"], softer.id);
   return variants;

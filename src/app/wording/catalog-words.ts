@@ -73,6 +73,7 @@ const words: Readonly<Record<string, string>> = {
   frictionAngle: "Friction angle, °",
   undrainedStrength: "Undrained strength",
   groutBond: "Grout bond",
+  layers: "Beneath, from a depth",
   digging: "Digs",
   values: "Values are",
   area: "Area",

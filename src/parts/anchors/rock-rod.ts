@@ -22,7 +22,7 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
     { item: `${row.name}: rod and grout`, price: row.price, quantity: 1, unit: "each" as const },
     { item: `${row.name}: drilling`, price: row.drilling, quantity: choice.socket, unit: "m" as const },
   ];
-  const takeOff = { concrete: 0, dug: 0, formed: 0 };
+  const takeOff = { concrete: 0, dug: 0, hole: 0, formed: 0 };
   const floor = (uplift: number, lateral: number) => {
     const demand = Math.hypot(Math.max(uplift, 0), Math.max(lateral, 0));
     return demand > 0 ? demand * use : 0;

@@ -1,5 +1,6 @@
 import type { AnchorRow } from "../../model/catalog.ts";
 import { screwCapacity } from "../../physics/ground/screw.ts";
+import { stretches } from "../../physics/ground/soil.ts";
 import { partCents } from "../price.ts";
 import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 import { largest } from "./deadman.ts";
@@ -14,12 +15,17 @@ const pull = (r: AnchorReaction) => Math.hypot(r.uplift, r.lateral);
  */
 export function screw(row: Row, ground: Ground): AnchorPart {
   const { rules } = ground;
-  const capacity = screwCapacity(row, ground.soil.digging);
+  // turned through every layer down to its helix: the rating of the one that holds it least
+  const classes = stretches(ground.soil, 0, row.length).map(({ layer }) => layer.digging);
+  const digging = classes.reduce((least, here) =>
+    screwCapacity(row, here).axial < screwCapacity(row, least).axial ? here : least,
+  );
+  const capacity = screwCapacity(row, digging);
   const extras = [
     { item: row.name, price: row.price, quantity: 1, unit: "each" as const },
     { item: `${row.name}: turning in`, price: row.install, quantity: 1, unit: "each" as const },
   ];
-  const takeOff = { concrete: 0, dug: 0, formed: 0 };
+  const takeOff = { concrete: 0, dug: 0, hole: 0, formed: 0 };
   const { required, source } = rules.screw;
   /** Pull along and across the shaft at each reaction, worst of each. */
   const demands = (reactions: readonly AnchorReaction[]) => {
@@ -80,7 +86,7 @@ export function screw(row: Row, ground: Ground): AnchorPart {
           required,
           source,
           of: d.shaft,
-          note: capacity.axial <= 0 ? `this screw has no rating in ${ground.soil.digging} ground` : undefined,
+          note: capacity.axial <= 0 ? `this screw has no rating in ${digging} ground` : undefined,
         },
         {
           limitState: "screw-sideways",

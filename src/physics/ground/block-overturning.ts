@@ -1,4 +1,4 @@
-import { lateralMoment, type SoilGivens } from "./soil.ts";
+import { lateralMoment, lateralPressure, type SoilGivens } from "./soil.ts";
 
 /** A block and its load, for the two ways side by side. SI. */
 export interface BlockOverturningGivens {
@@ -8,8 +8,8 @@ export interface BlockOverturningGivens {
   readonly breadth: number;
   readonly depth: number;
   readonly concreteUnitWeight: number;
-  readonly lateralBearingPerDepth: number;
-  readonly lateralBearingCap: number | null;
+  readonly soil: SoilGivens;
+  readonly lateralMultiplier: number;
   readonly verticalLoad: number;
   readonly momentAtGround: number;
   readonly shearAtGround: number;
@@ -31,13 +31,12 @@ export interface BlockOverturning {
 
 /** Soil moment by layers, each at the pressure of its bottom and the arm of its middle, N m. */
 function soilMomentByLayers(givens: BlockOverturningGivens): number {
-  const cap = givens.lateralBearingCap ?? Number.POSITIVE_INFINITY;
   const layers = Math.ceil(givens.depth / givens.layerThickness - 1e-9);
   let moment = 0;
   for (let layer = 0; layer < layers; layer++) {
     const top = layer * givens.layerThickness;
     const bottom = Math.min(givens.depth, top + givens.layerThickness);
-    const pressure = Math.min(givens.lateralBearingPerDepth * bottom, cap);
+    const pressure = lateralPressure(givens.soil, bottom, givens.lateralMultiplier);
     moment += pressure * givens.breadth * (bottom - top) * (givens.depth - (top + bottom) / 2);
   }
   return moment;
@@ -53,17 +52,11 @@ export function blockOverturning(givens: BlockOverturningGivens): BlockOverturni
     throw new RangeError(
       `block: found width ${width}, breadth ${breadth}, depth ${depth}, layer ${layerThickness} m, expected all above 0`,
     );
-  const soil: SoilGivens = {
-    bearing: 0,
-    unitWeight: 0,
-    lateralPerDepth: givens.lateralBearingPerDepth,
-    lateralCap: givens.lateralBearingCap ?? undefined,
-  };
   const arm = width / 2;
   const deadMoment = width * breadth * depth * givens.concreteUnitWeight * arm;
   const mastMoment = givens.verticalLoad * arm;
   const soilMomentHand = soilMomentByLayers(givens);
-  const soilMomentExact = breadth * lateralMoment(soil, depth);
+  const soilMomentExact = breadth * lateralMoment(givens.soil, depth, givens.lateralMultiplier);
   const overturningHand = givens.momentAtGround;
   const overturningExact = givens.momentAtGround + givens.shearAtGround * depth;
   return {

@@ -2,7 +2,7 @@ import { type BlockGeometry, blockResistance } from "./block.ts";
 import { balancedSoilMoment } from "./block-pivot.ts";
 import { unrestrainedDepth } from "./embedded-post.ts";
 import type { FootingLoads } from "./loads.ts";
-import { type GroundRules, lateralForce, lateralMoment, type SoilGivens } from "./soil.ts";
+import { type GroundRules, lateralForce, lateralMoment, type SoilGivens, weakestTo } from "./soil.ts";
 
 /** Two further views of a block that the toe method judges. */
 export interface BlockBeside {
@@ -23,10 +23,12 @@ export function blockBeside(
   rules: GroundRules,
 ): BlockBeside | null {
   const { width, depth } = block;
+  // the depth it asks for is not known yet: every layer counts
+  const uniform = weakestTo(soil, Number.POSITIVE_INFINITY);
   const shear = Math.abs(loads.shear);
   const multiplier = rules.lateralMultiplier ?? 1;
   const { overturning, sliding } = blockResistance(block, loads, soil, rules);
-  if (!(shear > 0 && soil.lateralPerDepth > 0 && Number.isFinite(overturning.demand))) return null;
+  if (!(shear > 0 && uniform.lateralPerDepth > 0 && Number.isFinite(overturning.demand))) return null;
   const base = sliding.capacity - width * lateralForce(soil, 0, depth, multiplier);
   const balanced = balancedSoilMoment(width, depth, soil, shear + base, multiplier);
   const dead = overturning.capacity - width * lateralMoment(soil, depth, multiplier);
@@ -35,7 +37,7 @@ export function blockBeside(
       lateralForce: shear,
       forceHeight: Math.abs(loads.moment) / shear,
       width: width * Math.SQRT2,
-      lateralBearingPerDepth: soil.lateralPerDepth,
+      lateralBearingPerDepth: uniform.lateralPerDepth,
       multiplier,
     }),
     balancedFactor: (dead + balanced.moment) / overturning.demand,

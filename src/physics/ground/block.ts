@@ -2,10 +2,12 @@ import { diagonalPeakPressure, eccentricPressure, effectiveSquare } from "./ecce
 import { type FootingLoads, type FootingResistance, lifted, type TakeOff } from "./loads.ts";
 import {
   baseHold,
+  bearingUnder,
   type GroundRules,
   lateralForce,
   lateralMoment,
   type SoilGivens,
+  soilAt,
   WATER_UNIT_WEIGHT,
 } from "./soil.ts";
 
@@ -33,7 +35,8 @@ export function blockResistance(
   const submerged = Math.max(0, depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
   const own = width ** 2 * (depth * rules.concreteUnitWeight - submerged * WATER_UNIT_WEIGHT);
   const normal = loads.compression + own * (rules.deadShare ?? 1);
-  if (!(normal > 0)) return lifted(soil.bearing);
+  const bearing = bearingUnder(soil, depth, width);
+  if (!(normal > 0)) return lifted(bearing);
 
   const soilMoment = width * lateralMoment(soil, depth, multiplier);
   const demand = Math.abs(loads.moment) + Math.abs(loads.shear) * depth;
@@ -41,11 +44,12 @@ export function blockResistance(
   const eccentricity = atBase / normal;
   const area = effectiveSquare(width, eccentricity);
   return {
-    bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: soil.bearing },
+    bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: bearing },
     overturning: { demand, capacity: (normal * width) / 2 + soilMoment },
     sliding: {
       demand: Math.abs(loads.shear),
-      capacity: baseHold(soil, normal, area) + width * lateralForce(soil, 0, depth, multiplier),
+      capacity:
+        baseHold(soilAt(soil, depth), normal, area) + width * lateralForce(soil, 0, depth, multiplier),
     },
     peakPressure: Math.max(
       eccentricPressure(normal, atBase, width, width).peakPressure,
@@ -56,5 +60,5 @@ export function blockResistance(
 
 export function blockTakeOff({ width, depth }: BlockGeometry): TakeOff {
   const volume = width ** 2 * depth;
-  return { concrete: volume, dug: volume, formed: 4 * width * Math.min(COLLAR, depth) };
+  return { concrete: volume, dug: volume, hole: depth, formed: 4 * width * Math.min(COLLAR, depth) };
 }

@@ -1,6 +1,6 @@
 import type { TakeOff } from "./loads.ts";
-import { activeCoefficient, passiveCoefficient } from "./rankine.ts";
-import { type GroundRules, lateralForce, type SoilGivens, WATER_UNIT_WEIGHT } from "./soil.ts";
+import { netPassiveForce } from "./passive.ts";
+import { type GroundRules, lateralForce, type SoilGivens, stretches, WATER_UNIT_WEIGHT } from "./soil.ts";
 import { upliftPyramid } from "./uplift-pyramid.ts";
 
 /** A buried concrete beam across the pull. m. */
@@ -23,13 +23,17 @@ export interface DeadmanCapacity {
   readonly lateralBasis: "rankine" | "lateral-bearing";
 }
 
-/** Integral of the effective vertical stress between two depths, N/m. */
-function stressIntegral(unitWeight: number, from: number, to: number, waterTable: number): number {
-  const dry = (unitWeight * (to ** 2 - from ** 2)) / 2;
-  const wetFrom = Math.max(from, waterTable);
-  if (wetFrom >= to) return dry;
-  const pore = (WATER_UNIT_WEIGHT * ((to - waterTable) ** 2 - (wetFrom - waterTable) ** 2)) / 2;
-  return Math.max(0, dry - pore);
+/** Weight of the soil in the prism above a block, the block's own room left out, N, as if dry. */
+function liftedSoil(
+  { length, height, width, depth }: DeadmanGeometry,
+  soil: SoilGivens,
+  angle: number,
+): number {
+  const below = (level: number) => upliftPyramid(length, width, depth - level, angle);
+  return stretches(soil, 0, depth).reduce((sum, { layer, from, to }) => {
+    const block = Math.min(height, depth - from) - Math.min(height, depth - to);
+    return sum + (below(from) - below(to) - length * block * width) * layer.unitWeight;
+  }, 0);
 }
 
 /**
@@ -49,29 +53,24 @@ export function deadmanCapacity(
   const water = rules.waterTable ?? Number.POSITIVE_INFINITY;
   const share = rules.deadShare ?? 1;
   const concrete = length * height * width;
-  const lifted = upliftPyramid(length, width, depth, rules.upliftAngle);
   const submerged =
     water < depth ? upliftPyramid(length, width, depth - Math.max(0, water), rules.upliftAngle) : 0;
   const uplift =
     share *
     (concrete * rules.concreteUnitWeight +
-      (lifted - concrete) * soil.unitWeight -
+      liftedSoil(deadman, soil, rules.upliftAngle) -
       submerged * WATER_UNIT_WEIGHT);
   const top = depth - height;
-  if (soil.frictionAngle === undefined)
-    return {
-      uplift: Math.max(0, uplift),
-      lateral: length * lateralForce(soil, top, depth, rules.lateralMultiplier ?? 1),
-      lateralBasis: "lateral-bearing",
-    };
-  const net = passiveCoefficient(soil.frictionAngle) - activeCoefficient(soil.frictionAngle);
-  return {
-    uplift: Math.max(0, uplift),
-    lateral: length * net * stressIntegral(soil.unitWeight, top, depth, water),
-    lateralBasis: "rankine",
-  };
+  const rankine = netPassiveForce(soil, length, top, depth, water);
+  return rankine === null
+    ? {
+        uplift: Math.max(0, uplift),
+        lateral: length * lateralForce(soil, top, depth, rules.lateralMultiplier ?? 1),
+        lateralBasis: "lateral-bearing",
+      }
+    : { uplift: Math.max(0, uplift), lateral: rankine, lateralBasis: "rankine" };
 }
 
 export function deadmanTakeOff({ length, height, width, depth }: DeadmanGeometry): TakeOff {
-  return { concrete: length * height * width, dug: length * width * depth, formed: 0 };
+  return { concrete: length * height * width, dug: length * width * depth, hole: depth, formed: 0 };
 }

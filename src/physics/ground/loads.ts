@@ -29,6 +29,8 @@ export interface FootingResistance {
 export interface TakeOff {
   readonly concrete: number;
   readonly dug: number;
+  /** Depth of the hole, m: it has one plan all the way down. 0 where nothing is dug. */
+  readonly hole: number;
   readonly formed: number;
 }
 

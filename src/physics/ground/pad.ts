@@ -1,6 +1,15 @@
 import { diagonalPeakPressure, eccentricPressure, effectiveSquare } from "./eccentric.ts";
 import { type FootingLoads, type FootingResistance, lifted, type TakeOff } from "./loads.ts";
-import { baseHold, type GroundRules, lateralForce, type SoilGivens, WATER_UNIT_WEIGHT } from "./soil.ts";
+import {
+  baseHold,
+  bearingUnder,
+  type GroundRules,
+  lateralForce,
+  meanUnitWeight,
+  type SoilGivens,
+  soilAt,
+  WATER_UNIT_WEIGHT,
+} from "./soil.ts";
 
 /** A square pad with a square pedestal up to grade. m. */
 export interface PadGeometry {
@@ -19,7 +28,9 @@ export function padWeight(pad: PadGeometry, soil: SoilGivens, rules: GroundRules
   const fill = (pad.width ** 2 - pad.pedestal ** 2) * stem;
   // fill and concrete together fill the hole, so water lifts the whole plan below its table
   const submerged = pad.width ** 2 * Math.max(0, pad.depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
-  return concrete * rules.concreteUnitWeight + fill * soil.unitWeight - submerged * WATER_UNIT_WEIGHT;
+  return (
+    concrete * rules.concreteUnitWeight + fill * meanUnitWeight(soil, 0, stem) - submerged * WATER_UNIT_WEIGHT
+  );
 }
 
 /**
@@ -38,16 +49,20 @@ export function padResistance(
       `pad: found depth ${depth} m, thickness ${thickness} m, width ${width} m, pedestal ${pedestal} m, expected depth at least the thickness and width at least the pedestal`,
     );
   const normal = loads.compression + padWeight(pad, soil, rules) * (rules.deadShare ?? 1);
-  if (!(normal > 0)) return lifted(soil.bearing);
+  const bearing = bearingUnder(soil, depth, width);
+  if (!(normal > 0)) return lifted(bearing);
 
   const demand = Math.abs(loads.moment) + Math.abs(loads.shear) * depth;
   const eccentricity = demand / normal;
   const area = effectiveSquare(width, eccentricity);
   const lateral = width * lateralForce(soil, depth - thickness, depth, rules.lateralMultiplier ?? 1);
   return {
-    bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: soil.bearing },
+    bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: bearing },
     overturning: { demand, capacity: (normal * width) / 2 },
-    sliding: { demand: Math.abs(loads.shear), capacity: baseHold(soil, normal, area) + lateral },
+    sliding: {
+      demand: Math.abs(loads.shear),
+      capacity: baseHold(soilAt(soil, depth), normal, area) + lateral,
+    },
     peakPressure: Math.max(
       eccentricPressure(normal, demand, width, width).peakPressure,
       diagonalPeakPressure(normal, eccentricity, width),
@@ -60,6 +75,7 @@ export function padTakeOff({ width, thickness, depth, pedestal }: PadGeometry): 
   return {
     concrete: width ** 2 * thickness + pedestal ** 2 * stem,
     dug: width ** 2 * depth,
+    hole: depth,
     formed: 4 * pedestal * stem,
   };
 }

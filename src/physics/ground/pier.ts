@@ -1,6 +1,6 @@
 import type { FootingLoads, Resistance, TakeOff } from "./loads.ts";
 import { passiveCoefficient } from "./rankine.ts";
-import { type GroundRules, type SoilGivens, submergedUnitWeight } from "./soil.ts";
+import { type GroundRules, type SoilGivens, submergedUnitWeight, weakestTo } from "./soil.ts";
 
 /** A round drilled pier, its top at grade. m. */
 export interface PierGeometry {
@@ -21,10 +21,11 @@ export function pierAsPost(
   soil: SoilGivens,
   rules: GroundRules,
 ): Resistance {
-  const slope = soil.lateralPerDepth * (rules.lateralMultiplier ?? 1);
+  const uniform = weakestTo(soil, depth);
+  const slope = uniform.lateralPerDepth * (rules.lateralMultiplier ?? 1);
   const pressure = Math.min(
     slope * Math.min(depth / 3, TWELVE_FEET),
-    soil.lateralCap ?? Number.POSITIVE_INFINITY,
+    uniform.lateralCap ?? Number.POSITIVE_INFINITY,
   );
   return {
     demand: Math.abs(shear) * depth + 1.09 * Math.abs(moment),
@@ -39,18 +40,19 @@ export function pierInSand(
   soil: SoilGivens,
   rules: GroundRules,
 ): Resistance | null {
-  if (!soil.frictionAngle) return null;
+  const uniform = weakestTo(soil, depth);
+  if (!uniform.frictionAngle) return null;
   // water anywhere above the tip lifts the whole depth: safe
   const wet = (rules.waterTable ?? Number.POSITIVE_INFINITY) < depth;
-  const unitWeight = wet ? submergedUnitWeight(soil) : soil.unitWeight;
+  const unitWeight = wet ? submergedUnitWeight(uniform) : uniform.unitWeight;
   return {
     demand: Math.abs(shear) * depth + Math.abs(moment),
-    capacity: 0.5 * unitWeight * diameter * depth ** 3 * passiveCoefficient(soil.frictionAngle),
+    capacity: 0.5 * unitWeight * diameter * depth ** 3 * passiveCoefficient(uniform.frictionAngle),
   };
 }
 
 /** Drilled and filled neat; the collar of 6 in. is formed, common practice, no source. */
 export function pierTakeOff({ diameter, depth }: PierGeometry): TakeOff {
   const volume = (Math.PI / 4) * diameter ** 2 * depth;
-  return { concrete: volume, dug: volume, formed: Math.PI * diameter * Math.min(0.1524, depth) };
+  return { concrete: volume, dug: volume, hole: depth, formed: Math.PI * diameter * Math.min(0.1524, depth) };
 }

@@ -1,4 +1,4 @@
-import type { GroundRules, SoilGivens } from "./soil.ts";
+import { type GroundRules, type SoilGivens, weakestTo } from "./soil.ts";
 import { upliftCone } from "./uplift-pyramid.ts";
 
 /** A bar grouted into a drilled hole. m, Pa. */
@@ -29,8 +29,9 @@ export function rockRodCapacity(rod: RockRodGeometry, soil: SoilGivens, rules: G
       `rock rod: found bar ${rod.bar} m, hole ${rod.hole} m, socket ${rod.socket} m, expected a hole wider than the bar and a socket above 0`,
     );
   const steel = (rod.yield * Math.PI * rod.bar ** 2) / 4;
-  const bond = Math.PI * rod.hole * rod.socket * (soil.groutBond ?? 0);
-  const cone = upliftCone(0, rod.socket, rules.upliftAngle) * soil.unitWeight * (rules.deadShare ?? 1);
+  const rock = weakestTo(soil, rod.socket);
+  const bond = Math.PI * rod.hole * rod.socket * (rock.groutBond ?? 0);
+  const cone = upliftCone(0, rod.socket, rules.upliftAngle) * rock.unitWeight * (rules.deadShare ?? 1);
   const axial = Math.min(steel, bond, cone);
   return { axial, governs: axial === bond ? "bond" : axial === cone ? "cone" : "steel", steel, bond, cone };
 }

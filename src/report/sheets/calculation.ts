@@ -51,6 +51,10 @@ function site({ problem }: Given): Section {
     ["Soil", problem.soil.name],
     ["Bearing", both(problem.soil.bearing, "pressure")],
     ["Lateral bearing", both(problem.soil.lateralPerDepth, "pressurePerDepth")],
+    ...(problem.soil.layers ?? []).map((layer): [string, string] => [
+      `From ${both(layer.from, "feet")} down`,
+      `bearing ${both(layer.bearing, "pressure")}, lateral ${both(layer.lateralPerDepth, "pressurePerDepth")}, ${layer.digging} digging`,
+    ]),
     ["Soil values", `${problem.soil.values}; ${problem.soil.source}`],
     ["Frost depth", both(frostDepth, "feet")],
     ["Water table", waterTable === undefined ? "none stated" : both(waterTable, "feet")],

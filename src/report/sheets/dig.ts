@@ -25,6 +25,12 @@ export function digSheet(given: Given): Band[] {
   ];
 }
 
+/** Layers as a digger meets them. */
+const beneath = ({ digging, layers }: Given["problem"]["soil"]): string =>
+  layers
+    ? `${digging} digging, ${layers.map((layer) => `${layer.digging} from ${tape(layer.from)}`).join(", ")}; `
+    : "";
+
 const holes = (given: Given): Section => {
   const { footing, anchor, perLevel, pull } = given;
   const { soil, waterTable } = given.problem.ground;
@@ -57,7 +63,7 @@ const holes = (given: Given): Section => {
     : "no water table stated: dry is assumed";
   return {
     title: "Holes",
-    gloss: `${soil.name}; ${water}`,
+    gloss: `${soil.name}; ${beneath(soil)}${water}`,
     parts: [
       {
         kind: "table",

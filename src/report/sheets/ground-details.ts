@@ -13,8 +13,8 @@ interface Detail {
   readonly scale: number;
 }
 
-/** Ground left and right of a cut, with the frost line. */
-function ground(width: number, depth: number, frost: number | null): Shape[] {
+/** Ground left and right of a cut, with the frost line and the tops of deeper layers. */
+function ground(width: number, depth: number, frost: number | null, tops: readonly number[]): Shape[] {
   return [
     box(0, ABOVE, width, depth, { pen: "fine", fill: "ground" }),
     stroke(
@@ -24,6 +24,17 @@ function ground(width: number, depth: number, frost: number | null): Shape[] {
       ],
       "cut",
     ),
+    ...tops
+      .filter((top) => top < depth)
+      .map((top) =>
+        stroke(
+          [
+            [0, ABOVE + top],
+            [width, ABOVE + top],
+          ],
+          "edge",
+        ),
+      ),
     ...(frost !== null && frost < depth
       ? [
           {
@@ -40,6 +51,8 @@ function ground(width: number, depth: number, frost: number | null): Shape[] {
   ];
 }
 
+const layerTops = (given: Given): number[] => (given.problem.soil.layers ?? []).map(({ from }) => from);
+
 /** The base in section: block, or pad and pedestal. */
 export function baseDetail(given: Given): Detail {
   const { footing } = given.design;
@@ -50,7 +63,7 @@ export function baseDetail(given: Given): Detail {
   const middle = width / 2 - 4;
   const left = middle - mm(footing.width) / 2;
   const bottom = ABOVE + mm(footing.depth);
-  const shapes = ground(width - 12, mm(deep), frost > 0 ? mm(frost) : null);
+  const shapes = ground(width - 12, mm(deep), frost > 0 ? mm(frost) : null, layerTops(given).map(mm));
   if (footing.kind === "pad") {
     const row = given.problem.catalog.footings.find((one) => one.id === footing.row);
     const pedestal = row?.kind === "pad" ? row.pedestal : footing.width;
@@ -168,7 +181,7 @@ export function anchorDetail(given: Given): Detail | null {
   const head: Spot = [16, ABOVE];
   const end: Spot = [head[0] + mm(out), ABOVE + mm(shaft * Math.sin(slope))];
   const width = Math.max(end[0] + 22, 72);
-  const shapes = ground(width - 10, mm(deep), frost > 0 ? mm(frost) : null);
+  const shapes = ground(width - 10, mm(deep), frost > 0 ? mm(frost) : null, layerTops(given).map(mm));
   const above: Spot = [head[0] - 8 * Math.cos(slope), head[1] - 8 * Math.sin(slope)];
   if (choice.kind === "deadman") {
     const [w, h] = [mm(choice.width), mm(choice.height)];
