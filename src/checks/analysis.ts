@@ -2,6 +2,7 @@ import type { AnchorReaction, FootingLoads } from "../parts/types.ts";
 import { utilisation } from "../parts/types.ts";
 import { recoverForces } from "../physics/mast/recover.ts";
 import type { Mast } from "../physics/mast/solver.ts";
+import type { Twist } from "../physics/mast/twist.ts";
 import type { Problem } from "../problem/types.ts";
 import { bracing } from "./bracing.ts";
 import { gust } from "./gust.ts";
@@ -19,12 +20,15 @@ import {
   windCases,
 } from "./structure.ts";
 import { tilt } from "./tilt.ts";
+import { twistOf } from "./torsion.ts";
+import { twistRange } from "./twist.ts";
 
 /** Limit states of the mast, in the order that ends a bad case soonest. Stability last: it costs a factoring. */
 export const mastLimitStates: readonly MastLimitState[] = [
   legCompression,
   guyStrength,
   tilt,
+  twistRange,
   legTension,
   bracing,
   stability,
@@ -86,14 +90,22 @@ export function analyse(
   const sections = Array.from({ length: mast.elements }, (_, e) =>
     sectionAt(model.stack, 0.5 * (mast.z[e] + mast.z[e + 1])),
   );
+  let shaft: Twist | null = null;
   let worst = 0;
   let limitState = "";
   const all: CaseReactions[] = [];
   for (const wind of cases) {
-    const solved = mast.solve(loadCase(problem, model, wind)) && mast.stable();
+    const load = loadCase(problem, model, wind);
+    let solved = mast.solve(load) && mast.stable();
+    let twist: Twist | null = null;
+    if (solved && load.torques && load.torques.length > 0) {
+      shaft ??= twistOf(mast, sections);
+      twist = shaft;
+      solved = twist.solve(load.toward, load.torques);
+    }
     if (!solved) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: stability.id };
     recoverForces(mast, forces);
-    const c: SolvedCase = { problem, model, wind, mast, forces, sections };
+    const c: SolvedCase = { problem, model, wind, mast, forces, twist, sections };
     const measures: MastMeasure[] = [];
     const reactions = caseReactions(c);
     for (const state of mastLimitStates) {

@@ -1,18 +1,27 @@
 import { type MastLimitState, worstStation } from "./mast-checks.ts";
+import { torsion } from "./torsion.ts";
 
-/** Shear square to the bent mast against the diagonals of its faces, at the worst direction. */
+/**
+ * Shear square to the bent mast against the diagonals of its faces, at the worst direction. Torque goes round all
+ * faces alike and adds to the shear of the worst one: it counts as the shear that would use the bracing as much.
+ */
 export const bracing: MastLimitState = {
   id: "bracing-shear",
   title: "Bracing shear",
   unit: "force",
   kind: "strength",
   measure(c) {
-    const { shear } = c.forces;
+    const { shear, element } = c.forces;
+    const { twist } = c;
     const worst = worstStation(
       c,
-      (s) => shear[s],
+      twist
+        ? (s, section) =>
+            shear[s] + (twist.torque[element[s]] * section.lattice.shearStrength) / torsion(section).strength
+        : (s) => shear[s],
       ({ lattice }) => lattice.shearStrength,
     );
-    return [{ limitState: bracing.id, ...worst, ...c.problem.rules.bracing, of: 0 }];
+    const note = twist ? "with the torque of antennas beside the axis" : undefined;
+    return [{ limitState: bracing.id, ...worst, ...c.problem.rules.bracing, of: 0, note }];
   },
 };

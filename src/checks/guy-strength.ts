@@ -9,8 +9,10 @@ export const guyStrength: MastLimitState = {
   measure(c) {
     const levels = c.model.guys?.levels ?? [];
     const most = levels.map(() => 0);
-    for (const { level, state } of c.mast.guys)
-      most[level] = Math.max(most[level], state.tensionAnchor, state.tensionMast);
+    c.mast.guys.forEach(({ level, state }, g) => {
+      const tension = Math.max(state.tensionAnchor, state.tensionMast) + (c.twist?.guyTension[g] ?? 0);
+      most[level] = Math.max(most[level], tension);
+    });
     return levels.map(({ strand, height }, level) => ({
       limitState: guyStrength.id,
       demand: most[level],

@@ -2,6 +2,7 @@ import type { CheckUnit } from "../model/verdict.ts";
 import type { Measure } from "../parts/types.ts";
 import type { Forces } from "../physics/mast/recover.ts";
 import type { Mast } from "../physics/mast/solver.ts";
+import type { Twist } from "../physics/mast/twist.ts";
 import type { Problem, SectionModel } from "../problem/types.ts";
 import type { StructureModel, WindCase } from "./structure.ts";
 
@@ -12,6 +13,8 @@ export interface SolvedCase {
   readonly wind: WindCase;
   readonly mast: Mast;
   readonly forces: Forces;
+  /** How it twists; null where nothing turns it. */
+  readonly twist: Twist | null;
   /** Section of each element. */
   readonly sections: readonly SectionModel[];
 }

@@ -5,6 +5,18 @@ import type { SolvedCase } from "./mast-checks.ts";
 /** Sway frequencies told of the mast as rigged. */
 const FREQUENCIES = 3;
 
+function twisted({ mast, forces, twist }: SolvedCase, stations: readonly number[]) {
+  if (!twist) return {};
+  return {
+    twist: stations.map((s) => {
+      const e = forces.element[s];
+      const share = (forces.z[s] - mast.z[e]) / mast.length[e];
+      return twist.turn[e] + share * (twist.turn[e + 1] - twist.turn[e]);
+    }),
+    torque: stations.map((s) => twist.torque[forces.element[s]]),
+  };
+}
+
 /** The full response of a solved case, as plain data for drawings, sheets and files. */
 export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseResponse {
   const { mast, forces, problem, wind } = c;
@@ -34,11 +46,12 @@ export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseRespo
     moment: stations.map((s) => (forces.along[s] < 0 ? -forces.moment[s] : forces.moment[s])),
     shear: stations.map((s) => forces.shear[s]),
     compression: stations.map((s) => forces.compression[s]),
-    guys: mast.guys.map((guy) => ({
+    ...twisted(c, stations),
+    guys: mast.guys.map((guy, g) => ({
       level: guy.level + 1,
       anchor: guy.anchor + 1,
-      tensionAnchor: guy.state.tensionAnchor,
-      tensionMast: guy.state.tensionMast,
+      tensionAnchor: guy.state.tensionAnchor + (c.twist?.guyTension[g] ?? 0),
+      tensionMast: guy.state.tensionMast + (c.twist?.guyTension[g] ?? 0),
       unstressedLength: guy.length,
     })),
     anchors: reactions.anchors,

@@ -71,6 +71,9 @@ export interface CaseResponse {
   readonly shear: readonly number[];
   /** N. */
   readonly compression: readonly number[];
+  /** Turn about the axis, rad, and torque, N m, for torques of either sense; absent where nothing turns the mast. */
+  readonly twist?: readonly number[];
+  readonly torque?: readonly number[];
   readonly guys: readonly {
     readonly level: number;
     readonly anchor: number;

@@ -13,6 +13,7 @@ export function calculationSheet(given: Given): Band[] {
         sources(given),
         cases(given),
         ...frequencies(given),
+        ...twists(given),
         reactions(given),
         ...(given.levels.length > 0 ? [guyForces(given)] : []),
         said(given),
@@ -230,6 +231,34 @@ function frequencies({ verdict }: Given): Section[] {
   ];
 }
 
+/** What antennas beside the axis turn; nothing where there are none. */
+function twists({ verdict }: Given): Section[] {
+  const turned = verdict.cases.filter((c) => c.twist);
+  if (turned.length === 0) return [];
+  return [
+    {
+      title: "Twist about the axis",
+      gloss:
+        "antennas beside the mast, torque of either sense; guys end on the axis and hold nothing against it",
+      parts: [
+        {
+          kind: "table",
+          head: ["Case", "Greatest twist", "Torque on the base"],
+          rows: turned.map((c): Cell[] => [
+            c.title,
+            figure(most(c.twist ?? []), "angle", 2),
+            both(c.torque?.[0] ?? 0, "moment"),
+          ]),
+        },
+        {
+          kind: "words",
+          text: "The base is held against twist, on a pin too: its plate and bolts must bear the torque above.",
+        },
+      ],
+    },
+  ];
+}
+
 function reactions({ verdict }: Given): Section {
   const anchors = verdict.cases[0]?.anchors.length ?? 0;
   return {
@@ -306,7 +335,7 @@ const said = ({ verdict, problem, model }: Given): Section => ({
         ...verdict.assumptions,
         `Guys end in the mast’s axis; ends bear ${[...new Set(model.guys?.levels.map((l) => `${Math.round(l.strand.efficiency * 100)} %`) ?? [])].join(", ") || "nothing"} of breaking strength.`,
         `Concrete: ${problem.rules.concrete.source}.`,
-        "Not covered: raising, earthquake, fatigue, torsion from antennas, bolts and welds of joints, bars in concrete, soil that is not as stated.",
+        "Not covered: raising, earthquake, fatigue, bolts and welds of joints, bars in concrete, soil that is not as stated.",
       ].join(" "),
     },
   ],

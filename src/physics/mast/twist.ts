@@ -1,0 +1,111 @@
+import { factor, solveFactored } from "./banded.ts";
+import type { MastState } from "./state.ts";
+import type { PointTorque } from "./types.ts";
+
+/** Beyond this twist a guy's head has moved round a bow that the linear chain takes for its tangent, rad. */
+export const GREATEST_TWIST = (5 * Math.PI) / 180;
+
+/** What the lattice says of an element: torsional stiffness, N m2, and mean square distance of its legs from the axis, m2. */
+export interface ShaftSection {
+  readonly stiffness: number;
+  readonly polar: number;
+}
+
+/**
+ * Twist of a mast about its axis in a solved case: a shaft of one turn a node, held at the base, with the guys'
+ * resistance at their levels. Twist leaves the solved sway as it is (docs/theory/mast.md says how nearly so).
+ * Every result is the greatest for torques of either sense.
+ */
+export class Twist {
+  /** Turn of each node, rad. */
+  readonly turn: Float64Array;
+  /** Torque in each element, N m. */
+  readonly torque: Float64Array;
+  /** Tension that the twist adds to each guy, N. */
+  readonly guyTension: Float64Array;
+  /** Torque on the base, N m. */
+  baseTorque = 0;
+
+  private readonly k: Float64Array;
+  private readonly shaft: Float64Array;
+  private readonly applied: Float64Array;
+  private readonly resting: Float64Array;
+
+  /**
+   * @param sections one an element
+   * @param heads where each guy meets its arm, from the axis, in the frame of the anchors: x, y a guy, m
+   */
+  constructor(
+    private readonly mast: MastState,
+    private readonly sections: readonly ShaftSection[],
+    private readonly heads: Float64Array,
+  ) {
+    const { nodes, elements, guys } = mast;
+    this.turn = new Float64Array(nodes);
+    this.torque = new Float64Array(elements);
+    this.guyTension = new Float64Array(guys.length);
+    this.k = new Float64Array(nodes * 2);
+    this.shaft = new Float64Array(elements);
+    this.applied = new Float64Array(nodes);
+    this.resting = new Float64Array(nodes);
+  }
+
+  /**
+   * Twist of the case that the mast was just solved for.
+   * @param toward of that case: unit vector of the wind
+   * @returns false where compression twists the mast away: the shaft has no stiffness left
+   */
+  solve(toward: readonly [number, number], torques: readonly PointTorque[]): boolean {
+    const { mast, k, shaft, applied, resting, heads } = this;
+    const n = mast.nodes;
+    const [cx, cy] = toward;
+    k.fill(0);
+    applied.fill(0);
+    resting.fill(0);
+    for (let e = 0; e < mast.elements; e++) {
+      // legs that lean round the axis take the axial force along: Wagner
+      const { stiffness, polar } = this.sections[e];
+      shaft[e] = (stiffness + mast.tension[e] * polar) / mast.length[e];
+      k[2 * e + 1] += shaft[e];
+      k[2 * e + 3] += shaft[e];
+      k[2 * e + 2] -= shaft[e];
+    }
+    for (let g = 0; g < mast.guys.length; g++) {
+      const { node, state: s } = mast.guys[g];
+      const x = cx * heads[2 * g] + cy * heads[2 * g + 1];
+      const y = -cy * heads[2 * g] + cx * heads[2 * g + 1];
+      // a turn moves the head by (-y, x): what the guy resists that with, and its pull that the arm carries round
+      k[2 * node + 1] += y * y * s.k[0] - 2 * x * y * s.k[1] + x * x * s.k[3] + (x * s.fx + y * s.fy);
+      resting[node] += x * s.fy - y * s.fx;
+    }
+    for (const { z, torque } of torques) applied[mast.nodeAt(z)] += torque;
+    // the base is held
+    k[1] = 1;
+    k[2] = 0;
+    applied[0] = 0;
+    resting[0] = 0;
+    if (factor(k, n, 1) > 0) return false;
+    solveFactored(k, n, 1, applied);
+    solveFactored(k, n, 1, resting);
+    for (let i = 0; i < n; i++) this.turn[i] = Math.abs(applied[i]) + Math.abs(resting[i]);
+    for (let e = 0; e < mast.elements; e++)
+      this.torque[e] =
+        shaft[e] * (Math.abs(applied[e + 1] - applied[e]) + Math.abs(resting[e + 1] - resting[e]));
+    this.baseTorque = this.torque[0];
+    for (let g = 0; g < mast.guys.length; g++) {
+      const { node, state: s } = mast.guys[g];
+      const x = cx * heads[2 * g] + cy * heads[2 * g + 1];
+      const y = -cy * heads[2 * g] + cx * heads[2 * g + 1];
+      const pull = Math.hypot(s.fx, s.fy, s.fz);
+      if (pull === 0) {
+        this.guyTension[g] = 0;
+        continue;
+      }
+      const fx = s.k[0] * y - s.k[1] * x;
+      const fy = s.k[1] * y - s.k[3] * x;
+      const fz = s.k[2] * y - s.k[4] * x;
+      this.guyTension[g] = (Math.abs(fx * s.fx + fy * s.fy + fz * s.fz) / pull) * this.turn[node];
+    }
+    return true;
+  }
+}
