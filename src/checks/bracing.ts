@@ -1,4 +1,4 @@
-import { type MastLimitState, worstStation } from "./mast-checks.ts";
+import { type MastLimitState, ratedNote, worstStation } from "./mast-checks.ts";
 import { torsion } from "./torsion.ts";
 
 /**
@@ -13,7 +13,7 @@ export const bracing: MastLimitState = {
   measure(c) {
     const { shear, element } = c.forces;
     const { twist } = c;
-    const worst = worstStation(
+    const { section, ...worst } = worstStation(
       c,
       twist
         ? (s, section) =>
@@ -21,7 +21,18 @@ export const bracing: MastLimitState = {
         : (s) => shear[s],
       ({ lattice }) => lattice.shearStrength,
     );
-    const note = twist ? "with the torque of antennas beside the axis" : undefined;
-    return [{ limitState: bracing.id, ...worst, ...c.problem.rules.bracing, of: 0, note }];
+    const notes = [
+      twist ? "with the torque of antennas beside the axis" : undefined,
+      ratedNote(section.lattice.bracingRatedBy),
+    ].filter((said) => said !== undefined);
+    return [
+      {
+        limitState: bracing.id,
+        ...worst,
+        ...c.problem.rules.bracing,
+        of: 0,
+        note: notes.length > 0 ? notes.join("; ") : undefined,
+      },
+    ];
   },
 };

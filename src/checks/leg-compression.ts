@@ -1,4 +1,4 @@
-import { type MastLimitState, worstStation } from "./mast-checks.ts";
+import { type MastLimitState, ratedNote, worstStation } from "./mast-checks.ts";
 
 /** The worst leg at the worst station: its share of the thrust and the moment over the lever of the legs. */
 export const legCompression: MastLimitState = {
@@ -8,11 +8,19 @@ export const legCompression: MastLimitState = {
   kind: "strength",
   measure(c) {
     const { compression, moment } = c.forces;
-    const worst = worstStation(
+    const { section, ...worst } = worstStation(
       c,
       (s, { lattice }) => compression[s] * lattice.axialShare + moment[s] / lattice.momentArm,
       ({ lattice }) => lattice.legCompression,
     );
-    return [{ limitState: legCompression.id, ...worst, ...c.problem.rules.leg, of: 0 }];
+    return [
+      {
+        limitState: legCompression.id,
+        ...worst,
+        ...c.problem.rules.leg,
+        of: 0,
+        note: ratedNote(section.lattice.legsRatedBy),
+      },
+    ];
   },
 };

@@ -8,7 +8,7 @@ export const legTension: MastLimitState = {
   kind: "strength",
   measure(c) {
     const { compression, moment } = c.forces;
-    const worst = worstStation(
+    const { section: _, ...worst } = worstStation(
       c,
       (s, { lattice }) => moment[s] / lattice.momentArm - compression[s] * lattice.axialShare,
       ({ lattice }) => lattice.legTension,

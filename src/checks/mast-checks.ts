@@ -34,12 +34,16 @@ export interface MastLimitState {
   measure(c: SolvedCase): MastMeasure[];
 }
 
+/** Said beside a capacity that a seller's rating gave. */
+export const ratedNote = (by: string | undefined): string | undefined =>
+  by === undefined ? undefined : `capacity as rated, not computed: ${by}`;
+
 /** The station where demand / capacity is greatest. Hot: no allocation until the end. */
 export function worstStation(
   c: SolvedCase,
   demand: (station: number, section: SectionModel) => number,
   capacity: (section: SectionModel) => number,
-): { demand: number; capacity: number; at: number } {
+): { demand: number; capacity: number; at: number; section: SectionModel } {
   const { forces, sections } = c;
   let worst = 0;
   let use = Number.NEGATIVE_INFINITY;
@@ -52,5 +56,10 @@ export function worstStation(
     }
   }
   const section = sections[forces.element[worst]];
-  return { demand: Math.max(demand(worst, section), 0), capacity: capacity(section), at: forces.z[worst] };
+  return {
+    demand: Math.max(demand(worst, section), 0),
+    capacity: capacity(section),
+    at: forces.z[worst],
+    section,
+  };
 }

@@ -8,21 +8,12 @@ export interface Torsion extends ShaftSection {
   readonly strength: number;
 }
 
-/**
- * The faces make a tube (Bredt): a torque T goes round it as the flow T / 2 A, so that each face of width b carries
- * T b / 2 A, and 4 A2 / sum(b / G t) is its stiffness, with G t = shear stiffness of a face / b.
- */
-export function torsionOf({ row, lattice }: SectionModel): Torsion {
-  const { legs, face } = row;
-  const tube = face ** 2 * (legs === 3 ? Math.sqrt(3) / 4 : 1);
-  // shear on the section is shared by its faces: sum of cos2 is half their number
-  const faces = legs / 2;
-  return {
-    stiffness: (4 * tube ** 2 * lattice.shearStiffness) / (faces * legs * face ** 2),
-    strength: (2 * tube * lattice.shearStrength) / (faces * face),
-    polar: face ** 2 / (legs === 3 ? 3 : 2),
-  };
-}
+/** What the tube of the faces resists torque with (docs/theory/steel.md), for the shaft of the whole mast. */
+export const torsionOf = ({ row, lattice }: SectionModel): Torsion => ({
+  stiffness: lattice.torsionStiffness,
+  strength: lattice.torsionStrength,
+  polar: row.face ** 2 / (row.legs === 3 ? 3 : 2),
+});
 
 const known = new WeakMap<SectionModel, Torsion>();
 

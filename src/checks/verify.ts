@@ -46,7 +46,9 @@ export function resolve(
       problem.sections.get(section),
       `stack[${i}].section`,
       `"${section}"`,
-      "a section of the catalog",
+      problem.uncovered.has(section)
+        ? `a section that the rule set's steel covers: ${problem.uncovered.get(section)}`
+        : "a section of the catalog",
     ),
     length,
   }));

@@ -5,6 +5,7 @@ import type { Design } from "../model/design.ts";
 import type { InputError } from "../model/input-error.ts";
 import { parseDesign, parseStudy } from "../model/parse.ts";
 import type { Study, StudyFile } from "../model/study.ts";
+import { compile, Uncovered } from "../problem/compile.ts";
 import { UsageError } from "./arguments.ts";
 
 /** A file this large is not a study; it is refused before it is read. */
@@ -37,6 +38,12 @@ export function openStudy(path: string | undefined): OpenStudy {
   const text = readText(path, "a study file");
   const read = parseStudy(text, { catalog: defaultCatalog });
   if (!read.ok) throw refused(path ?? "", read.errors);
+  try {
+    compile(read.study, read.catalog);
+  } catch (error) {
+    if (error instanceof Uncovered) throw new UsageError(`${path}: ${error.message}`);
+    throw error;
+  }
   return { file: JSON.parse(text), study: read.study, catalog: read.catalog };
 }
 

@@ -12,6 +12,8 @@ export const positiveLength = dimensioned("length", { above: 0 });
 /** Lengths that are shown in inches or millimetres. */
 export const positiveSize = dimensioned("size", { above: 0 });
 export const force = dimensioned("force", { min: 0 });
+export const positiveForce = dimensioned("force", { above: 0 });
+export const positiveMoment = dimensioned("moment", { above: 0 });
 export const positiveStress = dimensioned("stress", { above: 0 });
 export const price = priced("each");
 export const text = z.string().max(400);
@@ -59,12 +61,22 @@ export const axis = <T extends z.ZodType<number, unknown>, S extends z.ZodType<n
 export const sizes = axis<QuantitySchema, QuantitySchema>(positiveLength, positiveLength);
 
 /** A round bar (no wall) or tube. */
-export const round = z
+const round = z
   .strictObject({ diameter: positiveSize, wall: positiveSize.optional() })
   .superRefine(({ diameter, wall }, context) => {
     if (wall !== undefined && wall > diameter / 2)
       refuse(context, ["wall"], "a wall of half the diameter at most");
   });
+
+/** An equal-leg angle: outside width of its legs, and their thickness. */
+const angle = z
+  .strictObject({ angle: positiveSize, thickness: positiveSize })
+  .superRefine(({ angle: width, thickness }, context) => {
+    if (thickness > width / 2) refuse(context, ["thickness"], "a thickness of half the angle's leg at most");
+  });
+
+/** A solid rod, a tube or an angle. */
+export const member = z.union([round, angle]);
 
 /** A list in which nothing stands twice: a second would count every design twice. */
 export const distinct = <T extends string | number>(item: z.ZodType<T, unknown>) =>

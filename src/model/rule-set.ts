@@ -23,6 +23,8 @@ export const ruleSetSchema = z.strictObject({
   ownWeight: z
     .strictObject({ share: z.number().gt(0).max(1), source: text })
     .default({ share: 1, source: "own weight as it is" }),
+  /** Where the strengths of legs, bracing and pipe come from. */
+  steel: z.enum(["aisc360", "en1993"]).default("aisc360"),
   leg: factor,
   legTension: factor,
   bracing: factor,

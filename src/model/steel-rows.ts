@@ -4,12 +4,14 @@ import {
   force,
   id,
   invented,
+  member,
+  positiveForce,
   positiveLength,
+  positiveMoment,
   positiveSize,
   positiveStress,
   price,
   refuse,
-  round,
   text,
 } from "./fields.ts";
 
@@ -24,17 +26,37 @@ export const sectionSchema = z
     legs: z.union([z.literal(3), z.literal(4)]),
     /** Leg centre to leg centre. */
     face: positiveSize,
-    leg: round,
-    /** Thinnest leg wall measured on used stock; absent means as new. */
+    /** A rod, a tube or, with four legs, an angle whose heel stands outward. */
+    leg: member,
+    /** Thinnest leg wall (an angle's thickness) measured on used stock; absent means as new. */
     measuredWall: positiveSize.optional(),
-    /** Two diagonals a panel on each face: "single" zigzags between the legs, "x" crosses. */
-    bracing: z.strictObject({ pattern: z.enum(["single", "x"]), member: round }),
+    /**
+     * Each face: "single" zigzags between the legs (two diagonals a panel), "x" crosses, "z" has one diagonal a panel,
+     * all the same way, and horizontals between. A horizontal a panel may be stated with the others too; "z" takes
+     * the diagonals' member where none is.
+     */
+    bracing: z.strictObject({
+      pattern: z.enum(["single", "x", "z"]),
+      member,
+      horizontal: member.optional(),
+    }),
     /** Height of leg between bracing points on one face. */
     panel: positiveSize,
     yield: positiveStress,
     modulus: positiveStress.default(200e9),
+    /** How its tubes were made. Only EN 1993 asks; the default is the weaker. */
+    tubing: z.enum(["cold-formed", "hot-finished"]).default("cold-formed"),
     /** Greatest pull that the joint between two pieces bears, per leg; absent means as the leg. */
     splice: force.optional(),
+    /** What the seller says that the section as new bears, no factor inside; it takes the place of what is computed. */
+    rated: z
+      .strictObject({
+        moment: positiveMoment.optional(),
+        axial: positiveForce.optional(),
+        shear: positiveForce.optional(),
+        source: text,
+      })
+      .optional(),
     /** Weight of joints and plates as a share of members. */
     extraWeight: z.number().min(0).max(1).default(0.08),
     /** Lengths it is sold in; `have` limits how many there are, absent means any number. */
@@ -46,12 +68,22 @@ export const sectionSchema = z
     invented,
   })
   .superRefine((section, context) => {
-    const { face, leg, measuredWall } = section;
-    if (face <= leg.diameter) refuse(context, ["face"], "a face wider than the leg");
+    const { face, leg, legs, measuredWall, rated } = section;
+    const [width, wall] = "angle" in leg ? [leg.angle, leg.thickness] : [leg.diameter, leg.wall];
+    if (face <= width) refuse(context, ["face"], "a face wider than the leg");
+    if (legs === 3 && "angle" in leg)
+      refuse(
+        context,
+        ["leg"],
+        "rods or tubes: the faces of a triangular mast meet at 60 degrees, an angle's legs at 90, and bent angles are not covered",
+        "angles as legs of a triangular mast",
+      );
+    if (rated && rated.moment === undefined && rated.axial === undefined && rated.shear === undefined)
+      refuse(context, ["rated"], "a moment, an axial force or a shear that the seller states");
     if (measuredWall === undefined) return;
-    if (leg.wall === undefined)
+    if (wall === undefined)
       refuse(context, ["measuredWall"], "no measured wall on a leg that is a solid bar");
-    else if (measuredWall > leg.wall)
+    else if (measuredWall > wall)
       refuse(context, ["measuredWall"], "a measured wall no thicker than the wall as new");
   });
 

@@ -1,15 +1,16 @@
 import { axisValues } from "../model/axis.ts";
-import type { Catalog, Section } from "../model/catalog.ts";
+import type { Catalog, Pipe, RuleSet, Section } from "../model/catalog.ts";
 import type { AntennaPackage, Study } from "../model/study.ts";
 import type { BillLine } from "../model/verdict.ts";
 import { anchorParts, footingParts } from "../parts/index.ts";
 import { line } from "../parts/price.ts";
 import type { Ground } from "../parts/types.ts";
+import { steelCodes } from "../physics/steel/codes.ts";
 import { latticeProperties, STEEL_UNIT_WEIGHT } from "../physics/steel/lattice.ts";
-import { pipeMoment } from "../physics/steel/pipe.ts";
 import { roundProperties } from "../physics/steel/round.ts";
 import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
 import { icing } from "./iced.ts";
+import { latticeDragWidth } from "./lattice-drag-width.ts";
 import { stacksOf } from "./stacks.ts";
 import type {
   AntennaModel,
@@ -24,10 +25,18 @@ type AntennaItem = AntennaPackage["items"][number];
 
 /** Step of the pressure table, m: its chords stay within a millionth of the power law. */
 const TABLE_STEP = 0.02;
+/** Of a pipe's steel, Pa: the catalog does not state one. */
+const PIPE_MODULUS = 200e9;
 /** Pipe that stands above its highest antenna, m: half a foot for the clamp (common practice, no source). */
 const PIPE_END = 0.1524;
 
-/** Makes a study ready to compute with. Both come from the parser: every key resolves. */
+/** A study that needs steel outside the range of its rule set's clauses: what was found and what was expected. */
+export class Uncovered extends Error {}
+
+/**
+ * Makes a study ready to compute with. Both come from the parser: every key resolves.
+ * @throws Uncovered where no section or not every pipe is inside the range of the rule set's steel
+ */
 export function compile(study: Study, catalog: Catalog): Problem {
   const rules = find(catalog.rules, study.rules.set);
   const soil = find(catalog.soils, study.site.soil);
@@ -48,12 +57,12 @@ export function compile(study: Study, catalog: Catalog): Problem {
     greatestDig: study.site.greatestDig,
     waterTable: study.site.waterTable ?? Number.POSITIVE_INFINITY,
   };
-  const sections = new Map(catalog.sections.map((row) => [row.id, sectionModel(row, wind)]));
-  const chosen = pick(catalog.sections, study.parts.sections).map(
-    (row) => sections.get(row.id) as SectionModel,
-  );
+  const { sections, uncovered } = sectionModels(catalog.sections, wind, rules);
+  const chosen = pick(catalog.sections, study.parts.sections).flatMap((row) => sections.get(row.id) ?? []);
+  if (chosen.length === 0)
+    throw new Uncovered(`parts.sections: found none that can be computed; ${[...uncovered.values()][0]}`);
   const heights = axisValues(study.wishes.height);
-  const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind));
+  const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
   const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
   const byPrice = <T extends { cents: number; takeOff: { concrete: number }; choice: unknown }>(a: T, b: T) =>
     a.cents - b.cents ||
@@ -70,6 +79,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
     roundFactor: wind.roundFactor,
     iced: icing(study, rules),
     sections,
+    uncovered,
     packages,
     heights,
     stacks: heights.map((height) => stacksOf(height, chosen, study.parts.mixedStacks)),
@@ -84,7 +94,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
       .flatMap((row) => footingParts(row, ground))
       .sort(byPrice),
     allowed: 1 / (1 + study.wishes.margin),
-    assumptions: assumptions(study),
+    assumptions: [...assumptions(study), ...leftOut(study, uncovered)],
   };
 }
 
@@ -97,19 +107,30 @@ const find = <T extends { id: string }>(rows: readonly T[], id: string): T => {
 const pick = <T extends { id: string }>(rows: readonly T[], ids: "all" | readonly string[]): T[] =>
   ids === "all" ? [...rows] : ids.map((id) => find(rows, id));
 
-function sectionModel(row: Section, wind: WindAction): SectionModel {
-  const lattice = latticeProperties(row);
-  const face = (direction: "face" | "diagonal") =>
-    wind.latticeFactor({ legs: row.legs, solidity: lattice.solidity, members: "round", direction });
-  // a mast may be turned any way under its guys: the worst direction counts in all
-  const drag = row.legs === 4 ? Math.max(face("face"), face("diagonal")) : face("face");
-  return { row, lattice, dragWidth: drag * lattice.faceArea };
+/** Sections ready to compute with, and why the others can't be: outside the range of the rule set's steel clauses. */
+function sectionModels(
+  rows: readonly Section[],
+  wind: WindAction,
+  rules: RuleSet,
+): { sections: Map<string, SectionModel>; uncovered: Map<string, string> } {
+  const sections = new Map<string, SectionModel>();
+  const uncovered = new Map<string, string>();
+  for (const row of rows)
+    try {
+      const lattice = latticeProperties(row, rules.steel);
+      sections.set(row.id, { row, lattice, dragWidth: latticeDragWidth(wind, row.legs, lattice) });
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+      uncovered.set(row.id, error.message);
+    }
+  return { sections, uncovered };
 }
 
 function packageModel(
   row: Study["wishes"]["packages"][number],
   catalog: Catalog,
   wind: WindAction,
+  rules: RuleSet,
 ): PackageModel {
   const pipe = find(catalog.pipes, row.pipe);
   const lines: BillLine[] = [];
@@ -130,7 +151,7 @@ function packageModel(
     antennas,
     sides,
     pipe,
-    pipeStrength: pipeMoment(pipe, pipe.yield),
+    pipeStrength: pipeStrength(pipe, rules),
     pipeDragWidth: pipe.diameter * wind.roundFactor,
     exposed: piped ? Math.min(pipe.length, Math.max(...antennas.map((a) => a.above)) + PIPE_END) : 0,
     pipeWeight: piped ? roundProperties(pipe).area * STEEL_UNIT_WEIGHT * pipe.length : 0,
@@ -162,6 +183,16 @@ function antennaModel(item: AntennaItem, catalog: Catalog, wind: WindAction): An
   };
 }
 
+/** @throws Uncovered */
+function pipeStrength(pipe: Pipe, rules: RuleSet): number {
+  try {
+    return steelCodes[rules.steel].bending(pipe, pipe.yield, PIPE_MODULUS);
+  } catch (error) {
+    if (error instanceof RangeError) throw new Uncovered(`pipe "${pipe.id}": ${error.message}`);
+    throw error;
+  }
+}
+
 /** Pressure by height as a fine table: the hot path never raises to a power. */
 function table(pressure: (z: number) => number, top: number): (z: number) => number {
   const count = Math.ceil(top / TABLE_STEP) + 3;
@@ -172,6 +203,12 @@ function table(pressure: (z: number) => number, top: number): (z: number) => num
     return values[i] + (x - i) * (values[i + 1] - values[i]);
   };
 }
+
+/** Chosen sections that the rule set's steel does not cover: said, never passed over in silence. */
+const leftOut = (study: Study, uncovered: ReadonlyMap<string, string>): string[] =>
+  [...uncovered]
+    .filter(([id]) => study.parts.sections === "all" || study.parts.sections.includes(id))
+    .map(([id, reason]) => `Section ${id} is left out, outside what the rule set's steel covers: ${reason}.`);
 
 function assumptions(study: Study): string[] {
   const said: string[] = [];

@@ -2,6 +2,7 @@ import type { RuleSet, Strand } from "../model/catalog.ts";
 import type { Study, WindGivens } from "../model/study.ts";
 import { iceAt, icedLattice, iceWeight } from "../physics/wind/ice.ts";
 import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
+import { latticeDragWidth } from "./lattice-drag-width.ts";
 import type { AntennaModel, PackageModel, SectionModel } from "./types.ts";
 
 /**
@@ -61,15 +62,10 @@ function icedAt(thickness: number, action: WindAction, rules: RuleSet): Iced {
       let known = sections.get(section);
       if (!known) {
         const grown = icedLattice(section.row, thickness);
-        const factor = (direction: "face" | "diagonal") =>
-          action.latticeFactor({
-            legs: section.row.legs,
-            solidity: grown.solidity,
-            members: "round",
-            direction,
-          });
-        const drag = section.row.legs === 4 ? Math.max(factor("face"), factor("diagonal")) : factor("face");
-        known = { dragWidth: drag * grown.faceArea, weight: ice * grown.weight };
+        known = {
+          dragWidth: latticeDragWidth(action, section.row.legs, grown),
+          weight: ice * grown.weight,
+        };
         sections.set(section, known);
       }
       return known;

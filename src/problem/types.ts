@@ -97,6 +97,8 @@ export interface Problem {
   /** Ice on a mast of a height; null where the study states none. */
   readonly iced: ((height: number) => Iced) | null;
   readonly sections: ReadonlyMap<string, SectionModel>;
+  /** Why a section of the catalog is outside what the rule set's steel covers. */
+  readonly uncovered: ReadonlyMap<string, string>;
   readonly packages: readonly PackageModel[];
   readonly heights: readonly number[];
   /** Stacks by index of `heights`. */

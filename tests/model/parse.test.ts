@@ -189,6 +189,27 @@ const spoilt: [string, (study: Loose) => void, string, string, string][] = [
     "a measured wall no thicker than the wall as new",
   ],
   [
+    "an angle thicker than half its leg",
+    (s) => (s.catalog = { sections: [{ ...row("4leg-11"), leg: { angle: "2 in", thickness: "1 1/8 in" } }] }),
+    "catalog.sections[0].leg.thickness",
+    '"1 1/8 in"',
+    "a thickness of half the angle's leg at most",
+  ],
+  [
+    "angles as legs of a triangular mast",
+    (s) => (s.catalog = { sections: [{ ...row("3leg-9"), leg: { angle: "1 in", thickness: "1/8 in" } }] }),
+    "catalog.sections[0].leg",
+    "angles as legs of a triangular mast",
+    "rods or tubes: the faces of a triangular mast meet at 60 degrees, an angle's legs at 90, and bent angles are not covered",
+  ],
+  [
+    "a rating that rates nothing",
+    (s) => (s.catalog = { sections: [{ ...row("3leg-9"), rated: { source: "a data sheet" } }] }),
+    "catalog.sections[0].rated",
+    '{"source":"a data sheet"}',
+    "a moment, an axial force or a shear that the seller states",
+  ],
+  [
     "a hold in a digging class that is none",
     (s) =>
       (s.catalog = {

@@ -1,9 +1,12 @@
-import type { Section } from "../../model/catalog.ts";
+import type { RuleSet, Section } from "../../model/catalog.ts";
+import type { AngleMember } from "../../physics/steel/angle.ts";
+import { isAngle, memberShape, thinned, wallOf, widthOf } from "../../physics/steel/member.ts";
 import { roundScale } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { figure, fromUnits, inUnits, type System, said, small } from "../wording/figures.ts";
 import { thickness } from "../wording/parts.ts";
-import { asNew, sectionFigures, thinning } from "../wording/section-figures.ts";
+import { asNew, sectionFigures, steelOf, thinning } from "../wording/section-figures.ts";
+import { faceLines, legShape } from "./face-lines.ts";
 import { line } from "./frame.ts";
 
 /** A section across, one bay of it, one leg enlarged, and what it bears as its wall thins: all from its numbers. */
@@ -12,7 +15,9 @@ export const SectionDrawing = ({ section, reading }: { section: Section; reading
   return (
     <>
       <Across section={section} system={system} />
-      {section.leg.wall !== undefined && <Leg section={section} system={system} />}
+      {wallOf(section.leg) !== undefined && (
+        <Leg section={section} system={system} steel={steelOf(reading)} />
+      )}
       <Thinning section={section} system={system} reading={reading} />
     </>
   );
@@ -44,17 +49,14 @@ const corners = (legs: 3 | 4, side: number, cx: number, cy: number): [number, nu
 const Across = ({ section, system }: Props) => {
   const side = 136;
   const scale = side / section.face;
-  const radius = Math.max((section.leg.diameter * scale) / 2, 3);
+  const wide = Math.max(widthOf(section.leg) * scale, 6);
+  const wall = wallOf(section.leg);
+  const { outreach } = memberShape(section.leg);
   const legs = corners(section.legs, side, 98, section.legs === 3 ? 108 : 96);
   const base = legs[0][1];
-  const wide = 40;
-  const panel = Math.min((section.panel / section.face) * wide, 90);
+  const panel = Math.min((section.panel / section.face) * 40, 90);
   const bays = Math.max(2, Math.floor(180 / panel));
-  const [left, right, top] = [230, 230 + wide, 20];
-  const zig: [number, number][] = Array.from({ length: bays * 2 + 1 }, (_, i) => [
-    i % 2 ? right : left,
-    top + (i * panel) / 2,
-  ]);
+  const [left, right, top] = [230, 270, 20];
   return (
     <svg
       width="340"
@@ -66,9 +68,18 @@ const Across = ({ section, system }: Props) => {
       <path d={`${line(legs)}Z`} className="l2 n" />
       {legs.map(([x, y]) => (
         <g key={`${x},${y}`}>
-          <circle cx={x} cy={y} r={radius} className="p l3" />
-          {section.leg.wall !== undefined && (
-            <circle cx={x} cy={y} r={Math.max(radius - section.leg.wall * scale, 1)} className="p l2" />
+          {isAngle(section.leg) ? (
+            <path
+              d={legShape([x, y], [98, 96], wide, section.leg.thickness * scale, outreach * scale)}
+              className="p l2"
+            />
+          ) : (
+            <>
+              <circle cx={x} cy={y} r={wide / 2} className="p l3" />
+              {wall !== undefined && (
+                <circle cx={x} cy={y} r={Math.max(wide / 2 - wall * scale, 1)} className="p l2" />
+              )}
+            </>
           )}
         </g>
       ))}
@@ -89,10 +100,9 @@ const Across = ({ section, system }: Props) => {
         d={`M${left} ${top - 8}V${top + bays * panel + 8}M${right} ${top - 8}V${top + bays * panel + 8}`}
         className="l3"
       />
-      <path d={line(zig)} className="l1 n" />
-      {section.bracing.pattern === "x" && (
-        <path d={line(zig.map(([x, y]) => [x === left ? right : left, y]))} className="l1 n" />
-      )}
+      {faceLines(section.bracing, { left, right, top, panel, bays }).map((points) => (
+        <path key={line(points)} d={line(points)} className="l1 n" />
+      ))}
       <path
         d={`M${right + 20} ${top}V${top + panel}`}
         className="l1"
@@ -106,15 +116,14 @@ const Across = ({ section, system }: Props) => {
   );
 };
 
-const Leg = ({ section, system }: Props) => {
-  const { diameter, wall = 0 } = section.leg;
+const Leg = ({ section, system, steel }: Props & { steel: RuleSet["steel"] }) => {
+  const { leg } = section;
+  const wall = wallOf(leg) ?? 0;
   const measured = section.measuredWall ?? wall;
-  const scale = 148 / diameter;
-  const [cx, cy, outer] = [92, 84, 74];
-  const inner = outer - measured * scale;
-  const figures = sectionFigures(section);
-  const fresh = sectionFigures(asNew(section));
-  const area = (t: number) => (Math.PI / 4) * (diameter ** 2 - (diameter - 2 * t) ** 2);
+  const figures = sectionFigures(section, steel);
+  const fresh = sectionFigures(asNew(section), steel);
+  // as computed: the loss is taken from the outside
+  const area = (t: number) => memberShape(thinned(leg, t)).area;
   const worn = section.measuredWall !== undefined;
   return (
     <>
@@ -126,10 +135,11 @@ const Leg = ({ section, system }: Props) => {
         role="img"
         aria-label="One leg enlarged, its wall hatched"
       >
-        <circle cx={cx} cy={cy} r={outer} fill="url(#cut)" className="l3" />
-        <circle cx={cx} cy={cy} r={inner} className="p l3" />
-        {worn && <circle cx={cx} cy={cy} r={outer - wall * scale} className="n l1" strokeDasharray="4 3" />}
-        <path d={`M${cx - 84} ${cy}H${cx + 84}M${cx} ${cy - 84}V${cy + 84}`} className="lq dd" />
+        {isAngle(leg) ? (
+          <CutAngle leg={leg} measured={measured} worn={worn} />
+        ) : (
+          <CutTube diameter={leg.diameter} wall={wall} measured={measured} worn={worn} />
+        )}
         <text x="186" y="40">
           {worn ? "measured wall " : "wall "}
           <tspan className="b">{wallWords(measured, system)}</tspan>
@@ -157,6 +167,36 @@ const Leg = ({ section, system }: Props) => {
     </>
   );
 };
+interface Cut {
+  readonly measured: number;
+  readonly worn: boolean;
+}
+const [CX, CY, OUTER] = [92, 84, 74];
+
+const CutTube = ({ diameter, wall, measured, worn }: Cut & { diameter: number; wall: number }) => {
+  const scale = (2 * OUTER) / diameter;
+  return (
+    <>
+      <circle cx={CX} cy={CY} r={OUTER} fill="url(#cut)" className="l3" />
+      <circle cx={CX} cy={CY} r={OUTER - measured * scale} className="p l3" />
+      {worn && <circle cx={CX} cy={CY} r={OUTER - wall * scale} className="n l1" strokeDasharray="4 3" />}
+      <path d={`M${CX - 84} ${CY}H${CX + 84}M${CX} ${CY - 84}V${CY + 84}`} className="lq dd" />
+    </>
+  );
+};
+
+const CutAngle = ({ leg, measured, worn }: Cut & { leg: AngleMember }) => {
+  const side = 2 * OUTER;
+  const scale = side / leg.angle;
+  const at = (thickness: number) => legShape([CX - OUTER, CY + OUTER], [CX, CY], side, thickness * scale, 0);
+  return (
+    <>
+      <path d={at(measured)} fill="url(#cut)" className="l3" />
+      {worn && <path d={at(leg.thickness)} className="n l1" strokeDasharray="4 3" />}
+    </>
+  );
+};
+
 const wallWords = (si: number, system: System) =>
   system === "us" ? `${thickness(si, "us").replace(/^\./, "0.")} in` : said(si, "size", "si", 2);
 
@@ -172,7 +212,8 @@ const useFinding = () => useBook((state) => state.finding);
 
 const Thinning = ({ section, system, reading }: Props & { reading: Reading }) => {
   const finding = useFinding();
-  const curve = thinning(section);
+  const steel = steelOf(reading);
+  const curve = thinning(section, steel);
   const need = asked(section, reading, finding);
   if (curve.length < 2) return null;
   const [left, right, top, bottom] = [46, 332, 12, 128];
@@ -183,8 +224,8 @@ const Thinning = ({ section, system, reading }: Props & { reading: Reading }) =>
   const [thin, thick] = [curve[0].wall, curve.at(-1)!.wall];
   const x = (wall: number) => left + ((wall - thin) / (thick - thin)) * (right - left);
   const y = (moment: number) => bottom - (moment / most) * (bottom - top);
-  const here = section.measuredWall ?? section.leg.wall!;
-  const now = sectionFigures(section);
+  const here = section.measuredWall ?? wallOf(section.leg)!;
+  const now = sectionFigures(section, steel);
   return (
     <>
       <h2>

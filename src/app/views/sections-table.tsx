@@ -2,6 +2,7 @@ import { useEffect, useMemo } from "react";
 import type { Section } from "../../model/catalog.ts";
 import { type Column, tableColumns } from "../../model/csv-columns.ts";
 import type { StudyFile } from "../../model/study.ts";
+import { wallOf } from "../../physics/steel/member.ts";
 import type { Outcome } from "../../search/types.ts";
 import { type Paper, type Reading, useBook } from "../state/book.ts";
 import { withValue } from "../state/path.ts";
@@ -10,8 +11,8 @@ import { costOf, questionKey } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
 import { figure, grouped, money, type System, said, unitOf } from "../wording/figures.ts";
 import { axisWords, single } from "../wording/givens.ts";
-import { sectionName } from "../wording/parts.ts";
-import { asNew, sectionFigures, wallLost } from "../wording/section-figures.ts";
+import { bracingWords, sectionName } from "../wording/parts.ts";
+import { asNew, sectionFigures, steelOf, wallLost, whyNotCovered } from "../wording/section-figures.ts";
 import { useAnswer } from "./answer.tsx";
 import { CatalogCell } from "./catalog-cell.tsx";
 
@@ -53,13 +54,14 @@ export const SectionsTable = ({ reading, chosen, choose }: Props) => {
     <table className="cat sections" aria-label="Sections">
       <thead>
         <tr className="grp">
-          <th colSpan={3}>What it is</th>
+          <th colSpan={4}>What it is</th>
           <th colSpan={4}>What it bears</th>
           <th colSpan={2}>What you can buy</th>
           <th colSpan={2}>What it does here</th>
         </tr>
         <tr>
           <th>Section</th>
+          <th>Bracing</th>
           <th className="num">Wall, {unitOf("size", system)}</th>
           <th className="num">Lost</th>
           <th className="num">Moment, {unitOf("moment", system)}</th>
@@ -109,8 +111,9 @@ interface RowProps {
 }
 const SectionRow = (props: RowProps) => {
   const { row, system, reading, wall, pieces, chosen, choose, outcome, answerCost, isAnswer } = props;
-  const figures = useMemo(() => sectionFigures(row), [row]);
-  const fresh = useMemo(() => sectionFigures(asNew(row)), [row]);
+  const steel = steelOf(reading);
+  const figures = useMemo(() => sectionFigures(row, steel), [row, steel]);
+  const fresh = useMemo(() => sectionFigures(asNew(row), steel), [row, steel]);
   const lost = wallLost(row);
   const name = sectionName(row, system);
   const longest = [...row.pieces].sort((a, b) => b.length - a.length)[0];
@@ -125,8 +128,9 @@ const SectionRow = (props: RowProps) => {
           {name}
         </button>
       </td>
+      <td className="quiet">{bracingWords(row)}</td>
       <td className="num">
-        {row.leg.wall !== undefined && wall ? (
+        {wallOf(row.leg) !== undefined && wall ? (
           <CatalogCell
             table="sections"
             id={row.id}
@@ -141,7 +145,14 @@ const SectionRow = (props: RowProps) => {
       </td>
       <td className="num quiet">{lost !== null && lost > 0 ? `${Math.round(lost * 100)} %` : ""}</td>
       <td className="num">
-        <b>{figures ? figure(figures.moment, "moment", system) : "not covered"}</b>
+        {figures ? (
+          <b title={figures.ratedBy && `as rated: ${figures.ratedBy}`}>
+            {figure(figures.moment, "moment", system)}
+            {figures.ratedBy && <span className="quiet"> rated</span>}
+          </b>
+        ) : (
+          <b title={whyNotCovered(row, steel)}>not covered</b>
+        )}
       </td>
       <td className="num quiet">{lost && fresh ? figure(fresh.moment, "moment", system) : ""}</td>
       <td className="num">{figures && figure(figures.leg, "force", system)}</td>

@@ -1,5 +1,6 @@
 import type { AnchorRow, Catalog, Section, Strand } from "../../model/catalog.ts";
 import type { AnchorChoice, FootingChoice } from "../../model/design.ts";
+import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
 import { figure, type System, said, small, smallBare, unitOf } from "./figures.ts";
 
 const counts = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
@@ -14,16 +15,25 @@ export const sectionName = (section: Section, system: System): string => {
   return `${face(section.face, system)} ${legs}, ${legSize(section, system)}`;
 };
 
+const patterns = { single: "zigzag", x: "crossed", z: "one way" } as const;
+
+/** "crossed, horizontals": how the faces are braced. */
+export const bracingWords = ({ bracing }: Section): string =>
+  bracing.pattern === "z" || bracing.horizontal
+    ? `${patterns[bracing.pattern]}, horizontals`
+    : patterns[bracing.pattern];
+
 /** A face is measured with a tape: a decimal reads faster than a fraction. */
 const face = (si: number, system: System): string =>
   system === "us" ? `${Math.round((si / 0.0254) * 100) / 100} in` : said(si, "size", "si", 0);
 
 export const legSize = (section: Section, system: System): string => {
-  const { diameter, wall } = section.leg;
-  const shown = section.measuredWall ?? wall;
-  if (shown === undefined) return `${smallBare(diameter, system)} solid`;
+  const width = smallBare(widthOf(section.leg), system);
+  const shown = section.measuredWall ?? wallOf(section.leg);
+  if (shown === undefined) return `${width} solid`;
+  const angle = isAngle(section.leg) ? " angle" : "";
   const worn = section.measuredWall !== undefined ? " used" : "";
-  return `${smallBare(diameter, system)} × ${thickness(shown, system)}${worn}`;
+  return `${width} × ${thickness(shown, system)}${angle}${worn}`;
 };
 
 /** A wall is always a decimal, as a gauge reads it. */

@@ -1,23 +1,40 @@
-import { columnStress, effectiveAreaShare } from "./column.ts";
-import { type RoundMember, roundProperties, thinned } from "./round.ts";
+import { type Bracing, braceFace, facePattern } from "./bracing.ts";
+import { type SteelCodeName, steelCodes } from "./codes.ts";
+import type { Tubing } from "./en1993.ts";
+import { faceOutline } from "./face-outline.ts";
+import { isAngle, type Member, memberShape, thinned } from "./member.ts";
 
 /** 490 lb/ft3 in N/m3: common practice, no source. */
 export const STEEL_UNIT_WEIGHT = 490 * 157.08746061538463;
+
+/** What the seller says that the section as new bears, no factor inside. SI. */
+export interface Rating {
+  /** Bending of the whole section, N m, at its worst direction. */
+  readonly moment?: number;
+  /** Thrust on the whole section, N. */
+  readonly axial?: number;
+  /** Shear on the whole section, N, at its worst direction. */
+  readonly shear?: number;
+  readonly source: string;
+}
 
 /** What the lattice needs to know of a section; a catalog section is one. SI. */
 export interface LatticeGeometry {
   readonly legs: 3 | 4;
   /** Leg centre to leg centre. */
   readonly face: number;
-  readonly leg: RoundMember;
+  readonly leg: Member;
   readonly measuredWall?: number;
-  readonly bracing: { readonly pattern: "single" | "x"; readonly member: RoundMember };
+  readonly bracing: Bracing;
   /** Height of leg between bracing points on one face. */
   readonly panel: number;
   readonly yield: number;
   readonly modulus: number;
+  /** How its tubes were made; only EN 1993 asks. Default: cold-formed, the weaker. */
+  readonly tubing?: Tubing;
   /** Greatest pull of the joint between pieces, per leg, N. */
   readonly splice?: number;
+  readonly rated?: Rating;
   readonly extraWeight: number;
 }
 
@@ -29,6 +46,8 @@ export interface LatticeProperties {
   readonly axialStiffness: number;
   /** N per unit shear strain. */
   readonly shearStiffness: number;
+  /** N m2: torque per twist per length, of the tube that its faces make. */
+  readonly torsionStiffness: number;
   /** N/m, joints included. */
   readonly weightPerLength: number;
   /** N, one leg. */
@@ -41,6 +60,8 @@ export interface LatticeProperties {
   readonly bracingSlenderness: number;
   /** N, the shear on the whole section, at its worst direction, that the bracing bears. */
   readonly shearStrength: number;
+  /** N m, the torque alone that the bracing bears; a face takes shear and torque together, so shares add. */
+  readonly torsionStrength: number;
   /** Share of the axial force in one leg: 1/3 or 1/4. */
   readonly axialShare: number;
   /** m: greatest leg force of a moment M is M / momentArm. */
@@ -49,80 +70,120 @@ export interface LatticeProperties {
   readonly solidity: number;
   /** m2/m: solid area of one face per height. */
   readonly faceArea: number;
+  /** Share of that area which is round: the rest are flats, which no reduction for round members covers. */
+  readonly roundShare: number;
   /** m, out to out of the legs on one face. */
   readonly outerWidth: number;
   /** Length of diagonals per height, all faces, m/m. */
   readonly bracingPerLength: number;
-}
-
-/** Length and rise of one diagonal, centre to centre of the legs, m. Each pattern has two to a panel. */
-function diagonal(section: LatticeGeometry): { length: number; rise: number } {
-  const rise = section.bracing.pattern === "x" ? section.panel : section.panel / 2;
-  return { length: Math.hypot(section.face, rise), rise };
-}
-
-/** The bracing of one face: nominal shear strength, N, and shear stiffness, N. docs/theory/steel.md. */
-function braceFace(section: LatticeGeometry): { strength: number; stiffness: number; slenderness: number } {
-  const { length, rise } = diagonal(section);
-  const { area, radiusOfGyration, slimness } = roundProperties(section.bracing.member);
-  const slenderness = length / radiusOfGyration;
-  const share = effectiveAreaShare(slimness, section.yield, section.modulus);
-  const cosine = section.face / length;
-  const squeezed = columnStress(section.yield, section.modulus, slenderness) * area * share * cosine;
-  const pulled = section.yield * area * cosine;
-  const oneDiagonal = (section.modulus * area * section.face ** 2 * rise) / length ** 3;
-  if (section.bracing.pattern === "single")
-    return { strength: squeezed, stiffness: oneDiagonal, slenderness };
-  return 2 * squeezed >= pulled
-    ? { strength: 2 * squeezed, stiffness: 2 * oneDiagonal, slenderness }
-    : { strength: pulled, stiffness: oneDiagonal, slenderness };
+  /** The same of horizontals. */
+  readonly horizontalPerLength: number;
+  /** Who rated the legs, or the bracing, where a rating took the place of what was computed. */
+  readonly legsRatedBy?: string;
+  readonly bracingRatedBy?: string;
 }
 
 /**
  * Properties of a lattice section from its members. docs/theory/steel.md.
- * @throws RangeError where legs overlap, a wall does not fit, or a tube is too thin for the clauses used
+ * @param code the standard that its strengths come from
+ * @throws RangeError outside the range of a clause used, with what was found and what was expected
  */
-export function latticeProperties(section: LatticeGeometry): LatticeProperties {
-  const { legs, face, leg, panel, modulus } = section;
-  if (!(face > leg.diameter && panel > 0))
+export function latticeProperties(
+  section: LatticeGeometry,
+  code: SteelCodeName = "aisc360",
+): LatticeProperties {
+  const { legs, face, panel, modulus } = section;
+  if (legs === 3 && isAngle(section.leg))
     throw new RangeError(
-      `lattice: found face ${face} m, leg ${leg.diameter} m, panel ${panel} m, expected the face above the leg and a panel above 0`,
+      "lattice: found angles as legs of a triangular mast, expected rods or tubes: its faces meet at 60 degrees, an angle's legs at 90, and bent angles are not covered",
     );
-  const asNew = roundProperties(leg);
-  const worn = roundProperties(thinned(leg, section.measuredWall));
-  const brace = roundProperties(section.bracing.member);
-  const braced = braceFace(section);
-  const { length } = diagonal(section);
-
-  const legSlenderness = panel / worn.radiusOfGyration;
-  const working = worn.area * effectiveAreaShare(worn.slimness, section.yield, modulus);
-  const legTension = Math.min(section.yield * worn.area, section.splice ?? Number.POSITIVE_INFINITY);
+  const outline = faceOutline(section);
+  const braced = braceFace(section, steelCodes[code]);
+  const asNew = legOf(section, section.leg, code);
+  const worn = legOf(section, thinned(section.leg, section.measuredWall), code);
   const facesInLine = legs / 2; // sum of cos2 over the faces, any direction
+  // worst direction: one face takes 2/3 (three legs) or 1/2 (four legs) of the shear
+  const computedShear = braced.strength * facesInLine;
+  const shearStrength = section.rated?.shear ?? computedShear;
+  const momentArm = face * (legs === 3 ? Math.sqrt(3) / 2 : Math.SQRT2);
+  // the shear flow around the tube loads every face alike: T = 2 Am q, with q = face shear / b
+  const tubeArea = face ** 2 * (legs === 3 ? Math.sqrt(3) / 4 : 1);
+  const faceStrength = shearStrength / facesInLine;
 
-  // two diagonals to a panel in both patterns; between the legs they show their clear length only
-  const steelPerLength = legs * (asNew.area + (2 * length * brace.area) / panel);
-  const clear = (length * (face - leg.diameter)) / face;
-  const outerWidth = face + leg.diameter;
-  const faceArea = Math.min(
-    outerWidth,
-    2 * leg.diameter + (2 * clear * section.bracing.member.diameter) / panel,
-  );
+  const { length, diagonals, horizontal } = facePattern(section);
+  const bracingPerLength = (legs * diagonals * length) / panel;
+  const horizontalPerLength = horizontal ? (legs * face) / panel : 0;
+  const steelPerLength =
+    legs * asNew.area +
+    bracingPerLength * memberShape(section.bracing.member).area +
+    (horizontal ? horizontalPerLength * memberShape(horizontal).area : 0);
   return {
+    ...outline,
+    ...legStrength(section, asNew, worn, momentArm),
     bendingStiffness: modulus * worn.area * face ** 2 * (legs === 3 ? 0.5 : 1),
     axialStiffness: modulus * worn.area * legs,
     shearStiffness: braced.stiffness * facesInLine,
+    torsionStiffness: (4 * tubeArea ** 2 * braced.stiffness) / (legs * face ** 2),
     weightPerLength: steelPerLength * STEEL_UNIT_WEIGHT * (1 + section.extraWeight),
-    legCompression: columnStress(section.yield, modulus, legSlenderness) * working,
-    legTension,
-    legSlenderness,
+    legSlenderness: worn.slenderness,
     bracingSlenderness: braced.slenderness,
-    // worst direction: one face takes 2/3 (three legs) or 1/2 (four legs) of the shear
-    shearStrength: braced.strength * facesInLine,
+    shearStrength,
+    torsionStrength: (2 * tubeArea * faceStrength) / face,
+    bracingRatedBy: section.rated?.shear === undefined ? undefined : section.rated.source,
     axialShare: 1 / legs,
-    momentArm: face * (legs === 3 ? Math.sqrt(3) / 2 : Math.SQRT2),
-    solidity: faceArea / outerWidth,
-    faceArea,
-    outerWidth,
-    bracingPerLength: (legs * 2 * length) / panel,
+    momentArm,
+    bracingPerLength,
+    horizontalPerLength,
+  };
+}
+
+interface Leg {
+  readonly area: number;
+  /** N. */
+  readonly tension: number;
+  readonly slenderness: number;
+  /** N. */
+  readonly compression: number;
+}
+
+function legOf(section: LatticeGeometry, member: Member, code: SteelCodeName): Leg {
+  const { area, radiusOfGyration } = memberShape(member);
+  return {
+    area,
+    tension: steelCodes[code].countedYield(section.yield) * area,
+    slenderness: section.panel / radiusOfGyration,
+    compression: steelCodes[code].compression({
+      member,
+      length: section.panel,
+      yield: section.yield,
+      modulus: section.modulus,
+      tubing: section.tubing ?? "cold-formed",
+      use: "leg",
+    }),
+  };
+}
+
+/** Strength of one leg: a rating takes the place of what was computed, less what the wall has lost of it. */
+function legStrength(
+  section: LatticeGeometry,
+  asNew: Leg,
+  worn: Leg,
+  momentArm: number,
+): Pick<LatticeProperties, "legCompression" | "legTension" | "legsRatedBy"> {
+  const { rated, legs } = section;
+  const splice = section.splice ?? Number.POSITIVE_INFINITY;
+  const bent = rated?.moment === undefined ? undefined : rated.moment / momentArm;
+  const pressed = rated?.axial === undefined ? undefined : rated.axial * (1 / legs);
+  const legTension = Math.min(
+    splice,
+    bent === undefined ? worn.tension : bent * Math.min(1, worn.area / asNew.area),
+  );
+  if (!rated || (bent === undefined && pressed === undefined))
+    return { legCompression: worn.compression, legTension };
+  const kept = Math.min(1, worn.compression / asNew.compression);
+  return {
+    legCompression: kept * Math.min(bent ?? Number.POSITIVE_INFINITY, pressed ?? Number.POSITIVE_INFINITY),
+    legTension,
+    legsRatedBy: rated.source,
   };
 }

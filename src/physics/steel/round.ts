@@ -37,18 +37,3 @@ export function roundProperties(member: RoundMember): RoundProperties {
     slimness: wall === undefined ? 0 : outer / wall,
   };
 }
-
-/**
- * The tube that is left where its wall has thinned to `measuredWall`: all loss from the outside, the safe
- * choice (docs/theory/steel.md). A wall measured thicker than new counts as new.
- * @throws RangeError for a solid bar, whose loss can't be stated as a wall
- */
-export function thinned(member: RoundMember, measuredWall: number | undefined): RoundMember {
-  if (measuredWall === undefined) return member;
-  if (member.wall === undefined)
-    throw new RangeError(
-      `measured wall: found ${measuredWall} m on a solid bar, expected a tube; state the diameter as measured instead`,
-    );
-  const loss = Math.max(0, member.wall - measuredWall);
-  return { diameter: member.diameter - 2 * loss, wall: member.wall - loss };
-}

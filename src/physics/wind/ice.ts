@@ -1,4 +1,7 @@
-import { type LatticeGeometry, latticeProperties } from "../steel/lattice.ts";
+import { facePattern } from "../steel/bracing.ts";
+import { faceOutline } from "../steel/face-outline.ts";
+import type { LatticeGeometry } from "../steel/lattice.ts";
+import { type Member, memberShape } from "../steel/member.ts";
 
 /** 56 lb/ft3 in N/m3: ASCE 7-16 section 10.4.2, from memory. */
 export const ICE_UNIT_WEIGHT = 56 * 157.08746061538463;
@@ -22,26 +25,28 @@ export interface IcedLattice {
   readonly solidity: number;
   /** m2/m. */
   readonly faceArea: number;
+  /** Share of that area which is round. */
+  readonly roundShare: number;
   /** N/m of height. */
   readonly weight: number;
 }
 
-/** @throws RangeError where the ice bridges the legs: the lattice is then a solid face, which no clause here covers */
+/**
+ * A rod or tube grows by the ice all round; so does an angle, whose ice is counted about the circle around it.
+ * @throws RangeError where the ice bridges the legs: the lattice is then a solid face, which no clause here covers
+ */
 export function icedLattice(section: LatticeGeometry, thickness: number): IcedLattice {
-  const { leg, bracing, legs } = section;
-  // only the outlines matter: grown members are taken as bars
-  const grown = latticeProperties({
-    ...section,
-    leg: { diameter: leg.diameter + 2 * thickness },
-    measuredWall: undefined,
-    bracing: { ...bracing, member: { diameter: bracing.member.diameter + 2 * thickness } },
-  });
-  const plain = latticeProperties(section);
+  const { face, panel, leg, bracing, legs } = section;
+  const { length, diagonals, horizontal } = facePattern(section);
+  const ice = (member: Member) => iceWeight(memberShape(member).circle, thickness);
+  const { solidity, faceArea, roundShare } = faceOutline(section, thickness);
   return {
-    solidity: Math.min(1, grown.solidity),
-    faceArea: grown.faceArea,
+    solidity,
+    faceArea,
+    roundShare,
     weight:
-      legs * iceWeight(leg.diameter, thickness) +
-      plain.bracingPerLength * iceWeight(bracing.member.diameter, thickness),
+      legs *
+      (ice(leg) +
+        (diagonals * length * ice(bracing.member) + (horizontal ? face * ice(horizontal) : 0)) / panel),
   };
 }

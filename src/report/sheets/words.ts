@@ -1,6 +1,7 @@
 import type { Section, Strand } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
+import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
 import type { As, Figure } from "./types.ts";
 
 export const caution =
@@ -46,12 +47,12 @@ export const tape = (si: number): string => {
 };
 
 export const sectionName = (section: Section): string => {
-  const { diameter, wall } = section.leg;
-  const shown = section.measuredWall ?? wall;
+  const width = inchesOf(widthOf(section.leg));
+  const shown = section.measuredWall ?? wallOf(section.leg);
   const leg =
     shown === undefined
-      ? `${inchesOf(diameter)} in solid`
-      : `${inchesOf(diameter)} × ${(shown / 0.0254).toFixed(3).replace(/^0/, "")} in`;
+      ? `${width} in solid`
+      : `${width} × ${(shown / 0.0254).toFixed(3).replace(/^0/, "")} in${isAngle(section.leg) ? " angle" : ""}`;
   const face = Math.round((section.face / 0.0254) * 100) / 100;
   const worn = section.used ? ", used" : "";
   return `${face} in ${section.legs === 3 ? "three-leg" : "four-leg"}, ${leg}${worn}`;

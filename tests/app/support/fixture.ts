@@ -19,6 +19,7 @@ const section = (id: string, face: number, leg: number, wall: number, price: num
   panel: 15 * inch,
   yield: 250e6,
   modulus: 200e9,
+  tubing: "cold-formed" as const,
   extraWeight: 0.08,
   pieces: [{ length: 10 * ft, price }],
   used: false,

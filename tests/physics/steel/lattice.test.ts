@@ -6,19 +6,21 @@ import {
   latticeProperties,
   STEEL_UNIT_WEIGHT,
 } from "../../../src/physics/steel/lattice.ts";
-import { roundProperties, thinned } from "../../../src/physics/steel/round.ts";
+import { memberShape, thinned } from "../../../src/physics/steel/member.ts";
+import { type RoundMember, roundProperties } from "../../../src/physics/steel/round.ts";
 
+const leg: RoundMember = { diameter: 0.032, wall: 0.002 };
 const section: LatticeGeometry = {
   legs: 3,
   face: 0.3,
-  leg: { diameter: 0.032, wall: 0.002 },
+  leg,
   bracing: { pattern: "single", member: { diameter: 0.01 } },
   panel: 0.4,
   yield: 250e6,
   modulus: 200e9,
   extraWeight: 0,
 };
-const area = roundProperties(section.leg).area;
+const area = roundProperties(leg).area;
 
 test("latticeProperties: three legs A b2/2, four legs A b2, the same in every direction", () => {
   const at = (legs: 3 | 4) => latticeProperties({ ...section, legs });
@@ -52,17 +54,6 @@ test("latticeProperties.shearStiffness follows from the stretch of one diagonal"
   const stretch = ((shear * length) / 0.3 / (200e9 * rod.area)) * length;
   const angle = (stretch * (length / 0.3)) / 0.2;
   expect(latticeProperties(section).shearStiffness / 1.5).toBeCloseTo(shear / angle, 3);
-});
-
-test("latticeProperties(x) counts both diagonals only while the squeezed one can bear its half", () => {
-  const x = (diameter: number) =>
-    latticeProperties({ ...section, bracing: { pattern: "x", member: { diameter } } });
-  const one = (diameter: number) => {
-    const d = Math.hypot(0.3, 0.4);
-    return (1.5 * 200e9 * roundProperties({ diameter }).area * 0.3 ** 2 * 0.4) / d ** 3;
-  };
-  expect(x(0.005).shearStiffness / one(0.005)).toBeCloseTo(1, 9);
-  expect(x(0.02).shearStiffness / one(0.02)).toBeCloseTo(2, 9);
 });
 
 test("latticeProperties(thinned wall) derates by area and radius of gyration", () => {
@@ -108,7 +99,7 @@ test("a thinner wall never strengthens and never stiffens", () => {
 });
 
 test("loss from the outside leaves less than the same loss from the bore", () => {
-  const outside = roundProperties(thinned({ diameter: 0.032, wall: 0.003 }, 0.002));
+  const outside = memberShape(thinned({ diameter: 0.032, wall: 0.003 }, 0.002));
   const inside = roundProperties({ diameter: 0.032, wall: 0.002 });
   expect(outside.area).toBeLessThan(inside.area);
   expect(outside.radiusOfGyration).toBeLessThan(inside.radiusOfGyration);
@@ -120,7 +111,5 @@ test("latticeProperties refuses what is no lattice", () => {
   expect(() => latticeProperties({ ...section, leg: { diameter: 0.03 }, measuredWall: 0.002 })).toThrow(
     /solid bar/,
   );
-  expect(() => latticeProperties({ ...section, leg: { diameter: 0.3, wall: 0.0005 }, face: 1 })).toThrow(
-    /E7.2/,
-  );
+  expect(() => latticeProperties({ ...section, leg: { diameter: 0.2, wall: 0.0004 } })).toThrow(/E7.2/);
 });
