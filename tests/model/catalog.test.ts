@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { axisValues } from "../../src/model/axis.ts";
+import { latticeProperties } from "../../src/physics/steel/lattice.ts";
+import { memberShape, wallOf, widthOf } from "../../src/physics/steel/member.ts";
 import { readCatalog } from "./support.ts";
 
 const catalog = readCatalog();
@@ -17,12 +19,12 @@ describe("sections of the catalog", () => {
     "$id can be made: walls fit, legs clear each other, panels are braced",
     (section) => {
       const { face, leg, bracing, panel, measuredWall } = section;
-      expect(leg.wall! < leg.diameter / 2).toBe(true);
-      if (bracing.member.wall) expect(bracing.member.wall < bracing.member.diameter / 2).toBe(true);
-      expect(bracing.member.diameter < leg.diameter).toBe(true);
-      expect(face > 4 * leg.diameter).toBe(true);
+      expect(wallOf(leg)! < widthOf(leg) / 2).toBe(true);
+      expect((wallOf(bracing.member) ?? 0) < widthOf(bracing.member) / 2).toBe(true);
+      expect(widthOf(bracing.member) < widthOf(leg)).toBe(true);
+      expect(face > 4 * widthOf(leg)).toBe(true);
       expect(panel > 0.8 * face && panel < 1.6 * face).toBe(true);
-      expect(measuredWall === undefined || measuredWall < leg.wall!).toBe(true);
+      expect(measuredWall === undefined || measuredWall < wallOf(leg)!).toBe(true);
     },
   );
 
@@ -38,7 +40,7 @@ describe("sections of the catalog", () => {
         panel,
       });
       expect(geometry(used)).toEqual(geometry(fresh));
-      expect(used.measuredWall).toBeLessThan(fresh.leg.wall!);
+      expect(used.measuredWall).toBeLessThan(wallOf(fresh.leg)!);
       expect(used.pieces[0].price).toBeLessThan(fresh.pieces[0].price);
       expect(used.pieces.every(({ have }) => have !== undefined && have > 0)).toBe(true);
     },
@@ -48,7 +50,7 @@ describe("sections of the catalog", () => {
     for (const legs of [3, 4]) {
       const lines = catalog.sections
         .filter((row) => row.legs === legs && !row.used)
-        .map(({ leg, pieces }) => ({ steel: leg.diameter * leg.wall!, price: pieces[0].price }))
+        .map(({ leg, pieces }) => ({ steel: memberShape(leg).area, price: pieces[0].price }))
         .sort((a, b) => a.steel - b.steel);
       for (const [index, line] of lines.slice(1).entries())
         expect(line.price).toBeGreaterThan(lines[index].price);
@@ -57,11 +59,14 @@ describe("sections of the catalog", () => {
 
   test("have a bracing no slenderer than 200, which AISC 360 E2 advises", () => {
     for (const { face, panel, bracing } of catalog.sections) {
-      const { diameter, wall } = bracing.member;
-      const bore = wall === undefined ? 0 : diameter - 2 * wall;
-      const rise = bracing.pattern === "x" ? panel : panel / 2;
-      expect(Math.hypot(face, rise) / (Math.hypot(diameter, bore) / 4)).toBeLessThanOrEqual(200);
+      const rise = bracing.pattern === "single" ? panel / 2 : panel;
+      const { radiusOfGyration } = memberShape(bracing.member);
+      expect(Math.hypot(face, rise) / radiusOfGyration).toBeLessThanOrEqual(200);
     }
+  });
+
+  test.each(["aisc360", "en1993"] as const)("are all inside what %s covers", (steel) => {
+    for (const section of catalog.sections) latticeProperties(section, steel);
   });
 });
 

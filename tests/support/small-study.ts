@@ -71,6 +71,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       ["3leg-20-used", "3leg-20"],
       ["4leg-21", "3leg-26"],
       ["3leg-31"],
+      ["3leg-18-z", "4leg-24-angle"],
     ),
     supports: fc.constantFrom(
       ["guyed" as const],
