@@ -20,6 +20,10 @@ export const limitStateTitles: Readonly<Record<string, string>> = {
   "base-bearing": "Base bearing",
   overturning: "Overturning",
   sliding: "Sliding",
+  "pier-as-post": "Pier held sideways, code post",
+  "pier-in-sand": "Pier held sideways, sand",
+  "pier-in-clay": "Pier held sideways, clay",
+  "pier-bending": "Pier bending",
   "base-compression": "Base compression",
 };
 
@@ -31,4 +35,8 @@ export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
   "pipe-bending": "moment",
   "base-bearing": "pressure",
   overturning: "moment",
+  "pier-as-post": "moment",
+  "pier-in-sand": "moment",
+  "pier-in-clay": "moment",
+  "pier-bending": "moment",
 };

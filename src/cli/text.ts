@@ -1,4 +1,4 @@
-import type { Design } from "../model/design.ts";
+import { type Design, footingAcross } from "../model/design.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import type { Outcome, Proof } from "../search/types.ts";
@@ -22,7 +22,7 @@ export const caution =
 
 export function designText(design: Design): string {
   const stack = design.stack.map((part) => `${feet(part.length)} of ${part.section}`).join(", then ");
-  const base = `${design.footing.kind} ${feet(design.footing.width)} wide, ${feet(design.footing.depth)} deep`;
+  const base = `${design.footing.kind} ${feet(footingAcross(design.footing))} ${"diameter" in design.footing ? "across" : "wide"}, ${feet(design.footing.depth)} deep`;
   if (!design.guys) return `${feet(design.height)} free-standing: ${stack}; ${base}`;
   const { guys } = design;
   const levels = guys.levels.map((level) => `${level.strand} at ${feet(level.height)}`).join(", ");

@@ -20,6 +20,7 @@ const anchorChoice = z.discriminatedUnion("kind", [
 const footingChoice = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("block"), row: id, width: length, depth: length }),
   z.strictObject({ kind: z.literal("pad"), row: id, width: length, thickness: length, depth: length }),
+  z.strictObject({ kind: z.literal("pier"), row: id, diameter: length, depth: length }),
 ]);
 
 /** Rounding may part two equal lengths by this, m. */
@@ -68,6 +69,11 @@ export const designSchema = z
 export type Design = z.output<typeof designSchema>;
 export type AnchorChoice = z.output<typeof anchorChoice>;
 export type FootingChoice = z.output<typeof footingChoice>;
+
+/** How wide a footing lies in the ground, m. */
+export const footingAcross = (footing: FootingChoice): number =>
+  "diameter" in footing ? footing.diameter : footing.width;
+
 /** Micrometres and a millionth of a degree: two designs that a builder can't tell apart have one key. */
 const canonical = (_key: string, value: unknown) =>
   typeof value === "number" ? Math.round(value * 1e6) / 1e6 : value;

@@ -88,7 +88,20 @@ const pad = z.strictObject({
   invented,
 });
 
-export const footingSchema = z.discriminatedUnion("kind", [block, pad]);
+const pier = z.strictObject({
+  id,
+  kind: z.literal("pier"),
+  name: text,
+  /** Round, drilled. */
+  diameter: sizes,
+  /** Grade to its tip. */
+  depth: sizes,
+  /** Upright bars, share of the section. */
+  cage: z.number().min(0.005).max(0.04).default(0.005),
+  invented,
+});
+
+export const footingSchema = z.discriminatedUnion("kind", [block, pad, pier]);
 
 /** What one layer of ground bears and weighs. */
 const soilLayer = {

@@ -54,6 +54,18 @@ export const ruleSetSchema = z.strictObject({
     unitWeight: dimensioned("unitWeight", { above: 0 }),
     source: text,
   }),
+  /** From reactions and the pressures they cause to the strength level of ACI 318, and the bars of the concrete. */
+  concreteDesign: z
+    .strictObject({
+      loadFactor: z.number().min(1).max(3),
+      barYield: positiveStress.default(413.7e6),
+      source: text,
+    })
+    .default({
+      loadFactor: 1.6,
+      barYield: 413.7e6,
+      source: "1.6 on reactions as they come: our choice, safe for allowable stress",
+    }),
   /** Double the lateral bearing where half an inch of motion at grade does no harm (IBC 1806.3.4). */
   doubleLateral: z.boolean().default(false),
 });

@@ -5,6 +5,7 @@ import { rockRod, rockRodChoices } from "./anchors/rock-rod.ts";
 import { screw } from "./anchors/screw.ts";
 import { block, blockChoices } from "./footings/block.ts";
 import { pad, padChoices } from "./footings/pad.ts";
+import { pier, pierChoices } from "./footings/pier.ts";
 import type { AnchorPart, FootingPart, Ground } from "./types.ts";
 
 // the one place where the kinds are listed: a new kind is a file and a line here
@@ -39,6 +40,8 @@ export function footingParts(row: FootingRow, ground: Ground): FootingPart[] {
       return blockChoices(row).map((size) => block(row, size, ground));
     case "pad":
       return padChoices(row).map((size) => pad(row, size, ground));
+    case "pier":
+      return pierChoices(row).map((size) => pier(row, size, ground));
   }
 }
 
@@ -49,5 +52,7 @@ export function footingPart(row: FootingRow, choice: FootingChoice, ground: Grou
     const { width, thickness, depth } = choice;
     return pad(row, { width, thickness, depth }, ground);
   }
+  if (row.kind === "pier" && choice.kind === "pier")
+    return pier(row, { diameter: choice.diameter, depth: choice.depth }, ground);
   return undefined;
 }

@@ -47,7 +47,14 @@ export function partLines(
         prices.concrete,
         times,
       ),
-      line(group, `${name}: bars`, takeOff.concrete * prices.rebarPerVolume, "kg", prices.rebar, times),
+      line(
+        group,
+        `${name}: bars`,
+        takeOff.bars ?? takeOff.concrete * prices.rebarPerVolume,
+        "kg",
+        prices.rebar,
+        times,
+      ),
     );
     if (takeOff.formed > 0)
       lines.push(line(group, `${name}: forms`, takeOff.formed, "m2", prices.forms, times));

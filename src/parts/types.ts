@@ -1,5 +1,6 @@
 import type { Prices, RuleSet, Soil } from "../model/catalog.ts";
 import type { AnchorChoice, FootingChoice } from "../model/design.ts";
+import type { BarRun } from "../physics/concrete/bars.ts";
 import type { FootingLoads, TakeOff } from "../physics/ground/loads.ts";
 import type { GroundRules } from "../physics/ground/soil.ts";
 
@@ -69,6 +70,8 @@ export interface AnchorPart extends GroundPart {
 
 export interface FootingPart extends GroundPart {
   readonly choice: FootingChoice;
+  /** Every bar in it; empty where bars are bought by the volume of concrete. */
+  readonly bars: readonly BarRun[];
   /** Largest utilisation over the cases. Hot. */
   worst(loads: readonly FootingLoads[], plate: number): number;
   measures(loads: readonly FootingLoads[], plate: number): Measure[];

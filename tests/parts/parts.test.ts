@@ -16,7 +16,25 @@ const problems = ["ibc-2", "ibc-4", "ibc-5", "clay-over-gravel"].flatMap((soil) 
   ),
 );
 const anchors = problems.flatMap((p) => p.anchors);
-const footings = problems.flatMap((p) => p.footings);
+/** Soils that suit a pier otherwise than the catalog's do: clay with a strength, and one that suits no method. */
+const oddSoil = (id: string, change: object) =>
+  pasture((s) => {
+    s.site.soil = id;
+    const row = {
+      id,
+      name: `soil ${id} of the tests`,
+      bearing: "3000 psf",
+      lateralPerDepth: "150 psf/ft",
+      unitWeight: "110 pcf",
+      digging: "firm" as const,
+      source: "invented for the tests",
+      ...change,
+    };
+    s.catalog = { soils: [row] };
+  });
+const clay = oddSoil("clay", { undrainedStrength: "1200 psf" });
+const unsuited = oddSoil("unsuited", { values: "ultimate" });
+const footings = [...problems, clay, unsuited].flatMap((p) => p.footings);
 
 const reaction: fc.Arbitrary<AnchorReaction> = fc.record({
   uplift: fc.double({ min: -500, max: 30_000, noNaN: true }),
@@ -160,7 +178,7 @@ describe("footings", () => {
       ),
       { numRuns: 2500, seed: 44 },
     );
-    expect([...kinds].sort()).toEqual(["block", "pad"]);
+    expect([...kinds].sort()).toEqual(["block", "pad", "pier"]);
     expect(tried.size).toBeGreaterThan(2400);
   });
 
@@ -173,6 +191,43 @@ describe("footings", () => {
       }),
       { numRuns: 800, seed: 45 },
     );
+  });
+
+  test("worst(the thrust alone) is never above worst of any loads of which one presses as much", () => {
+    fc.assert(
+      fc.property(
+        fc.nat({ max: footings.length - 1 }),
+        loads,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (index, all, share) => {
+          const part = footings[index];
+          const compression = share * Math.max(...all.map((load) => load.compression));
+          const floor = part.worst([{ compression, shear: 0, moment: 0 }], 0.4);
+          const whole = part.worst(all, 0.4);
+          expect(floor <= whole * (1 + 1e-12) || Number.isNaN(whole)).toBe(true);
+        },
+      ),
+      { numRuns: 2000, seed: 46 },
+    );
+  });
+
+  test("a pier is judged by every method that its soil suits, and refused by name where none does", () => {
+    const states = (problem: (typeof problems)[number]) => {
+      const part = problem.footings.find((f) => f.choice.kind === "pier");
+      return part?.measures([{ compression: 1e4, shear: 100, moment: 500 }], 0.4) ?? [];
+    };
+    const ids = (problem: (typeof problems)[number]) =>
+      states(problem)
+        .map((m) => m.limitState)
+        .filter((id) => id.startsWith("pier-"));
+    const byId = (id: string) => problems.find((p) => p.soil.id === id) ?? clay;
+    expect(ids(byId("ibc-4"))).toEqual(["pier-as-post", "pier-in-sand", "pier-bending"]);
+    expect(ids(byId("ibc-2"))).toEqual(["pier-as-post", "pier-bending"]);
+    expect(ids(clay)).toEqual(["pier-as-post", "pier-in-clay", "pier-bending"]);
+    const [, refusal] = states(unsuited);
+    expect(refusal.demand).toBe(Number.POSITIVE_INFINITY);
+    expect(refusal.note).toMatch(/found a soil .* IBC 1807.3.2.1 wants/);
+    expect(unsuited.footings.filter((f) => f.choice.kind === "pier")).not.toHaveLength(0);
   });
 
   test("a footing of a size that is not in the table is the same part as one from it", () => {

@@ -92,6 +92,14 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
     block: fc.record({ width: subset([2, 3, 5], 2), depth: subset([3, 5], 2) }),
     cap: fc.constantFrom(undefined, undefined, undefined, undefined, "0.8 yd3", "2 yd3"),
     mixed: fc.boolean(),
+    footings: fc.constantFrom<string[]>(
+      ["block"],
+      ["block"],
+      ["pier"],
+      ["block", "pier"],
+      ["pad"],
+      ["pad", "block"],
+    ),
   })
   .map((g): StudyFile => {
     const known = new Set(defaultCatalog.strand.map((row) => row.id));
@@ -163,7 +171,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         tensions: g.tensions,
         radius: g.radii.map(feet),
         rotation: g.rotations,
-        footings: ["block"],
+        footings: g.footings,
         anchors: g.anchors,
       },
       catalog: {
@@ -199,6 +207,24 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
             name: "Block of the tests",
             width: g.block.width.map(feet),
             depth: g.block.depth.map(feet),
+            invented: true,
+          },
+          {
+            id: "pier",
+            kind: "pier",
+            name: "Pier of the tests",
+            diameter: ["2 ft", "3 ft"],
+            depth: g.block.depth.map(feet),
+            invented: true,
+          },
+          {
+            id: "pad",
+            kind: "pad",
+            name: "Pad of the tests",
+            width: ["4 ft", "6 ft"],
+            thickness: "1 ft",
+            depth: ["3 ft", "4 ft"],
+            pedestal: "18 in",
             invented: true,
           },
         ],

@@ -1,3 +1,4 @@
+import { footingAcross } from "../../model/design.ts";
 import type { System } from "../wording/figures.ts";
 import type { Scene } from "./scene.ts";
 
@@ -33,7 +34,7 @@ const depthOf = (scene: Scene): number => {
 const reach = (scene: Scene): { left: number; right: number } => {
   const alongs = scene.anchors.map((anchor) => anchor.along);
   const arms = scene.items.map((item) => item.beside + Math.max(item.antenna?.boom ?? 0, 1) / 2);
-  const half = Math.max(1, ...arms, scene.design.footing.width / 2);
+  const half = Math.max(1, ...arms, footingAcross(scene.design.footing) / 2);
   return { left: Math.max(half, ...alongs.map((v) => -v)), right: Math.max(half, ...alongs) };
 };
 

@@ -1,3 +1,4 @@
+import { footingAcross } from "../../model/design.ts";
 import { type System, said, unitOf } from "../wording/figures.ts";
 import { anchorSize, footingSize } from "../wording/parts.ts";
 import type { Frame } from "./frame.ts";
@@ -62,13 +63,14 @@ export const Soil = ({ scene, frame, system }: Props) => {
 export const Footing = ({ scene, frame, system }: Props) => {
   const { footing } = scene.design;
   const { x, y, scale } = frame;
-  const half = Math.max((footing.width * scale) / 2, 5);
+  const half = Math.max((footingAcross(footing) * scale) / 2, 5);
   const underside = y(-footing.depth);
-  const thick = footing.kind === "block" ? underside - y(0) : footing.thickness * scale;
-  const top = underside - thick;
+  // a pad lies at the bottom of its hole and carries a pedestal up to grade; the rest reach grade themselves
+  const slab = "thickness" in footing ? footing.thickness * scale : null;
+  const top = slab === null ? y(0) - 4 : underside - slab;
   return (
     <g>
-      {footing.kind === "pad" && (
+      {slab !== null && (
         <Concrete
           x={x(0) - Math.max(half * 0.22, 4)}
           y={y(0) - 4}
@@ -76,12 +78,7 @@ export const Footing = ({ scene, frame, system }: Props) => {
           height={top - y(0) + 4}
         />
       )}
-      <Concrete
-        x={x(0) - half}
-        y={top - (footing.kind === "block" ? 4 : 0)}
-        width={half * 2}
-        height={underside - top + (footing.kind === "block" ? 4 : 0)}
-      />
+      <Concrete x={x(0) - half} y={top} width={half * 2} height={underside - top} />
       <path d={`M${x(0) - 4} ${y(0) - 4}L${x(0)} ${y(0) - 8}L${x(0) + 4} ${y(0) - 4}`} className="k" />
       {!frame.narrow && (
         <text x={x(0) + half + 8} y={underside + 12} className="halo">

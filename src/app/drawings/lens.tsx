@@ -1,3 +1,4 @@
+import { footingAcross } from "../../model/design.ts";
 import type { System } from "../wording/figures.ts";
 import type { Frame } from "./frame.ts";
 import { holdX } from "./ground.tsx";
@@ -49,7 +50,7 @@ const placeIn = (scene: Scene, frame: Frame, place: string): [number, number] | 
   if (place === "pipe") return [frame.x(0) + 2, frame.y(scene.design.height)];
   if (place === "base")
     return [
-      frame.x(0) + (scene.design.footing.width * frame.scale) / 2,
+      frame.x(0) + (footingAcross(scene.design.footing) * frame.scale) / 2,
       frame.y(-scene.design.footing.depth / 2),
     ];
   const windward = scene.anchors.length

@@ -1,4 +1,4 @@
-import type { Design } from "../../model/design.ts";
+import { type Design, footingAcross } from "../../model/design.ts";
 
 /** A mast as a mark, several to one scale: what differs shows before a word is read. */
 export const SmallMast = ({ design, scale, height }: { design: Design; scale: number; height: number }) => {
@@ -11,7 +11,7 @@ export const SmallMast = ({ design, scale, height }: { design: Design; scale: nu
   const x = Math.min(Math.max(reach * scale + 6, 20), width - far * scale - 6);
   const top = ground - design.height * scale;
   const anchors = guys ? [x - reach * scale, x + far * scale] : [];
-  const block = Math.max(design.footing.width * scale, 5);
+  const block = Math.max(footingAcross(design.footing) * scale, 5);
   return (
     <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
       <rect x="0" y={ground} width={width} height="13" fill="url(#clay)" />

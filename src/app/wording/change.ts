@@ -72,6 +72,7 @@ const anchorWords = (was: AnchorChoice, now: AnchorChoice, catalog: Catalog, sys
 
 const footingSides = [
   ["width", "wide"],
+  ["diameter", "across"],
   ["depth", "deep"],
   ["thickness", "thick"],
 ] as const;

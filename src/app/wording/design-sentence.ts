@@ -1,7 +1,7 @@
 import type { Catalog } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
 import { figure, type System, said, unitOf } from "./figures.ts";
-import { anchorKind, anchorSize, byId, footingSize, inWords, sectionName, strandName } from "./parts.ts";
+import { anchorKind, anchorSize, byId, footingBase, inWords, sectionName, strandName } from "./parts.ts";
 
 const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
@@ -37,15 +37,11 @@ const anchorWords = (design: Design, system: System): string | null => {
 
 /** The answer, readable without the drawing. */
 export const designSentence = (design: Design, catalog: Catalog, system: System): string => {
-  const base =
-    design.footing.kind === "block"
-      ? `block base ${footingSize(design.footing, system)} deep`
-      : `pad base ${footingSize(design.footing, system)}, ${said(design.footing.depth, "length", system)} down`;
   return `${[
     stackWords(design, catalog, system),
     guyWords(design, catalog, system),
     anchorWords(design, system),
-    base,
+    footingBase(design.footing, system),
   ]
     .filter((part) => part !== null)
     .join("; ")}.`;

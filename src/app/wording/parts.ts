@@ -68,10 +68,39 @@ const anchorKinds = {
 export const anchorKind = (kind: AnchorRow["kind"], count = 1): string =>
   anchorKinds[kind][count === 1 ? 0 : 1];
 
+type FootingOf<Kind extends FootingChoice["kind"]> = Extract<FootingChoice, { kind: Kind }>;
+interface FootingWords<Footing> {
+  /** Beside the drawing. */
+  readonly size: (footing: Footing, system: System) => string;
+  /** In the sentence of the design. */
+  readonly base: (footing: Footing, system: System) => string;
+}
+
+const footingKinds: { readonly [Kind in FootingChoice["kind"]]: FootingWords<FootingOf<Kind>> } = {
+  block: {
+    size: ({ width, depth }, system) => sizes([width, width, depth], system),
+    base: ({ width, depth }, system) => `block base ${sizes([width, width, depth], system)} deep`,
+  },
+  pad: {
+    size: ({ width, thickness }, system) => sizes([width, width, thickness], system),
+    base: ({ width, thickness, depth }, system) =>
+      `pad base ${sizes([width, width, thickness], system)}, ${said(depth, "length", system)} down`,
+  },
+  pier: {
+    size: ({ diameter, depth }, system) =>
+      `${figure(diameter, "length", system)} round × ${said(depth, "length", system)}`,
+    base: ({ diameter, depth }, system) =>
+      `drilled pier ${said(diameter, "length", system)} across, ${said(depth, "length", system)} deep`,
+  },
+};
+const footingWordsOf = (footing: FootingChoice) =>
+  footingKinds[footing.kind] as unknown as FootingWords<FootingChoice>;
+
 export const footingSize = (footing: FootingChoice, system: System): string =>
-  footing.kind === "block"
-    ? sizes([footing.width, footing.width, footing.depth], system)
-    : sizes([footing.width, footing.width, footing.thickness], system);
+  footingWordsOf(footing).size(footing, system);
+
+export const footingBase = (footing: FootingChoice, system: System): string =>
+  footingWordsOf(footing).base(footing, system);
 
 export const rowName = (catalog: Catalog, id: string, system: System): string => {
   const section = byId(catalog.sections, id);

@@ -1,4 +1,5 @@
 import type { FootingChoice } from "../../model/design.ts";
+import type { BarRun } from "../../physics/concrete/bars.ts";
 import type { Resistance } from "../../physics/ground/loads.ts";
 import { concreteBearing } from "../../physics/steel/bearing.ts";
 import { partCents } from "../price.ts";
@@ -21,6 +22,7 @@ interface FootingKind<R> {
   readonly choice: FootingChoice;
   readonly takeOff: TakeOff;
   readonly extras?: readonly Extra[];
+  readonly bars?: readonly BarRun[];
   /** Side of the square of concrete that the base plate may stand on, m. */
   readonly top: number;
   /** All that one load does to it, worked out once for every limit state. Hot. */
@@ -38,7 +40,7 @@ export const bearingRule = ({ soil, rules }: Ground): { required: number; source
 /** A part from a kind. The crushing of the concrete under the plate is every kind's last limit state. */
 export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart {
   const { concrete, baseCompression } = ground.rules;
-  const { limits, takeOff, extras = [] } = kind;
+  const { limits, takeOff, extras = [], bars = [] } = kind;
   const plateStrength = (plate: number) => {
     const side = Math.min(plate, kind.top);
     return concreteBearing(concrete.strength, side * side, kind.top * kind.top);
@@ -47,6 +49,7 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
     choice: kind.choice,
     takeOff,
     extras,
+    bars,
     depth: kind.choice.depth,
     cents: partCents(takeOff, extras, ground),
     worst(loads, plate) {

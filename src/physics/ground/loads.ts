@@ -32,6 +32,8 @@ export interface TakeOff {
   /** Depth of the hole, m: it has one plan all the way down. 0 where nothing is dug. */
   readonly hole: number;
   readonly formed: number;
+  /** Steel in the concrete, kg; absent where it is bought by the volume of concrete. */
+  readonly bars?: number;
 }
 
 /** A footing that lifts off: nothing here resists, so every check fails whatever its factor. */

@@ -1,6 +1,13 @@
 import type { FootingLoads, Resistance, TakeOff } from "./loads.ts";
 import { passiveCoefficient } from "./rankine.ts";
-import { type GroundRules, type SoilGivens, submergedUnitWeight, weakestTo } from "./soil.ts";
+import {
+  bearingUnder,
+  type GroundRules,
+  type SoilGivens,
+  submergedUnitWeight,
+  WATER_UNIT_WEIGHT,
+  weakestTo,
+} from "./soil.ts";
 
 /** A round drilled pier, its top at grade. m. */
 export interface PierGeometry {
@@ -9,50 +16,111 @@ export interface PierGeometry {
   readonly depth: number;
 }
 
+/** One way to judge how the ground holds a pier sideways: linear in shear and moment, ready to be asked. */
+export interface SideHold {
+  /** N m. */
+  of(loads: FootingLoads): Resistance;
+  /** Greatest moment in the pier under these loads, N m. Hot. */
+  bending(shear: number, moment: number): number;
+}
+
 const TWELVE_FEET = 12 * 0.3048;
 
 /**
- * A pier as a post free at grade, N m: IBC 1807.3.2.1 solved for the load, the 12 ft limit read literally.
- * Holds as the soil row states it: allowable. docs/theory/ground.md.
+ * As a post free at grade: IBC 1807.3.2.1 solved for the load; no deeper than 12 ft counts for its pressure.
+ * Holds as the soil row states it: allowable. Null where the soil has no lateral bearing. docs/theory/ground.md.
  */
 export function pierAsPost(
   { diameter, depth }: PierGeometry,
-  { shear, moment }: FootingLoads,
   soil: SoilGivens,
   rules: GroundRules,
-): Resistance {
+): SideHold | null {
   const uniform = weakestTo(soil, depth);
   const slope = uniform.lateralPerDepth * (rules.lateralMultiplier ?? 1);
+  if (!(slope > 0)) return null;
   const pressure = Math.min(
-    slope * Math.min(depth / 3, TWELVE_FEET),
+    (slope * Math.min(depth, TWELVE_FEET)) / 3,
     uniform.lateralCap ?? Number.POSITIVE_INFINITY,
   );
+  const capacity = (pressure * diameter * depth ** 2) / 2.34;
   return {
-    demand: Math.abs(shear) * depth + 1.09 * Math.abs(moment),
-    capacity: (pressure * diameter * depth ** 2) / 2.34,
+    of: ({ shear, moment }) => ({ demand: Math.abs(shear) * depth + 1.09 * Math.abs(moment), capacity }),
+    // shear vanishes above the point about which a rigid post turns, at 0.7 of its depth or higher
+    bending: (shear, moment) => moment + 0.7 * depth * shear,
   };
 }
 
-/** A pier as a short rigid pile in sand about its tip, N m, ultimate: Broms 1964. Null without a friction angle. */
+/** As a short rigid pile in sand, about its tip, ultimate: Broms 1964. Null without a friction angle. */
 export function pierInSand(
   { diameter, depth }: PierGeometry,
-  { shear, moment }: FootingLoads,
   soil: SoilGivens,
   rules: GroundRules,
-): Resistance | null {
+): SideHold | null {
   const uniform = weakestTo(soil, depth);
   if (!uniform.frictionAngle) return null;
   // water anywhere above the tip lifts the whole depth: safe
   const wet = (rules.waterTable ?? Number.POSITIVE_INFINITY) < depth;
   const unitWeight = wet ? submergedUnitWeight(uniform) : uniform.unitWeight;
+  const push = unitWeight * diameter * passiveCoefficient(uniform.frictionAngle);
+  const capacity = 0.5 * push * depth ** 3;
   return {
-    demand: Math.abs(shear) * depth + Math.abs(moment),
-    capacity: 0.5 * unitWeight * diameter * depth ** 3 * passiveCoefficient(uniform.frictionAngle),
+    of: ({ shear, moment }) => ({ demand: Math.abs(shear) * depth + Math.abs(moment), capacity }),
+    bending: (shear, moment) =>
+      shear > 0 ? moment + (2 / 3) * shear * Math.sqrt((2 * shear) / (3 * push)) : moment,
   };
 }
 
-/** Drilled and filled neat; the collar of 6 in. is formed, common practice, no source. */
+/**
+ * As a short rigid pile in clay, ultimate: Broms 1964. Demand and capacity are moments at 1.5 diameters, above which
+ * clay holds nothing; the capacity is that of shear and moment grown together. Null without an undrained strength.
+ */
+export function pierInClay({ diameter, depth }: PierGeometry, soil: SoilGivens): SideHold | null {
+  const { undrainedStrength } = weakestTo(soil, depth);
+  if (!undrainedStrength) return null;
+  const held = depth - 1.5 * diameter;
+  const line = 9 * undrainedStrength * diameter;
+  if (!(held > 0))
+    return {
+      of: () => ({ demand: Number.POSITIVE_INFINITY, capacity: 0 }),
+      bending: () => Number.POSITIVE_INFINITY,
+    };
+  return {
+    of({ shear, moment }) {
+      const demand = Math.abs(moment) + 1.5 * diameter * Math.abs(shear);
+      const f = Math.abs(shear) / line;
+      // loads grown by x: x (M + 1.5 V d) + x2 V f / 2 = line (held - x f)2 / 4, of which V = line f
+      const a = line / 4;
+      const b = demand + 2 * a * held * f;
+      const growth = (2 * a * held ** 2) / (b + Math.sqrt(b ** 2 + (2 * a * f * held) ** 2));
+      return { demand, capacity: demand > 0 ? growth * demand : a * held ** 2 };
+    },
+    bending: (shear, moment) => moment + shear * (1.5 * diameter + (0.5 * shear) / line),
+  };
+}
+
+/**
+ * The tip's pressure, Pa: the mast and the whole pier, no friction on its side. A pier that water and pull lift
+ * together fails: nothing here holds it down.
+ */
+export function pierBearing(
+  { diameter, depth }: PierGeometry,
+  compression: number,
+  soil: SoilGivens,
+  rules: GroundRules,
+): Resistance {
+  const area = (Math.PI / 4) * diameter ** 2;
+  const wet = Math.max(0, depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
+  const weight = depth * rules.concreteUnitWeight;
+  const down = compression / area + (weight - wet * WATER_UNIT_WEIGHT) * (rules.deadShare ?? 1);
+  // water is not counted where it relieves the tip
+  return {
+    demand: down > 0 ? compression / area + weight : Number.POSITIVE_INFINITY,
+    capacity: bearingUnder(soil, depth, diameter),
+  };
+}
+
+/** Drilled and filled neat, no forms. */
 export function pierTakeOff({ diameter, depth }: PierGeometry): TakeOff {
   const volume = (Math.PI / 4) * diameter ** 2 * depth;
-  return { concrete: volume, dug: volume, hole: depth, formed: Math.PI * diameter * Math.min(0.1524, depth) };
+  return { concrete: volume, dug: volume, hole: depth, formed: 0 };
 }

@@ -1,7 +1,7 @@
 import type { CaseResponse, Check } from "../../model/verdict.ts";
 import type { Given } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
-import { both, figure, placeOf, sectionName, strandName, tape, usedOf } from "./words.ts";
+import { both, figure, footingName, placeOf, sectionName, strandName, tape, usedOf } from "./words.ts";
 
 export function calculationSheet(given: Given): Band[] {
   return [
@@ -97,13 +97,7 @@ function structure(given: Given): Section {
       ]),
       ["Initial tension", figure(design.guys.tension, "share", 1)],
     );
-  const { footing } = design;
-  rows.push([
-    "Base",
-    footing.kind === "block"
-      ? `block ${tape(footing.width)} square, ${tape(footing.depth)} deep`
-      : `pad ${tape(footing.width)} square, ${tape(footing.thickness)} thick, ${tape(footing.depth)} deep`,
-  ]);
+  rows.push(["Base", footingName(design.footing)]);
   const anchor = design.guys?.anchor;
   if (anchor)
     rows.push([

@@ -21,7 +21,7 @@ export function digSheet(given: Given): Band[] {
       right: [settingOut(given), rules(given)],
     },
     { kind: "pair", left: [detail("Base", base)], right: anchor ? [detail("Anchor", anchor)] : [] },
-    { kind: "whole", sections: [holes(given), signed] },
+    { kind: "whole", sections: [holes(given), ...bars(given), signed] },
   ];
 }
 
@@ -74,6 +74,30 @@ const holes = (given: Given): Section => {
     ],
   };
 };
+
+/** Every bar of the base, to be cut and tied; nothing where its bars are bought by the volume of concrete. */
+const bars = ({ footing }: Given): Section[] =>
+  footing.bars.length === 0
+    ? []
+    : [
+        {
+          title: "Bars of the base",
+          gloss: "straight, 3 in of concrete over every bar",
+          parts: [
+            {
+              kind: "table",
+              head: ["Bar", "Pieces", "Long, each", "Where"],
+              words: [3],
+              rows: footing.bars.map(({ bar, count, length, where }): Cell[] => [
+                bar.name,
+                `${count}`,
+                both(length, "feet"),
+                where,
+              ]),
+            },
+          ],
+        },
+      ];
 
 function rules(given: Given): Section {
   const { frostDepth } = given.problem.ground;

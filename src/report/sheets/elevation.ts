@@ -1,4 +1,5 @@
 import type { Antenna } from "../../model/catalog.ts";
+import { footingAcross } from "../../model/design.ts";
 import { sideHeight } from "../../problem/types.ts";
 import type { Given } from "./given.ts";
 import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
@@ -62,8 +63,9 @@ export function elevation(given: Given): { drawing: Drawing; scale: number } {
     ),
   ];
   const { footing } = given.design;
+  const across = footingAcross(footing);
   shapes.push(
-    box(mastX - mm(footing.width) / 2, grade, Math.max(mm(footing.width), 1.5), mm(footing.depth), {
+    box(mastX - mm(across) / 2, grade, Math.max(mm(across), 1.5), mm(footing.depth), {
       pen: "cut",
       fill: "concrete",
     }),

@@ -1,3 +1,4 @@
+import { footingAcross } from "../../model/design.ts";
 import type { Given } from "./given.ts";
 import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
 import type { Drawing, Shape, Spot } from "./types.ts";
@@ -53,23 +54,25 @@ function ground(width: number, depth: number, frost: number | null, tops: readon
 
 const layerTops = (given: Given): number[] => (given.problem.soil.layers ?? []).map(({ from }) => from);
 
-/** The base in section: block, or pad and pedestal. */
+/** The base in section: one piece from grade, or a slab and its pedestal. */
 export function baseDetail(given: Given): Detail {
   const { footing } = given.design;
   const frost = given.problem.ground.frostDepth;
   const deep = footing.depth * 1.1;
-  const { n, mm } = scaleFor(SCALES, [footing.width, deep], ROOM);
-  const width = Math.max(mm(footing.width) + 30, 62);
+  const wide = footingAcross(footing);
+  const { n, mm } = scaleFor(SCALES, [wide, deep], ROOM);
+  const width = Math.max(mm(wide) + 30, 62);
   const middle = width / 2 - 4;
-  const left = middle - mm(footing.width) / 2;
+  const left = middle - mm(wide) / 2;
+  const right = middle + mm(wide) / 2;
   const bottom = ABOVE + mm(footing.depth);
   const shapes = ground(width - 12, mm(deep), frost > 0 ? mm(frost) : null, layerTops(given).map(mm));
-  if (footing.kind === "pad") {
+  if ("thickness" in footing) {
     const row = given.problem.catalog.footings.find((one) => one.id === footing.row);
-    const pedestal = row?.kind === "pad" ? row.pedestal : footing.width;
+    const pedestal = row?.kind === "pad" ? row.pedestal : wide;
     const top = bottom - mm(footing.thickness);
     const half = mm(pedestal) / 2;
-    const edge = left + mm(footing.width) + 5;
+    const edge = right + 5;
     shapes.push({
       kind: "path",
       closed: true,
@@ -82,8 +85,8 @@ export function baseDetail(given: Given): Detail {
         [middle - half, ABOVE],
         [middle + half, ABOVE],
         [middle + half, top],
-        [middle + mm(footing.width) / 2, top],
-        [middle + mm(footing.width) / 2, bottom],
+        [right, top],
+        [right, bottom],
       ],
     });
     shapes.push(
@@ -92,19 +95,19 @@ export function baseDetail(given: Given): Detail {
     );
   } else
     shapes.push(
-      box(left, ABOVE, mm(footing.width), mm(footing.depth), { pen: "heavy", fill: "concrete" }),
+      box(left, ABOVE, mm(wide), mm(footing.depth), { pen: "heavy", fill: "concrete" }),
       ...mastFoot(middle, given),
     );
   shapes.push(
     ...dimension(
       [left, bottom + 7.5],
-      [left + mm(footing.width), bottom + 7.5],
-      `${tape(footing.width)} square`,
+      [right, bottom + 7.5],
+      `${tape(wide)} ${"diameter" in footing ? "round" : "square"}`,
     ),
     ...dimension([width - 8, ABOVE], [width - 8, bottom], tape(footing.depth)),
     stroke(
       [
-        [left + mm(footing.width), bottom],
+        [right, bottom],
         [width - 6, bottom],
       ],
       "fine",

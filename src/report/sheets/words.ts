@@ -1,5 +1,5 @@
 import type { Section, Strand } from "../../model/catalog.ts";
-import type { Design } from "../../model/design.ts";
+import type { Design, FootingChoice } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
 import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
 import type { As, Figure } from "./types.ts";
@@ -57,6 +57,17 @@ export const sectionName = (section: Section): string => {
   const worn = section.used ? ", used" : "";
   return `${face} in ${section.legs === 3 ? "three-leg" : "four-leg"}, ${leg}${worn}`;
 };
+
+const footingNames: {
+  readonly [Kind in FootingChoice["kind"]]: (footing: Extract<FootingChoice, { kind: Kind }>) => string;
+} = {
+  block: ({ width, depth }) => `block ${tape(width)} square, ${tape(depth)} deep`,
+  pad: ({ width, thickness, depth }) =>
+    `pad ${tape(width)} square, ${tape(thickness)} thick, ${tape(depth)} deep`,
+  pier: ({ diameter, depth }) => `drilled pier ${tape(diameter)} across, ${tape(depth)} deep`,
+};
+export const footingName = (footing: FootingChoice): string =>
+  (footingNames[footing.kind] as (footing: FootingChoice) => string)(footing);
 
 export const strandName = (strand: Strand): string =>
   `${inchesOf(strand.diameter)} in ${shortGrade(strand.grade)} strand`;

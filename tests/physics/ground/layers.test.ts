@@ -91,8 +91,8 @@ describe("a soil profile", () => {
           ...[deadmanCapacity({ length: width, height: 0.4, width: 0.5, depth }, ground, rules)].flatMap(
             ({ uplift, lateral }) => [uplift, lateral],
           ),
-          pierAsPost({ diameter: width, depth }, load, ground, rules),
-          pierInSand({ diameter: width, depth }, load, ground, rules),
+          pierAsPost({ diameter: width, depth }, ground, rules)?.of(load),
+          pierInSand({ diameter: width, depth }, ground, rules)?.of(load),
           rockRodCapacity({ bar: 0.02, yield: 4e8, hole: 0.05, socket: depth }, ground, rules).axial,
         ];
         const numbers = (all: readonly unknown[]) =>

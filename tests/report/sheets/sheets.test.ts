@@ -88,6 +88,13 @@ const cases = [
   ["deadmen in clay", made(upperPasture, pasture)],
   ["rods in rock", made(hardGround, rock)],
   ["a mast that stands free", made(lowAndLight, free)],
+  [
+    "a mast on a drilled pier",
+    made(lowAndLight, {
+      ...free,
+      footing: { kind: "pier", row: "pier", diameter: 3 * FOOT, depth: 6 * FOOT },
+    }),
+  ],
 ] as const;
 
 const tables = (sheet: Sheet): Table[] =>

@@ -1,0 +1,113 @@
+/** The concrete in compression to a depth from its extreme fibre: area and its distance from the middle. */
+export interface Compressed {
+  readonly area: number;
+  readonly centroid: number;
+}
+
+/** A doubly symmetric section bent about its middle, by its shape and its bars. m, m2, Pa. */
+export interface BarredSection {
+  /** From the extreme fibre to the opposite one. */
+  readonly depth: number;
+  readonly compressed: (depth: number) => Compressed;
+  /** Distance of each bar from the middle, towards the compressed side. */
+  readonly bars: readonly number[];
+  /** Of one bar. */
+  readonly barArea: number;
+  readonly strength: number;
+  readonly barYield: number;
+}
+
+const STEEL_MODULUS = 200e9;
+/** Crushing strain of concrete, ACI 318-19 22.2.2.1. */
+const CRUSHING = 0.003;
+
+/** ACI 318-19 table 22.2.2.4.3. */
+function blockFactor(strength: number): number {
+  const psi = strength / 6894.757;
+  return Math.min(0.85, Math.max(0.65, 0.85 - (0.05 * (psi - 4000)) / 1000));
+}
+
+/**
+ * Design moment without thrust, N m: strain compatibility with the rectangular stress block of ACI 318-19 22.2,
+ * and the factor of table 21.2.2 for ties. Leaving the thrust of a mast out is on the safe side: it is far below
+ * the balanced one.
+ */
+export function sectionMoment(section: BarredSection): number {
+  const { depth, strength, barYield, barArea } = section;
+  const beta = blockFactor(strength);
+  const state = (neutral: number) => {
+    const deep = Math.min(depth, beta * neutral);
+    const { area, centroid } = section.compressed(deep);
+    let force = 0.85 * strength * area;
+    let moment = force * centroid;
+    let tension = 0;
+    for (const bar of section.bars) {
+      const from = depth / 2 - bar;
+      const strain = (CRUSHING * (neutral - from)) / neutral;
+      const stress = Math.max(-barYield, Math.min(barYield, strain * STEEL_MODULUS));
+      // a bar inside the stress block stands in place of its concrete
+      const pull = barArea * (stress - (from < deep ? 0.85 * strength : 0));
+      force += pull;
+      moment += pull * bar;
+      tension = Math.max(tension, -strain);
+    }
+    return { force, moment, tension };
+  };
+  let low = 1e-6 * depth;
+  let high = depth;
+  for (let step = 0; step < 60; step++) {
+    const middle = (low + high) / 2;
+    if (state(middle).force < 0) low = middle;
+    else high = middle;
+  }
+  const { moment, tension } = state(high);
+  const yields = barYield / STEEL_MODULUS;
+  const factor = Math.min(0.9, Math.max(0.65, 0.65 + (0.25 * (tension - yields)) / 0.003));
+  return Math.max(0, factor * moment);
+}
+
+/** A round section with a ring of bars, however it is turned: the weaker of a bar or a gap at the extreme. */
+export function roundMoment(
+  diameter: number,
+  ring: number,
+  count: number,
+  barArea: number,
+  strength: number,
+  barYield: number,
+): number {
+  const radius = diameter / 2;
+  const compressed = (depth: number): Compressed => {
+    const half = Math.acos(Math.max(-1, Math.min(1, 1 - depth / radius)));
+    const area = radius ** 2 * (half - Math.sin(half) * Math.cos(half));
+    return { area, centroid: area > 0 ? (2 * (radius * Math.sin(half)) ** 3) / (3 * area) : radius };
+  };
+  const turned = (start: number) =>
+    sectionMoment({
+      depth: diameter,
+      compressed,
+      bars: Array.from({ length: count }, (_, i) => ring * Math.cos(start + (2 * Math.PI * i) / count)),
+      barArea,
+      strength,
+      barYield,
+    });
+  return Math.min(turned(0), turned(Math.PI / count));
+}
+
+/** A square section with its bars in two equal rows, those between them left out. */
+export function squareMoment(
+  side: number,
+  row: number,
+  perRow: number,
+  barArea: number,
+  strength: number,
+  barYield: number,
+): number {
+  return sectionMoment({
+    depth: side,
+    compressed: (depth) => ({ area: side * depth, centroid: (side - depth) / 2 }),
+    bars: [row, -row],
+    barArea: perRow * barArea,
+    strength,
+    barYield,
+  });
+}
