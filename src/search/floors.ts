@@ -47,8 +47,11 @@ export function rootFloors(problem: Problem, stack: StackModel, s: Statics): Roo
         most,
         (SLACK * (s.light * s.weight[i] * lattice.axialShare + m / lattice.momentArm) * leg) /
           lattice.legCompression,
-        (SLACK * v * brace) / lattice.shearStrength,
       );
+    // the guys take the shear: what is below them never feels it, and nothing of the mast is above its top
+    if (s.z[i] < stack.height - TOUCH)
+      for (const { lattice } of sectionsTouching(stack, s.z[i] + 2 * TOUCH))
+        most = Math.max(most, (SLACK * v * brace) / lattice.shearStrength);
     cantilever[i] = most;
   }
   return {
