@@ -141,7 +141,7 @@ export function analyse(
 
 function caseReactions({ model, wind, mast, forces }: SolvedCase): CaseReactions {
   const anchors: AnchorReaction[] = [];
-  const count = model.guys?.perLevel ?? 0;
+  const count = model.guys?.star.perLevel ?? 0;
   for (let anchor = 0; anchor < count; anchor++) {
     let x = 0;
     let y = 0;

@@ -1,6 +1,8 @@
+import type { Design } from "../model/design.ts";
 import type { Check } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
-import { nearestLine, ON_THE_LINE, starSpare } from "../problem/lot.ts";
+import { nearestLine, ON_THE_LINE } from "../problem/lot.ts";
+import { spareOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 
 type Part = Pick<AnchorPart | FootingPart, "depth" | "takeOff">;
@@ -82,9 +84,9 @@ export function depthChecks(part: Part, where: string, ground: Ground): Check[] 
 }
 
 /** Anchors inside the lot and its setback. */
-export function lotCheck(problem: Problem, perLevel: number, radius: number, rotation: number): Check {
+export function lotCheck(problem: Problem, guys: NonNullable<Design["guys"]>): Check {
   const { lot } = problem.study;
-  const spare = starSpare(lot, perLevel, radius, rotation);
+  const spare = spareOf(lot, guys);
   return limit(
     "lot",
     "Anchors inside the lot",

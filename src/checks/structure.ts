@@ -1,8 +1,10 @@
 import type { Strand } from "../model/catalog.ts";
+import { balancedTensions } from "../physics/guy/balance.ts";
 import { Forces } from "../physics/mast/recover.ts";
 import { Mast } from "../physics/mast/solver.ts";
-import type { LoadCase, MastInput, PointForce, PointWeight } from "../physics/mast/types.ts";
+import type { GuyLevel, LoadCase, MastInput, PointForce, PointWeight } from "../physics/mast/types.ts";
 import type { Iced } from "../problem/iced.ts";
+import type { Star } from "../problem/star.ts";
 import {
   type AntennaModel,
   type PackageModel,
@@ -12,13 +14,19 @@ import {
   sideHeight,
 } from "../problem/types.ts";
 
+/** Guys of one level. */
+export interface LevelModel {
+  readonly height: number;
+  readonly strand: Strand;
+  /** Initial tension at the anchor, of breaking strength. */
+  readonly tension: number;
+}
+
 /** Guys of a structure, every key resolved. */
 export interface GuyModel {
-  readonly perLevel: 3 | 4;
-  readonly radius: number;
-  readonly tension: number;
+  readonly star: Star;
   /** Bottom up. */
-  readonly levels: readonly { readonly height: number; readonly strand: Strand }[];
+  readonly levels: readonly LevelModel[];
 }
 
 /** A structure with its keys resolved: what the analysis reads. */
@@ -61,6 +69,30 @@ const azimuths: Readonly<Record<0 | 3 | 4, readonly Azimuth[]>> = {
     { id: "between", title: "wind between guys", toward: 45, planar: true },
   ],
 };
+
+/** Where no two anchors are alike every guy has cases of its own, and no wind keeps the mast in a plane. */
+const unevenAzimuths: Readonly<Record<3 | 4, readonly Azimuth[]>> = {
+  3: azimuths[3].flatMap((wind) =>
+    [0, 1, 2].flatMap((guy) => {
+      const toward = (wind.toward as number) + 120 * guy;
+      const ways = wind.id === "toward" || wind.id === "away" ? [toward] : [toward, 240 * guy - toward];
+      return ways.map((way, side) => ({
+        id: `${wind.id}-${guy + 1}${side === 0 ? "" : "-left"}`,
+        title: `${wind.title.replace("a guy", `guy ${guy + 1}`)}${side === 0 ? "" : ", other side"}`,
+        toward: ((way % 360) + 360) % 360,
+        planar: false,
+      }));
+    }),
+  ),
+  4: azimuths[4].flatMap((wind) =>
+    [0, 1, 2, 3].map((guy) => ({
+      id: `${wind.id}-${guy + 1}`,
+      title: `${wind.title}, toward ${guy + 1}${wind.id === "between" ? ` and ${((guy + 1) % 4) + 1}` : ""}`,
+      toward: ((wind.toward as number) + 90 * guy) % 360,
+      planar: false,
+    })),
+  ),
+};
 const still: Azimuth = { id: "still", title: "still air", toward: null, planar: true };
 
 /**
@@ -68,7 +100,8 @@ const still: Azimuth = { id: "still", title: "still air", toward: null, planar: 
  * with its own wind and alone.
  */
 export function windCases(problem: Problem, guys: GuyModel | null): readonly WindCase[] {
-  const winds = azimuths[guys?.perLevel ?? 0];
+  const winds =
+    guys && !guys.star.even ? unevenAzimuths[guys.star.perLevel] : azimuths[guys?.star.perLevel ?? 0];
   const { values } = problem.rules.deadFactors;
   const bare = values.flatMap((dead) =>
     winds.map(
@@ -127,18 +160,58 @@ export function mastInput(model: StructureModel, elementsPerSpan?: number): Mast
         arm: 0,
       })),
     ],
-    levels: (guys?.levels ?? []).map(({ height, strand }) => ({
-      z: height,
-      anchors: Array.from({ length: guys?.perLevel ?? 0 }, (_, i) => {
-        const angle = (2 * Math.PI * i) / (guys?.perLevel ?? 1);
-        return { x: (guys?.radius ?? 0) * Math.cos(angle), y: (guys?.radius ?? 0) * Math.sin(angle), z: 0 };
-      }),
-      ea: strandStiffness(strand),
-      weight: strand.weight,
-      tension: (guys?.tension ?? 0) * strand.breakingStrength,
-    })),
+    levels: guys ? guys.levels.map((level) => rigged(guys.star, level)) : [],
   };
 }
+
+function rigged(star: Star, level: LevelModel): GuyLevel {
+  const { height, strand } = level;
+  const own = star.even ? [] : levelTensions(star, level);
+  return {
+    z: height,
+    anchors: star.anchors.map(({ radius, elevation }, i) => {
+      const angle = (2 * Math.PI * i) / star.perLevel;
+      return { x: radius * Math.cos(angle), y: radius * Math.sin(angle), z: elevation, tension: own[i] };
+    }),
+    ea: strandStiffness(strand),
+    weight: strand.weight,
+    tension: level.tension * strand.breakingStrength,
+  };
+}
+
+/**
+ * Initial tension at each anchor, N: the stated one, and on uneven anchors what leaves the mast plumb.
+ * @throws RangeError where a guy can't be rigged at its tension
+ */
+export function levelTensions(star: Star, { height, strand, tension }: LevelModel): number[] {
+  const stated = tension * strand.breakingStrength;
+  if (star.even) return star.anchors.map(() => stated);
+  return balancedTensions(
+    star.anchors.map(({ radius, elevation }) => ({ span: radius, rise: height - elevation })),
+    stated,
+    strandStiffness(strand),
+    strand.weight,
+  );
+}
+
+/** Initial tension of every guy, of breaking strength; the stated ones where a guy can't be rigged. */
+export const initialTensions = ({ star, levels }: GuyModel): number[] =>
+  levels.flatMap((level) => {
+    if (star.even) return [level.tension];
+    try {
+      return levelTensions(star, level).map((tension) => tension / level.strand.breakingStrength);
+    } catch (error) {
+      // the analysis says that it can't be rigged
+      if (error instanceof RangeError) return [level.tension];
+      throw error;
+    }
+  });
+
+/** Does every guy lie in the rule set's window of initial tension? */
+export const insideWindow = (problem: Problem, guys: GuyModel): boolean => {
+  const { least, most } = problem.rules.tension;
+  return initialTensions(guys).every((tension) => tension >= least - 1e-12 && tension <= most + 1e-12);
+};
 
 /** Seven wires of the strand, N. */
 export const strandStiffness = (strand: Strand): number =>
@@ -180,9 +253,13 @@ export function lineLoad(problem: Problem, model: StructureModel): (z: number) =
   return (z) => problem.pressure(z) * (sectionAt(stack, z).dragWidth + run);
 }
 
-/** Wind on a guy of a level lying square to it, N/m: the pressure at half its height, its diameter over the wires. */
-export const guyWind = (problem: Problem, height: number, strand: Strand): number =>
-  problem.pressure(0.5 * height) * problem.roundFactor * 3 * strand.wire;
+/** Wind on a guy of a level lying square to it, N/m: the pressure at its middle, its diameter over the wires. */
+export const guyWind = (problem: Problem, star: Star, height: number, strand: Strand): number =>
+  problem.pressure(guyMiddle(star, height)) * problem.roundFactor * 3 * strand.wire;
+
+/** Height of the middle of the highest guy of a level, m. */
+const guyMiddle = (star: Star, height: number): number =>
+  star.even ? 0.5 * height : 0.5 * (height + Math.max(...star.anchors.map((a) => a.elevation)));
 
 export function loadCase(problem: Problem, model: StructureModel, wind: WindCase): LoadCase {
   const blown =
@@ -248,7 +325,7 @@ export const sideForces = (problem: Problem, pack: PackageModel, height: number)
   });
 
 function bareLoads(problem: Problem, model: StructureModel, dead: number): Blown {
-  const { stack, package: pack } = model;
+  const { stack, package: pack, guys } = model;
   return {
     dead,
     line: lineLoad(problem, model),
@@ -259,7 +336,7 @@ function bareLoads(problem: Problem, model: StructureModel, dead: number): Blown
       weight: dead * antenna.weight,
       offset: antenna.offset,
     })),
-    guyWind: (model.guys?.levels ?? []).map(({ height, strand }) => guyWind(problem, height, strand)),
+    guyWind: guys ? guys.levels.map(({ height, strand }) => guyWind(problem, guys.star, height, strand)) : [],
   };
 }
 
@@ -301,13 +378,12 @@ export function pipeMomentDemand(problem: Problem, pack: PackageModel, height: n
 }
 
 function icedLoads(problem: Problem, model: StructureModel, dead: number): Blown {
-  const { stack, package: pack } = model;
+  const { stack, package: pack, guys } = model;
   const iced = problem.iced?.(stack.height);
   if (!iced) throw new Error("a case with ice in a study without any");
   const run = iced.run(pack);
   const at = (z: number) => iced.section(sectionAt(stack, z));
   const top = icedTop(iced, pack, stack.height);
-  const levels = model.guys?.levels ?? [];
   const grown = mounted(pack, stack.height).map(({ antenna, z, joint }) => {
     const { dragArea, weight } = iced.antenna(antenna);
     return { antenna, z: joint, force: iced.pressure(z) * dragArea, ice: weight };
@@ -323,13 +399,17 @@ function icedLoads(problem: Problem, model: StructureModel, dead: number): Blown
       weight: dead * antenna.weight + ice,
       offset: antenna.offset,
     })),
-    guyWind: levels.map(({ height, strand }) => iced.pressure(0.5 * height) * iced.strand(strand).dragWidth),
+    guyWind: guys
+      ? guys.levels.map(
+          ({ height, strand }) => iced.pressure(guyMiddle(guys.star, height)) * iced.strand(strand).dragWidth,
+        )
+      : [],
     added: (z) => at(z).weight + run.weight,
     addedPoints: [
       ...top.parts.map(({ weight, above }): PointWeight => ({ z: stack.height, weight, arm: above })),
       ...sides.map(({ z, ice }) => ({ z, weight: ice, arm: 0 })),
     ],
-    guyAdded: levels.map(({ strand }) => iced.strand(strand).weight),
+    guyAdded: (guys?.levels ?? []).map(({ strand }) => iced.strand(strand).weight),
   };
 }
 

@@ -4,6 +4,7 @@ import type { CaseResponse, Check, Verdict } from "../model/verdict.ts";
 import { anchorPart, footingPart } from "../parts/index.ts";
 import { type AnchorPart, type FootingPart, type Measure, utilisation } from "../parts/types.ts";
 import { stackOf } from "../problem/stacks.ts";
+import { starOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 import { analyse, type CaseReactions, mastLimitStates } from "./analysis.ts";
 import type { MastMeasure, SolvedCase } from "./mast-checks.ts";
@@ -11,7 +12,7 @@ import { pipeBending } from "./pipe.ts";
 import { plateSide } from "./plate.ts";
 import { caseResponse } from "./response.ts";
 import { concreteCapCheck, depthChecks, fallCheck, heightCheck, lotCheck } from "./site.ts";
-import { type StructureModel, windCases } from "./structure.ts";
+import { type GuyModel, initialTensions, insideWindow, type StructureModel, windCases } from "./structure.ts";
 import { limitStateTitles, limitStateUnits } from "./titles.ts";
 
 /** A design that can't be judged: a key, kind or stock that the study does not have. */
@@ -64,12 +65,13 @@ export function resolve(
   let guys: StructureModel["guys"] = null;
   let anchor: AnchorPart | null = null;
   if (design.guys) {
-    const { perLevel, radius, tension, levels } = design.guys;
+    const { levels } = design.guys;
+    const star = starOf(problem.study.lot, design.guys);
+    const highest = Math.max(...star.anchors.map((a) => a.elevation));
+    const { tension: common } = design.guys;
     guys = {
-      perLevel,
-      radius,
-      tension,
-      levels: levels.map(({ height, strand }, i) => {
+      star,
+      levels: levels.map(({ height, strand, tension }, i) => {
         const above = i === 0 ? 0 : levels[i - 1].height;
         if (height <= above || height > design.height + 1e-9)
           throw new DesignError(
@@ -77,8 +79,15 @@ export function resolve(
             `${height} m`,
             `a height above ${above} m and at most the mast's ${design.height} m`,
           );
+        if (height <= highest)
+          throw new DesignError(
+            `guys.levels[${i}].height`,
+            `${height} m`,
+            `a height above the highest anchor, ${highest.toFixed(2)} m over the base`,
+          );
         return {
           height,
+          tension: tension ?? common,
           strand: need(
             catalog.strand.find((s) => s.id === strand),
             `guys.levels[${i}].strand`,
@@ -152,31 +161,9 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
       problem.study.wishes.margin,
     ),
   );
-  if (design.guys && anchor) {
-    const { least, most, source } = problem.rules.tension;
-    const { tension } = design.guys;
-    put({
-      id: "initial-tension",
-      limitState: "initial-tension",
-      title: limitStateTitles["initial-tension"],
-      kind: "limit",
-      where: "all guys",
-      loadCase: "still air",
-      unit: "ratio",
-      demand: tension,
-      capacity: most,
-      required: 1,
-      utilisation: tension < least ? least / tension : tension / most,
-      passes: tension >= least - 1e-12 && tension <= most + 1e-12,
-      source,
-      note:
-        tension < least
-          ? "slacker than the window: guys that gallop"
-          : tension > most
-            ? "tauter than the window: strand that hums and tires"
-            : undefined,
-    });
-    put(lotCheck(problem, design.guys.perLevel, design.guys.radius, design.guys.rotation));
+  if (design.guys && model.guys && anchor) {
+    put(tensionCheck(problem, model.guys));
+    put(lotCheck(problem, design.guys));
     for (const check of depthChecks(anchor, "anchors", problem.ground)) put(check);
     const reactions = seen.flatMap((r) => r.anchors);
     const names = seen.flatMap((r) => r.anchors.map(() => r.wind.title));
@@ -221,6 +208,35 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     dugVolume: dug,
     assumptions: problem.assumptions,
     cases: responses,
+  };
+}
+
+/** Is every guy inside the window of initial tension? */
+function tensionCheck(problem: Problem, guys: GuyModel): Check {
+  const { least, most, source } = problem.rules.tension;
+  const all = initialTensions(guys);
+  const slackest = Math.min(...all);
+  const tautest = Math.max(...all);
+  const slack = slackest < least - 1e-12;
+  return {
+    id: "initial-tension",
+    limitState: "initial-tension",
+    title: limitStateTitles["initial-tension"],
+    kind: "limit",
+    where: "all guys",
+    loadCase: "still air",
+    unit: "ratio",
+    demand: slack ? slackest : tautest,
+    capacity: most,
+    required: 1,
+    utilisation: slack ? least / slackest : tautest / most,
+    passes: insideWindow(problem, guys),
+    source,
+    note: slack
+      ? "slacker than the window: guys that gallop"
+      : tautest > most
+        ? "tauter than the window: strand that hums and tires"
+        : undefined,
   };
 }
 

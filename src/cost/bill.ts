@@ -2,24 +2,23 @@ import type { Strand } from "../model/catalog.ts";
 import type { Bill, BillLine } from "../model/verdict.ts";
 import { cents, line, partLines } from "../parts/price.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
+import type { Star } from "../problem/star.ts";
 import type { PackageModel, Problem, StackModel } from "../problem/types.ts";
 
 /** The search adds the same cents in the same groups: a test holds the two together. */
 
 /** Strand to cut for one guy, m: chord, and what its two ends take. */
-export const cutLength = (problem: Problem, height: number, radius: number): number =>
-  Math.hypot(height, radius) + problem.prices.termination;
+export const cutLength = (problem: Problem, rise: number, radius: number): number =>
+  Math.hypot(rise, radius) + problem.prices.termination;
 
 /** Whole cents of the guys of one level. */
-export const levelCents = (
-  problem: Problem,
-  height: number,
-  radius: number,
-  strand: Strand,
-  perLevel: number,
-): number =>
-  perLevel * (cents(cutLength(problem, height, radius) * strand.price) + cents(strand.fittings)) +
-  cents(problem.prices.guyBracket);
+export function levelCents(problem: Problem, height: number, star: Star, strand: Strand): number {
+  let total = cents(problem.prices.guyBracket) + star.perLevel * cents(strand.fittings);
+  if (star.even) return total + star.perLevel * cents(cutLength(problem, height, star.radius) * strand.price);
+  for (const { radius, elevation } of star.anchors)
+    total += cents(cutLength(problem, height - elevation, radius) * strand.price);
+  return total;
+}
 
 /** Whole cents of what every mast of this height and package costs: antennas, raising, base steel, permit. */
 export const fixedCents = (problem: Problem, pack: PackageModel, height: number): number =>
@@ -32,8 +31,7 @@ export interface Billed {
   readonly pack: PackageModel;
   readonly stack: StackModel;
   readonly guys: {
-    readonly perLevel: number;
-    readonly radius: number;
+    readonly star: Star;
     readonly levels: readonly { readonly height: number; readonly strand: Strand }[];
     readonly anchor: AnchorPart;
   } | null;
@@ -45,18 +43,37 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
   const { prices } = problem;
   const lines: BillLine[] = [...pack.lines, ...stack.lines];
   if (guys) {
-    guys.levels.forEach(({ height, strand }, level) => {
-      const cut = cutLength(problem, height, guys.radius);
+    const { anchor, star, levels } = guys;
+    levels.forEach(({ height, strand }, level) => {
       const name = `guys of level ${level + 1}`;
+      const cut = (elevation: number, radius: number) => cutLength(problem, height - elevation, radius);
       lines.push(
-        line("guys", `${name}: strand ${strand.id}`, cut, "m", strand.price, guys.perLevel),
-        line("guys", `${name}: ends and turnbuckles`, 1, "each", strand.fittings, guys.perLevel),
+        ...(star.even
+          ? [
+              line(
+                "guys",
+                `${name}: strand ${strand.id}`,
+                cut(0, star.radius),
+                "m",
+                strand.price,
+                star.perLevel,
+              ),
+            ]
+          : star.anchors.map(({ elevation, radius }, i) =>
+              line(
+                "guys",
+                `${name}, anchor ${i + 1}: strand ${strand.id}`,
+                cut(elevation, radius),
+                "m",
+                strand.price,
+              ),
+            )),
+        line("guys", `${name}: ends and turnbuckles`, 1, "each", strand.fittings, star.perLevel),
         line("guys", `${name}: bracket`, 1, "each", prices.guyBracket),
       );
     });
-    const { anchor } = guys;
     lines.push(
-      ...partLines("anchor", "anchors", anchor.takeOff, anchor.extras, problem.ground, guys.perLevel),
+      ...partLines("anchor", "anchors", anchor.takeOff, anchor.extras, problem.ground, star.perLevel),
     );
   }
   lines.push(...partLines("base", "footing", footing.takeOff, footing.extras, problem.ground, 1));
@@ -73,13 +90,13 @@ export function volumes({
   guys,
   footing,
 }: {
-  readonly guys: { readonly perLevel: number; readonly anchor: AnchorPart } | null;
+  readonly guys: { readonly star: Pick<Star, "perLevel">; readonly anchor: AnchorPart } | null;
   readonly footing: FootingPart;
 }): {
   concrete: number;
   dug: number;
 } {
-  const count = guys?.perLevel ?? 0;
+  const count = guys?.star.perLevel ?? 0;
   return {
     concrete: footing.takeOff.concrete + count * (guys?.anchor.takeOff.concrete ?? 0),
     dug: footing.takeOff.dug + count * (guys?.anchor.takeOff.dug ?? 0),

@@ -36,12 +36,23 @@ export const designSchema = z
     guys: z
       .strictObject({
         perLevel: z.union([z.literal(3), z.literal(4)]),
+        /** Of the farthest anchor. */
         radius: length,
+        /** Of each anchor in turn where they differ. */
+        radii: z.array(length).optional(),
         rotation: z.number(),
+        /** At the anchor, of breaking strength; on uneven anchors that of the steepest guy, the others balance it. */
         tension: z.number().gt(0).max(1),
         /** Bottom up. */
         levels: z
-          .array(z.strictObject({ height: length, strand: id }))
+          .array(
+            z.strictObject({
+              height: length,
+              strand: id,
+              /** Where it differs from that of the others. */
+              tension: z.number().gt(0).max(1).optional(),
+            }),
+          )
           .min(1)
           .max(5),
         anchor: anchorChoice,
@@ -58,6 +69,15 @@ export const designSchema = z
         `sections that together reach the height of ${height} m`,
         `${stacked} m of sections`,
       );
+    if (guys?.radii && guys.radii.length !== guys.perLevel)
+      refuse(
+        context,
+        ["guys", "radii"],
+        `a radius for each of the ${guys.perLevel} anchors`,
+        `${guys.radii.length}`,
+      );
+    else if (guys?.radii && Math.abs(Math.max(...guys.radii) - guys.radius) > SLACK)
+      refuse(context, ["guys", "radii"], `radii of which the greatest is the radius, ${guys.radius} m`);
     guys?.levels.forEach((level, index) => {
       const path = ["guys", "levels", index, "height"];
       if (level.height > height + SLACK) refuse(context, path, `a height up to the mast top, ${height} m`);
@@ -87,9 +107,11 @@ export const designKey = (design: Design): string =>
       design.stack.map((part) => [part.section, part.length]),
       design.guys && [
         design.guys.perLevel,
-        design.guys.radius,
+        design.guys.radii ? [...design.guys.radii] : design.guys.radius,
         design.guys.tension,
-        design.guys.levels.map((level) => [level.height, level.strand]),
+        design.guys.levels.map(({ height, strand, tension }) =>
+          tension === undefined ? [height, strand] : [height, strand, tension],
+        ),
         Object.entries(design.guys.anchor).sort(([a], [b]) => (a < b ? -1 : 1)),
         design.guys.rotation,
       ],

@@ -153,6 +153,10 @@ export const studySchema = z.strictObject({
       mast: point,
       /** Least distance from an anchor to the lot line. */
       setback: length.default(0),
+      /** The ground falls evenly toward a bearing (degrees clockwise from north), by so much per distance. Absent: level. */
+      slope: z
+        .strictObject({ toward: z.number().min(0).max(360), fall: z.number().gt(0).max(0.5) })
+        .optional(),
       powerLines: z
         .array(z.strictObject({ name: text, points: z.array(point).min(2).max(200) }))
         .max(50)
@@ -202,9 +206,13 @@ export const studySchema = z.strictObject({
       levelCounts: distinct(z.int().min(1).max(5)).default([1, 2, 3]),
       levelHeights: axis(length, positiveLength).default({ from: 4.572, to: 60.96, step: 1.524 }),
       strands: z.union([z.literal("all"), distinct(id)]).default("all"),
-      /** Initial tension as a fraction of breaking strength, one for all levels. */
+      /** Initial tension as a fraction of breaking strength. */
       tensions: distinct(z.number().gt(0).max(0.4)).default([0.1]),
+      /** May each level have a tension of its own? Otherwise one for all. */
+      tensionEachLevel: z.boolean().default(false),
       radius: axis(length, positiveLength).default({ from: 6.096, to: 24.384, step: 0.6096 }),
+      /** May an anchor stand nearer than the others, at the farthest radius of the list, where the lot is too short? */
+      drawnIn: z.boolean().default(false),
       /** Bearing of anchor 1, degrees clockwise from north. */
       rotation: axis(z.number(), z.number().gt(0)).default({ from: 0, to: 110, step: 10 }),
       footings: z.union([z.literal("all"), distinct(id)]).default("all"),

@@ -12,6 +12,7 @@ import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
 import { icing } from "./iced.ts";
 import { latticeDragWidth } from "./lattice-drag-width.ts";
 import { stacksOf } from "./stacks.ts";
+import { placedStars } from "./star.ts";
 import type {
   AntennaModel,
   MountedAntenna,
@@ -62,6 +63,9 @@ export function compile(study: Study, catalog: Catalog): Problem {
   if (chosen.length === 0)
     throw new Uncovered(`parts.sections: found none that can be computed; ${[...uncovered.values()][0]}`);
   const heights = axisValues(study.wishes.height);
+  const radii = axisValues(study.parts.radius);
+  const rotations = axisValues(study.parts.rotation);
+  const places = { lot: study.lot, radii, rotations, drawnIn: study.parts.drawnIn };
   const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
   const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
   const byPrice = <T extends { cents: number; takeOff: { concrete: number }; choice: unknown }>(a: T, b: T) =>
@@ -85,8 +89,9 @@ export function compile(study: Study, catalog: Catalog): Problem {
     stacks: heights.map((height) => stacksOf(height, chosen, study.parts.mixedStacks)),
     strands: pick(catalog.strand, study.parts.strands),
     levelHeights: axisValues(study.parts.levelHeights),
-    radii: axisValues(study.parts.radius),
-    rotations: axisValues(study.parts.rotation),
+    radii,
+    rotations,
+    stars: new Map(study.parts.guysPerLevel.map((perLevel) => [perLevel, placedStars(places, perLevel)])),
     anchors: pick(catalog.anchors, study.parts.anchors)
       .flatMap((row) => anchorParts(row, ground))
       .sort(byPrice),
@@ -226,6 +231,10 @@ function assumptions(study: Study): string[] {
   }
   if (study.wishes.packages.some((p) => p.items.some((item) => !("antenna" in item))))
     said.push("Antennas not chosen yet count by their area and weight and cost nothing here.");
-  said.push("The ground is level: every anchor head stands at the height of the base.");
+  said.push(
+    study.lot.slope
+      ? `The ground falls evenly by ${(100 * study.lot.slope.fall).toFixed(0)} % toward ${study.lot.slope.toward} degrees; anchor heads stand at grade.`
+      : "The ground is level: every anchor head stands at the height of the base.",
+  );
   return said;
 }

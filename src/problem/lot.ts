@@ -1,5 +1,4 @@
 import type { Study } from "../model/study.ts";
-import type { StarFit } from "./types.ts";
 
 type Point = readonly [number, number];
 type Lot = Study["lot"];
@@ -26,34 +25,8 @@ export function insideBy(corners: readonly Point[], point: Point): number {
   return inside ? nearest : -nearest;
 }
 
-/** Anchor heads of a star: east and north of the lot's origin. Bearings in degrees clockwise from north. */
-export const starPoints = (mast: Point, perLevel: number, radius: number, rotation: number): Point[] =>
-  Array.from({ length: perLevel }, (_, i) => {
-    const bearing = ((rotation + (360 * i) / perLevel) * Math.PI) / 180;
-    return [mast[0] + radius * Math.sin(bearing), mast[1] + radius * Math.cos(bearing)];
-  });
-
-/** How far inside its setback the worst anchor stands, m. */
-export const starSpare = (lot: Lot, perLevel: number, radius: number, rotation: number): number =>
-  Math.min(...starPoints(lot.mast, perLevel, radius, rotation).map((p) => insideBy(lot.corners, p))) -
-  lot.setback;
-
 /** A micrometre: an anchor on the line is on the right side of it. */
 export const ON_THE_LINE = 1e-6;
-
-/** The rotation of the grid that leaves the worst anchor the most room; the first of equals. */
-export function fitStar(lot: Lot, perLevel: 3 | 4, radius: number, rotations: readonly number[]): StarFit {
-  let best: number | null = null;
-  let spare = Number.NEGATIVE_INFINITY;
-  for (const rotation of rotations) {
-    const here = starSpare(lot, perLevel, radius, rotation);
-    if (here > spare + ON_THE_LINE) {
-      spare = here;
-      best = rotation;
-    }
-  }
-  return { perLevel, radius, rotation: spare >= -ON_THE_LINE ? best : null, spare };
-}
 
 /** Distance from the mast to the nearest power line, m, and which; null where none is stated. */
 export function nearestLine(lot: Lot): { name: string; distance: number } | null {

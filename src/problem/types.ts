@@ -4,6 +4,7 @@ import type { BillLine } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
 import type { LatticeProperties } from "../physics/steel/lattice.ts";
 import type { Iced } from "./iced.ts";
+import type { PlacedStar } from "./star.ts";
 
 /** A section of the catalog with what its members make of it. SI; strengths nominal. */
 export interface SectionModel {
@@ -74,15 +75,6 @@ export interface StackModel {
   readonly cents: number;
 }
 
-export interface StarFit {
-  readonly perLevel: 3 | 4;
-  readonly radius: number;
-  /** Best rotation of the grid, degrees: the anchors stand furthest inside. Null where none fits. */
-  readonly rotation: number | null;
-  /** Distance of the worst anchor inside the lot line, less the setback, m, at that rotation. */
-  readonly spare: number;
-}
-
 /** A study ready to be computed with: every choice listed, every price in cents. Built once, read by all. */
 export interface Problem {
   readonly study: Study;
@@ -107,6 +99,8 @@ export interface Problem {
   readonly levelHeights: readonly number[];
   readonly radii: readonly number[];
   readonly rotations: readonly number[];
+  /** Stars of the grid by guys per level: one for each that is another mast. */
+  readonly stars: ReadonlyMap<3 | 4, readonly PlacedStar[]>;
   /** Cheapest first; all of the grid, those that the site refuses too. */
   readonly anchors: readonly AnchorPart[];
   readonly footings: readonly FootingPart[];

@@ -1,10 +1,11 @@
 import { analyse } from "../checks/analysis.ts";
 import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
-import { type StructureModel, windCases } from "../checks/structure.ts";
+import { type LevelModel, type StructureModel, windCases } from "../checks/structure.ts";
 import { levelCents, volumes } from "../cost/bill.ts";
-import { type Design, designKey } from "../model/design.ts";
+import { type AnchorChoice, type Design, designKey } from "../model/design.ts";
 import { type AnchorPart, type FootingPart, utilisation } from "../parts/types.ts";
+import type { Star } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 import {
   anchorFloor,
@@ -53,24 +54,16 @@ export const better = (a: Candidate, b: Candidate | null): boolean => {
 export const modelOf = (node: Node, problem: Problem): StructureModel => ({
   package: node.root.pack,
   stack: node.root.stack,
-  guys:
-    node.perLevel === 0
-      ? null
-      : {
-          perLevel: node.perLevel,
-          radius: problem.radii[node.radius],
-          tension: node.tension,
-          levels: guysOf(node, problem),
-        },
+  guys: node.star && { star: node.star, levels: guysOf(node, problem) },
 });
 
 /** Whole cents of a node's structure, without its ground. */
 export function structureCents(node: Node, problem: Problem): number {
-  if (node.perLevel === 0) return node.root.cents;
-  const radius = problem.radii[node.radius];
+  const { star, root } = node;
+  if (!star) return root.cents;
   return guysOf(node, problem).reduce(
-    (sum, { height, strand }) => sum + levelCents(problem, height, radius, strand, node.perLevel),
-    node.root.cents,
+    (sum, { height, strand }) => sum + levelCents(problem, height, star, strand),
+    root.cents,
   );
 }
 
@@ -176,8 +169,7 @@ function heldStructure(
   const { problem } = tree;
   const model = modelOf(node, problem);
   const solve = () => analyse(problem, model, { giveUpAbove: allowed });
-  const result =
-    allowed === problem.allowed ? tree.recall.analysis(structureKey(node, problem), solve) : solve();
+  const result = allowed === problem.allowed ? tree.recall.analysis(structureKey(node), solve) : solve();
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
   const pipe = utilisation(pipeBending(problem, node.root.pack, node.root.stack.height));
   return {
@@ -201,7 +193,7 @@ function* complete(
   const structure = structureCents(node, problem);
   for (const footing of footings)
     for (const anchor of anchors) {
-      const guys = anchor && { perLevel: node.perLevel, anchor: anchor.part };
+      const guys = anchor && node.star && { star: node.star, anchor: anchor.part };
       // the same sum as verify's, so that both see the same side of the cap
       if (volumes({ guys, footing: footing.part }).concrete > cap + 1e-9) continue;
       const { design, spare } = designOf(node, tree, anchor?.part ?? null, footing.part);
@@ -219,6 +211,30 @@ function* complete(
     }
 }
 
+/** Guys of a design, written in the one way that enumeration writes them too. */
+export function guyChoice(
+  star: Star,
+  rotation: number,
+  levels: readonly LevelModel[],
+  anchor: AnchorChoice,
+): NonNullable<Design["guys"]> {
+  const radii = star.anchors.map((a) => a.radius);
+  const { tension } = levels[0];
+  return {
+    perLevel: star.perLevel,
+    radius: star.radius,
+    ...(radii.every((r) => r === star.radius) ? {} : { radii }),
+    rotation,
+    tension,
+    levels: levels.map(({ height, strand, tension: own }) => ({
+      height,
+      strand: strand.id,
+      ...(own === tension ? {} : { tension: own }),
+    })),
+    anchor,
+  };
+}
+
 export function designOf(
   node: Node,
   tree: Tree,
@@ -227,24 +243,14 @@ export function designOf(
 ): { design: Design; spare: number } {
   const { problem } = tree;
   const { pack, stack } = node.root;
-  const star = node.perLevel === 0 ? null : (tree.stars.get(node.perLevel)?.[node.radius] ?? null);
+  const { star } = node;
   return {
     spare: star?.spare ?? 0,
     design: {
       package: pack.row.id,
       height: stack.height,
       stack: stack.parts.map(({ section, length }) => ({ section: section.row.id, length })),
-      guys:
-        star && anchor && node.perLevel !== 0
-          ? {
-              perLevel: node.perLevel,
-              radius: star.radius,
-              rotation: star.rotation ?? 0,
-              tension: node.tension,
-              levels: guysOf(node, problem).map(({ height, strand }) => ({ height, strand: strand.id })),
-              anchor: anchor.choice,
-            }
-          : null,
+      guys: star && anchor ? guyChoice(star, star.rotation ?? 0, guysOf(node, problem), anchor.choice) : null,
       footing: footing.choice,
     },
   };

@@ -2,9 +2,9 @@ import { siteRefusal } from "../checks/site.ts";
 import { DesignError, verify } from "../checks/verify.ts";
 import type { Design } from "../model/design.ts";
 import { designKey } from "../model/design.ts";
-import { starSpare } from "../problem/lot.ts";
+import { radiiAt, spareOf, starOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
-import { better, type Candidate } from "./evaluate.ts";
+import { better, type Candidate, guyChoice } from "./evaluate.ts";
 import { Grid } from "./grid.ts";
 import { litres, objectiveOf } from "./ground.ts";
 
@@ -28,10 +28,23 @@ function* tuples<T>(values: readonly T[], size: number): Generator<T[]> {
   for (const value of values) for (const rest of tuples(values, size - 1)) yield [value, ...rest];
 }
 
+/** Initial tensions of the levels of a mast, bottom up. */
+function* tensionsOf(problem: Problem, levels: number): Generator<readonly number[]> {
+  const { tensions, tensionEachLevel } = problem.study.parts;
+  if (tensionEachLevel) yield* tuples(tensions, levels);
+  else for (const tension of tensions) yield Array.from({ length: levels }, () => tension);
+}
+
 /** Every design of the grid, without a thought: it shares no rule with the search. */
 export function* everyDesign(problem: Problem): Generator<Design> {
   const { parts } = problem.study;
   const grid = new Grid(problem);
+  const axes = {
+    lot: problem.study.lot,
+    radii: problem.radii,
+    rotations: problem.rotations,
+    drawnIn: parts.drawnIn,
+  };
   for (const pack of problem.packages)
     for (const [h, height] of problem.heights.entries())
       for (const stack of problem.stacks[h]) {
@@ -45,25 +58,30 @@ export function* everyDesign(problem: Problem): Generator<Design> {
         if (!parts.supports.includes("guyed")) continue;
         for (const perLevel of parts.guysPerLevel)
           for (const radius of problem.radii)
-            for (const rotation of problem.rotations)
-              for (const tension of parts.tensions)
-                for (const count of parts.levelCounts)
+            for (const rotation of problem.rotations) {
+              const radii = radiiAt(axes, perLevel, radius, rotation);
+              const star = starOf(problem.study.lot, { perLevel, radius, radii, rotation });
+              for (const count of parts.levelCounts)
+                for (const tensions of tensionsOf(problem, count))
                   for (const heights of subsets(grid.candidates(height), count))
                     for (const strands of tuples(problem.strands, count))
                       for (const anchor of problem.anchors)
                         for (const footing of problem.footings)
                           yield {
                             ...common,
-                            guys: {
-                              perLevel,
-                              radius,
+                            guys: guyChoice(
+                              star,
                               rotation,
-                              tension,
-                              levels: heights.map((z, i) => ({ height: z, strand: strands[i].id })),
-                              anchor: anchor.choice,
-                            },
+                              heights.map((z, i) => ({
+                                height: z,
+                                strand: strands[i],
+                                tension: tensions[i],
+                              })),
+                              anchor.choice,
+                            ),
                             footing: footing.choice,
                           };
+            }
       }
 }
 
@@ -115,9 +133,7 @@ function judged(
       concrete,
       objective: objective(cents, concrete),
       use: 1 / (1 + verdict.smallestMargin),
-      spare: design.guys
-        ? starSpare(problem.study.lot, design.guys.perLevel, design.guys.radius, design.guys.rotation)
-        : 0,
+      spare: design.guys ? spareOf(problem.study.lot, design.guys) : 0,
       key: designKey(design),
     };
   } catch (error) {

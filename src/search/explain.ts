@@ -2,7 +2,6 @@ import { siteRefusal } from "../checks/site.ts";
 import { DesignError, resolve, verify } from "../checks/verify.ts";
 import { bill, volumes } from "../cost/bill.ts";
 import type { Design } from "../model/design.ts";
-import { fitStar } from "../problem/lot.ts";
 import type { Problem } from "../problem/types.ts";
 import { litres, objectiveOf } from "./ground.ts";
 import { SearchDefect } from "./search.ts";
@@ -57,11 +56,11 @@ function* neighbours(problem: Problem, design: Design): Generator<Neighbour> {
           now: anchor.choice,
         },
       };
-  for (const radius of problem.radii) {
-    const { rotation } = fitStar(problem.study.lot, guys.perLevel, radius, problem.rotations);
+  for (const { radius, rotation, anchors } of problem.stars.get(guys.perLevel) ?? []) {
+    const radii = anchors.every((a) => a.radius === radius) ? undefined : anchors.map((a) => a.radius);
     if (radius !== guys.radius && rotation !== null)
       yield {
-        design: withGuys({ radius, rotation }),
+        design: withGuys({ radius, rotation, radii }),
         change: { what: "radius", from: guys.radius, to: radius },
       };
   }

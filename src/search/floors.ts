@@ -1,4 +1,3 @@
-import type { Strand } from "../model/catalog.ts";
 import type { Problem, SectionModel, StackModel } from "../problem/types.ts";
 import type { Statics } from "./statics.ts";
 
@@ -209,62 +208,4 @@ export function partFeet(stack: StackModel): { z: number; section: SectionModel 
     low += length;
     return foot;
   });
-}
-
-export interface GuyFloor {
-  /** Least uplift and lateral pull at the windward anchor under the worst wind, N. */
-  readonly uplift: number;
-  readonly lateral: number;
-}
-
-/**
- * The free body of mast and guys together about the base: whatever the sharing of the thrust, the windward
- * anchor's uplift times R is the wind's moment plus what the leeward anchors pull, less what weights lend.
- * @param guyMoment moment of the wind on the guys, N m, 0 where not known yet (it is never negative)
- * @param guyWeight weight of all guys of one anchor, N, an upper bound
- */
-export function windwardFloor(
-  moment: number,
-  guyMoment: number,
-  radius: number,
-  top: number,
-  guyWeight: number,
-  perLevel: number,
-  lean: number,
-): GuyFloor {
-  const lent = 0.5 * perLevel * guyWeight * lean * top;
-  // three guys: half of two leeward ones; four: the one behind; either way no less than the weight of one
-  const uplift = (moment + guyMoment - lent) / radius - guyWeight;
-  const reach = radius - lean * top;
-  return { uplift, lateral: reach > 0 ? (Math.max(uplift, 0) * reach) / top : 0 };
-}
-
-/**
- * Moment about the base of the wind on the three or four guys of a level, wind away from a guy (three) or along
- * two (four), N m. Chords for curves: 5 % is given away for sag.
- */
-export function guyWindMoment(wind: number, height: number, radius: number, perLevel: number): number {
-  const chord2 = height * height + radius * radius;
-  const chord = Math.sqrt(chord2);
-  const inLine = 0.5 * wind * height * height * ((height * height - radius * radius) / chord2);
-  if (perLevel === 4) return 0.95 * (2 * inLine + wind * chord * height);
-  const oblique = (radius * radius) / (4 * chord2);
-  const side = wind * chord * Math.sqrt(1 - oblique) * height * (0.5 - oblique);
-  return 0.95 * (inLine + 2 * side);
-}
-
-/** Utilisation of the guys together that the windward uplift can't go without. */
-export function guyFloor(
-  problem: Problem,
-  uplift: number,
-  radius: number,
-  levels: readonly { readonly height: number; readonly strand: Strand }[],
-  lean: number,
-): number {
-  let most = 0;
-  for (const { height, strand } of levels) {
-    const reach = Math.max(radius - lean * height, 0);
-    most += strand.breakingStrength * strand.efficiency * (height / Math.hypot(reach, height));
-  }
-  return (SLACK * Math.max(uplift, 0) * problem.rules.guy.required) / most;
 }

@@ -10,15 +10,18 @@ export function choose(n: number, k: number): number {
 
 /** Sizes of the grid, known before the search starts. */
 export class Grid {
-  /** Anchors x footings x rotations of one guyed structure. */
-  readonly perGuyed: number;
+  /** Anchors x footings of one guyed structure in one place. */
+  readonly perPlace: number;
+  /** Radii x rotations. */
+  readonly places: number;
   /** Footings of one free-standing structure. */
   readonly perFree: number;
   private readonly problem: Problem;
 
   constructor(problem: Problem) {
     this.problem = problem;
-    this.perGuyed = problem.anchors.length * problem.footings.length * problem.rotations.length;
+    this.perPlace = problem.anchors.length * problem.footings.length;
+    this.places = problem.radii.length * problem.rotations.length;
     this.perFree = problem.footings.length;
   }
 
@@ -27,8 +30,14 @@ export class Grid {
     const strands = this.problem.strands.length;
     let ways = 0;
     for (const count of this.problem.study.parts.levelCounts)
-      if (count >= chosen) ways += choose(below, count - chosen) * strands ** count;
-    return ways * this.problem.study.parts.tensions.length;
+      if (count >= chosen) ways += choose(below, count - chosen) * strands ** count * this.tensions(count);
+    return ways;
+  }
+
+  /** Ways to draw a number of levels to their initial tensions. */
+  tensions(levels: number): number {
+    const { tensions, tensionEachLevel } = this.problem.study.parts;
+    return tensionEachLevel ? tensions.length ** levels : tensions.length;
   }
 
   /** Structures of one stack, and the designs on them. */
@@ -41,9 +50,10 @@ export class Grid {
       designs += this.perFree;
     }
     if (supports.includes("guyed")) {
-      const guyed = guysPerLevel.length * this.problem.radii.length * this.completions(0, candidates);
-      structures += guyed;
-      designs += guyed * this.perGuyed;
+      const ways = this.completions(0, candidates);
+      for (const perLevel of guysPerLevel)
+        structures += ways * (this.problem.stars.get(perLevel)?.length ?? 0);
+      designs += guysPerLevel.length * ways * this.places * this.perPlace;
     }
     return { structures, designs };
   }

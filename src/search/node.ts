@@ -1,4 +1,5 @@
 import type { Strand } from "../model/catalog.ts";
+import type { PlacedStar } from "../problem/star.ts";
 import type { PackageModel, StackModel } from "../problem/types.ts";
 import type { RootFloors } from "./floors.ts";
 import type { Statics } from "./statics.ts";
@@ -33,8 +34,8 @@ export interface Node {
   readonly perLevel: 0 | 3 | 4;
   /** Guy heights so far, top down, as indices into `root.candidates`. */
   readonly levels: readonly number[];
-  /** Index of the radius; -1 until chosen. */
-  readonly radius: number;
+  /** Where the anchors stand; null until chosen. */
+  readonly star: PlacedStar | null;
   /** Uplift floor of the windward anchor and lateral pull, N, once the radius is known. */
   readonly uplift: number;
   readonly lateral: number;
@@ -42,6 +43,6 @@ export interface Node {
   readonly thrust: number;
   /** Strands so far, top down. */
   readonly strands: readonly Strand[];
-  /** Fraction of breaking strength; 0 until chosen. */
-  readonly tension: number;
+  /** Initial tensions, of breaking strength, top down; empty until chosen. */
+  readonly tensions: readonly number[];
 }

@@ -53,14 +53,14 @@ function physicalBasis(problem: Problem): string {
 }
 
 /** One name for a complete structure. */
-export const structureKey = (node: Node, problem: Problem): string => {
-  const { root, perLevel, levels, strands, tension } = node;
+export const structureKey = (node: Node): string => {
+  const { root, star, levels, strands, tensions } = node;
   let key = `${root.pack.row.id} ${root.stack.height}`;
   for (const { section, length } of root.stack.parts) key += ` ${section.row.id} ${length}`;
-  if (perLevel === 0) return key;
-  key += ` ${perLevel} ${problem.radii[node.radius]} ${tension}`;
+  if (!star) return key;
+  key += ` ${star.perLevel} ${star.key}`;
   levels.forEach((index, i) => {
-    key += ` ${root.statics.z[root.candidates[index]]} ${strands[i].id}`;
+    key += ` ${root.statics.z[root.candidates[index]]} ${strands[i].id} ${tensions[i]}`;
   });
   return key;
 };

@@ -1,5 +1,6 @@
 import type { Problem, SectionModel, StackModel } from "../problem/types.ts";
 import { leanOf, SLACK, sectionsBetween, sectionsTouching, spanFloor } from "./floors.ts";
+import { holdingArm, liftOf, pairFloor, type StarGuys } from "./star-floors.ts";
 import type { Statics } from "./statics.ts";
 
 /** Three elements a span find buckling of one half wave to 0.2 %; this much is given away for them. */
@@ -19,25 +20,23 @@ export interface StarFloor {
  * on top of the weight; with it go the leg floor of the span and an upper bound on its buckling factor (Rayleigh's
  * quotient of a half wave that leaves every guy at rest). docs/theory/search.md has the argument.
  * @param levels indices into `s.z`, top down
+ * @param moment of the wind on the mast about the base, less what its drift may take off, N m
  * @param uplift floor of the windward anchor's uplift, wind on guys left out, N
- * @param guyWeight of all guys of one anchor, N, an upper bound
  */
 export function starFloor(
   problem: Problem,
   stack: StackModel,
   s: Statics,
   levels: readonly number[],
-  radius: number,
-  perLevel: number,
+  guyed: StarGuys,
+  moment: number,
   uplift: number,
-  guyWeight: number,
 ): StarFloor {
   const { rules, allowed } = problem;
   const lean = leanOf(problem);
-  // wind toward a guy: two windward guys stand half a radius upwind; between four guys: R over root two
-  const upwind = perLevel === 3 ? 0.5 * radius : radius * Math.SQRT1_2;
-  const top = s.z[levels[0]];
-  const pulled = perLevel === 3 ? 2 * Math.max(uplift, 0) : Math.max(Math.SQRT2 * uplift - guyWeight, 0);
+  const heights = levels.map((at) => s.z[at]);
+  const pulled = pairFloor(moment, guyed, lean, uplift);
+  const lift = liftOf(guyed);
   let use = 0;
   let thrust = 0;
   for (let k = 0; k < levels.length; k++) {
@@ -45,7 +44,7 @@ export function starFloor(
     const lower = k + 1 < levels.length ? levels[k + 1] : 0;
     const atBase = k + 1 === levels.length;
     const asked = SLACK * s.moment[lower] - lean * s.heavy * s.lever[lower];
-    const lever = (upwind / top + 2 * lean) * (top - s.z[lower]);
+    const lever = holdingArm(guyed.star, heights.slice(0, k + 1), s.z[lower], lean);
     // G >= (asked - M) / lever with M <= arm (C - share (W + G)) at a level, M = 0 at the pin
     let guys = Math.max(0, asked / lever);
     if (!atBase)
@@ -57,6 +56,7 @@ export function starFloor(
         guys = Math.min(guys, eased > 0 ? Math.max(0, left / eased) : 0);
       }
     else guys = Math.max(guys, pulled);
+    guys = Math.max(0, guys - lift);
     const press = s.light * s.weight[upper] + guys;
     use = Math.max(
       use,

@@ -1,23 +1,17 @@
 import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
-import { guyWind } from "../checks/structure.ts";
+import { type GuyModel, guyWind, insideWindow, type LevelModel, levelTensions } from "../checks/structure.ts";
 import { fixedCents, levelCents } from "../cost/bill.ts";
-import type { Strand } from "../model/catalog.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import { utilisation } from "../parts/types.ts";
-import { fitStar } from "../problem/lot.ts";
-import {
-  type PackageModel,
-  type Problem,
-  type StackModel,
-  type StarFit,
-  sideHeight,
-} from "../problem/types.ts";
-import { guyFloor, guyWindMoment, leanOf, partFeet, rootFloors, SLACK, windwardFloor } from "./floors.ts";
+import type { PlacedStar, Star } from "../problem/star.ts";
+import { type PackageModel, type Problem, type StackModel, sideHeight } from "../problem/types.ts";
+import { leanOf, partFeet, rootFloors, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
 import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
 import type { Node, Root } from "./node.ts";
 import { Recall } from "./recall.ts";
+import { guyFloor, guyWindLoss, guyWindMoment, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { statics } from "./statics.ts";
 import { starFloor } from "./thrust-floors.ts";
 
@@ -47,12 +41,12 @@ export class Tree {
   readonly grid: Grid;
   readonly ground: GroundChoices;
   readonly problem: Problem;
-  /** Stars of each number of guys, by radius index. */
-  readonly stars: ReadonlyMap<3 | 4, readonly StarFit[]>;
   /** Designs removed by each rule. */
   readonly pruned: Record<string, number> = {};
 
   private readonly lean: number;
+  /** Of any star, over the base, m. */
+  private readonly highestAnchor: number;
   private readonly leastAnchors = new Map<number, Least | null>();
   private readonly leastFootings = new Map<string, Least | null>();
 
@@ -67,11 +61,9 @@ export class Tree {
     this.grid = new Grid(problem);
     this.ground = groundChoices(problem);
     this.lean = leanOf(problem);
-    this.stars = new Map(
-      problem.study.parts.guysPerLevel.map((perLevel) => [
-        perLevel,
-        problem.radii.map((radius) => fitStar(problem.study.lot, perLevel, radius, problem.rotations)),
-      ]),
+    this.highestAnchor = Math.max(
+      0,
+      ...[...problem.stars.values()].flat().flatMap((star) => star.anchors.map((a) => a.elevation)),
     );
   }
 
@@ -147,12 +139,12 @@ export class Tree {
       designs,
       perLevel: 0,
       levels: [],
-      radius: -1,
+      star: null,
       uplift: 0,
       lateral: 0,
       thrust: 0,
       strands: [],
-      tension: 0,
+      tensions: [],
     };
   }
 
@@ -195,7 +187,7 @@ export class Tree {
     if (supports.includes("guyed"))
       for (const perLevel of guysPerLevel)
         for (const [index, at] of root.candidates.entries()) {
-          const designs = this.grid.completions(1, index) * this.problem.radii.length * this.grid.perGuyed;
+          const designs = this.grid.completions(1, index) * this.grid.places * this.grid.perPlace;
           if (designs === 0) continue;
           const use = Math.max(node.use, root.floors.cantilever[at]);
           if (this.beyond(use)) {
@@ -261,31 +253,32 @@ export class Tree {
   private leastStar(root: Root, perLevel: 3 | 4, index: number): Least | null {
     let cents = Number.POSITIVE_INFINITY;
     let concrete = Number.POSITIVE_INFINITY;
-    const stars = this.stars.get(perLevel) ?? [];
     const mostLevels = Math.max(...this.problem.study.parts.levelCounts);
-    for (let r = 0; r < stars.length; r++) {
-      if (stars[r].rotation === null) continue;
-      const height = root.statics.z[root.candidates[index]];
-      const floor = windwardFloor(
-        root.floors.moment,
-        0,
-        stars[r].radius,
-        height,
-        // every level that may still come hangs on the same anchors, none higher than this one
-        mostLevels * this.heaviestGuy(height, stars[r].radius),
-        perLevel,
-        this.lean,
-      );
+    const height = root.statics.z[root.candidates[index]];
+    for (const star of this.problem.stars.get(perLevel) ?? []) {
+      if (star.rotation === null) continue;
+      const most = this.level(star, height);
+      // every level that may still come hangs on the same anchors, none higher than this one
+      let lost = most.moment;
+      if (!star.even)
+        for (const at of root.candidates.slice(0, index))
+          lost = Math.min(lost, this.level(star, root.statics.z[at]).moment);
+      const guys: StarGuys = {
+        star,
+        top: height,
+        lowest: root.statics.z[root.candidates[0]],
+        weight: mostLevels * most.weight,
+        wind: mostLevels * most.wind,
+        moment: most.moment + (mostLevels - 1) * lost,
+      };
+      const floor = windwardFloor(root.floors.moment, guys, this.lean);
       const anchors = this.anchorsFor(floor.uplift, floor.lateral);
       const footing = this.footingFor(
         root.stack,
-        root.statics.light * root.statics.weight[0] + Math.max(floor.uplift, 0),
+        root.statics.light * root.statics.weight[0] + Math.max(floor.uplift - liftOf(guys), 0),
       );
       if (!anchors || !footing) continue;
-      cents = Math.min(
-        cents,
-        perLevel * anchors.cents + footing.cents + this.cheapestLevel(height, stars[r].radius, perLevel),
-      );
+      cents = Math.min(cents, perLevel * anchors.cents + footing.cents + most.cents);
       concrete = Math.min(concrete, perLevel * anchors.concrete + footing.concrete);
     }
     return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete };
@@ -295,19 +288,18 @@ export class Tree {
   private lower(node: Node): Node[] {
     const { root, levels } = node;
     const most = Math.max(...this.problem.study.parts.levelCounts);
-    if (levels.length >= most) return [];
+    if (levels.length >= most || node.perLevel === 0) return [];
     const lowest = levels[levels.length - 1];
     const found: Node[] = [];
     for (let index = 0; index < lowest; index++) {
-      const designs =
-        this.grid.completions(levels.length + 1, index) * this.problem.radii.length * this.grid.perGuyed;
+      const designs = this.grid.completions(levels.length + 1, index) * this.grid.places * this.grid.perPlace;
       if (designs === 0) continue;
       const use = Math.max(node.use, root.floors.span(root.candidates[index], root.candidates[lowest]));
       if (this.beyond(use)) {
         this.prune("legs between two guy levels", designs);
         continue;
       }
-      const least = this.cheapestLevel(root.statics.z[root.candidates[index]], 0, node.perLevel);
+      const least = this.shortest(root.statics.z[root.candidates[index]], node.perLevel);
       found.push({ ...node, levels: [...levels, index], cents: node.cents + least, use, designs });
     }
     return found;
@@ -316,86 +308,88 @@ export class Tree {
   /** No further level: a child for every radius whose star fits the lot. */
   private closed(node: Node): Node[] {
     const { root, levels, perLevel } = node;
-    const { study, strands, radii } = this.problem;
+    const { study, strands } = this.problem;
     if (!study.parts.levelCounts.includes(levels.length) || perLevel === 0) return [];
-    const each = strands.length ** levels.length * study.parts.tensions.length * this.grid.perGuyed;
+    const count = levels.length;
+    const each = strands.length ** count * this.grid.tensions(count) * this.grid.perPlace;
     const lowest = root.candidates[levels[levels.length - 1]];
     const base = Math.max(node.use, root.floors.baseSpan(lowest));
     if (this.beyond(base)) {
-      this.prune("legs over the base", each * radii.length);
+      this.prune("legs over the base", each * this.grid.places);
       return [];
     }
     const heights = levels.map((index) => root.statics.z[root.candidates[index]]);
     const found: Node[] = [];
-    const stars = this.stars.get(perLevel) ?? [];
-    for (const [radius, star] of stars.entries()) {
+    for (const star of this.problem.stars.get(perLevel) ?? []) {
+      const designs = each * star.places;
       if (star.rotation === null) {
-        this.prune("outside the lot", each);
+        this.prune("outside the lot", designs);
         continue;
       }
-      const weight = heights.reduce((sum, z) => sum + this.heaviestGuy(z, star.radius), 0);
-      const floor = windwardFloor(
-        root.floors.moment,
-        0,
-        star.radius,
-        heights[0],
-        weight,
-        perLevel,
-        this.lean,
-      );
+      if (star.anchors.some((anchor) => anchor.elevation >= heights[count - 1])) {
+        this.prune("an anchor above its guys", designs);
+        continue;
+      }
+      const guyed = { star, top: heights[0], lowest: heights[count - 1], weight: 0, wind: 0, moment: 0 };
+      for (const z of heights) {
+        const most = this.level(star, z);
+        guyed.weight += most.weight;
+        guyed.wind += most.wind;
+        guyed.moment += most.moment;
+      }
+      const floor = windwardFloor(root.floors.moment, guyed, this.lean);
       const held = starFloor(
         this.problem,
         root.stack,
         root.statics,
         levels.map((index) => root.candidates[index]),
-        star.radius,
-        perLevel,
+        guyed,
+        root.floors.moment,
         floor.uplift,
-        weight,
       );
       const use = Math.max(base, held.use);
       if (this.beyond(use)) {
-        this.prune("legs or buckling under what the guys press", each);
+        this.prune("legs or buckling under what the guys press", designs);
         continue;
       }
       const anchors = this.anchorsFor(floor.uplift, floor.lateral);
       if (!anchors) {
-        this.prune("no anchor holds", each);
+        this.prune("no anchor holds", designs);
         continue;
       }
       const footing = this.footingFor(root.stack, held.thrust);
       if (!footing) {
-        this.prune("no base bears", each);
+        this.prune("no base bears", designs);
         continue;
       }
-      const guys = heights.reduce((sum, z) => sum + this.cheapestLevel(z, star.radius, perLevel), 0);
+      const guys = heights.reduce((sum, z) => sum + this.level(star, z).cents, 0);
       found.push({
         ...node,
         stage: "star",
-        radius,
+        star,
         uplift: floor.uplift,
         lateral: floor.lateral,
         thrust: held.thrust,
         cents: root.cents + guys + perLevel * anchors.cents + footing.cents,
         concrete: perLevel * anchors.concrete + footing.concrete,
         use,
-        designs: each,
+        designs,
       });
     }
     return found;
   }
 
   private nextStrand(node: Node): Node[] {
-    const { root, levels, radius, perLevel } = node;
+    const { root, levels } = node;
+    const star = node.star as PlacedStar;
     const { problem } = this;
     const height = root.statics.z[root.candidates[levels[node.strands.length]]];
-    const r = problem.radii[radius];
-    const cheapest = this.cheapestLevel(height, r, perLevel);
+    const cheapest = this.level(star, height).cents;
     const designs = node.designs / problem.strands.length;
     const last = node.strands.length + 1 === levels.length;
     const found: Node[] = [];
     for (const strand of problem.strands) {
-      const cents = node.cents - cheapest + levelCents(problem, height, r, strand, perLevel);
+      const cents = node.cents - cheapest + levelCents(problem, height, star, strand);
       const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], cents, designs };
       const complete = last ? this.guyed(child) : child;
       if (complete) found.push(complete);
@@ -405,29 +399,30 @@ export class Tree {
 
   /** All strands known: the wind on the guys, their weight and strength sharpen the floors. */
   private guyed(node: Node): Node | null {
-    const { root, levels, radius, perLevel, strands } = node;
+    const { root, levels, strands } = node;
+    const star = node.star as PlacedStar;
     const { problem } = this;
-    const r = problem.radii[radius];
     const guys = levels.map((index, i) => ({
       height: root.statics.z[root.candidates[index]],
       strand: strands[i],
     }));
-    let windMoment = 0;
-    let weight = 0;
+    const guyed = {
+      star,
+      top: guys[0].height,
+      lowest: guys[guys.length - 1].height,
+      weight: 0,
+      wind: 0,
+      moment: 0,
+    };
     for (const { height, strand } of guys) {
-      windMoment += guyWindMoment(guyWind(problem, height, strand), height, r, perLevel);
-      weight += strand.weight * Math.hypot(height, r) * 1.001 * root.statics.heavy;
+      const wind = guyWind(problem, star, height, strand);
+      const chord = longest(star, height);
+      guyed.moment += guyWindMoment(wind, height, star);
+      guyed.weight += strand.weight * chord * 1.001 * root.statics.heavy;
+      guyed.wind += wind * chord;
     }
-    const floor = windwardFloor(
-      root.floors.moment,
-      windMoment,
-      r,
-      guys[0].height,
-      weight,
-      perLevel,
-      this.lean,
-    );
-    const use = Math.max(node.use, guyFloor(problem, floor.uplift, r, guys, this.lean));
+    const floor = windwardFloor(root.floors.moment, guyed, this.lean);
+    const use = Math.max(node.use, guyFloor(problem, floor, guys, this.lean));
     if (this.beyond(use)) {
       this.prune("guys under the wind's moment", node.designs);
       return null;
@@ -469,33 +464,31 @@ export class Tree {
 
   /** Rigged, everything is statics: what still air alone asks of legs, anchors and base. */
   private tensions(node: Node): Node[] {
-    const { root, levels, radius, perLevel, strands } = node;
-    const { problem } = this;
-    const { tensions } = problem.study.parts;
-    const r = problem.radii[radius];
-    const { least, most } = problem.rules.tension;
-    const designs = node.designs / tensions.length;
+    const { root, levels, strands } = node;
+    const star = node.star as PlacedStar;
+    const { problem, grid } = this;
+    const ways = [...tensionsOf(problem, levels.length)];
+    const designs = node.designs / grid.tensions(levels.length);
+    const { antennas, sides } = root.pack;
+    const leans = [...antennas, ...sides].some((antenna) => antenna.offset > 0);
     const found: Node[] = [];
-    for (const tension of tensions) {
-      if (tension < least - 1e-12 || tension > most + 1e-12) {
+    for (const tensions of ways) {
+      const guys = {
+        star,
+        levels: levels.map((index, i) => ({
+          height: root.statics.z[root.candidates[index]],
+          strand: strands[i],
+          tension: tensions[i],
+        })),
+      };
+      if (!insideWindow(problem, guys)) {
         this.prune("initial tension outside its window", designs);
         continue;
       }
-      let use = node.use;
-      let uplift = 0;
-      let lateral = 0;
-      let pull = 0;
-      const pulls = levels.map((index, i) => {
-        const height = root.statics.z[root.candidates[index]];
-        const chord = Math.hypot(height, r);
-        const force = tension * strands[i].breakingStrength;
-        uplift += (force * height) / chord - 0.5 * strands[i].weight * r * (r / chord);
-        lateral += (force * r) / chord;
-        pull += (perLevel * force * height) / chord;
-        return { height, pull: (perLevel * force * height) / chord };
-      });
+      const rigged = riggedFloor(guys);
+      let { use } = node;
       for (const foot of partFeet(root.stack)) {
-        const above = pulls.reduce((sum, p) => (p.height > foot.z + 1e-9 ? sum + p.pull : sum), 0);
+        const above = rigged.pulls.reduce((sum, p) => (p.height > foot.z + 1e-9 ? sum + p.pull : sum), 0);
         const weight = root.statics.weight[root.statics.z.indexOf(foot.z)];
         const { lattice } = foot.section;
         use = Math.max(
@@ -508,35 +501,57 @@ export class Tree {
         this.prune("legs when rigged", designs);
         continue;
       }
+      // antennas off the axis lean the mast in still air: on even anchors the one pulled more is above this, on uneven
+      // it need not be the one that is pulled most
+      const known = star.even || !leans ? SLACK : 0;
       const child = this.grounded(
-        { ...node, stage: "structure", tension, use, designs },
-        uplift * SLACK,
-        lateral * SLACK,
-        (root.statics.weight[0] + pull) * SLACK,
+        { ...node, stage: "structure", tensions, use, designs },
+        rigged.uplift * known,
+        rigged.lateral * known,
+        (root.statics.weight[0] + rigged.pull) * SLACK,
       );
       if (child) found.push(child);
     }
     return found;
   }
 
-  /** Weight of one guy of the heaviest strand, N. */
-  private heaviestGuy(height: number, radius: number): number {
-    let most = 0;
-    for (const strand of this.problem.strands) most = Math.max(most, strand.weight);
-    return most * Math.hypot(height, radius) * 1.001 * Math.max(1, this.problem.rules.deadFactors.values[0]);
+  private readonly facts = new Map<Star, Map<number, LevelFacts>>();
+  /** What is known of a level before its strand is. */
+  private level(star: Star, height: number): LevelFacts {
+    let heights = this.facts.get(star);
+    if (!heights) {
+      heights = new Map();
+      this.facts.set(star, heights);
+    }
+    let known = heights.get(height);
+    if (!known) {
+      let weight = 0;
+      let wind = 0;
+      let cents = Number.POSITIVE_INFINITY;
+      for (const strand of this.problem.strands) {
+        weight = Math.max(weight, strand.weight);
+        wind = Math.max(wind, guyWind(this.problem, star, height, strand));
+        cents = Math.min(cents, levelCents(this.problem, height, star, strand));
+      }
+      const chord = longest(star, height);
+      weight *= chord * 1.001 * Math.max(1, this.problem.rules.deadFactors.values[0]);
+      known = { weight, wind: wind * chord, moment: guyWindLoss(wind, height, star), cents };
+      heights.set(height, known);
+    }
+    return known;
   }
 
-  private readonly cheapest = new Map<number, number>();
-  private cheapestLevel(height: number, radius: number, perLevel: number): number {
-    const key = (Math.round(height * 1e4) * 1e6 + Math.round(radius * 1e3)) * 8 + perLevel;
-    let cents = this.cheapest.get(key);
-    if (cents === undefined) {
-      cents = Number.POSITIVE_INFINITY;
-      for (const strand of this.problem.strands)
-        cents = Math.min(cents, levelCents(this.problem, height, radius, strand, perLevel));
-      this.cheapest.set(key, cents);
+  private readonly short = new Map<number, Star>();
+  /** Least cents of a level whose star is not known yet: guys straight down to the highest anchor of any. */
+  private shortest(height: number, perLevel: 3 | 4): number {
+    const elevation = Math.min(this.highestAnchor, height);
+    let star = this.short.get(8 * elevation + perLevel);
+    if (!star) {
+      const anchors = Array.from({ length: perLevel }, () => ({ radius: 0, elevation }));
+      star = { perLevel, anchors, radius: 0, even: elevation === 0, key: "" };
+      this.short.set(8 * elevation + perLevel, star);
     }
-    return cents;
+    return this.level(star, height).cents;
   }
 
   private anchorsFor(uplift: number, lateral: number): Least | null {
@@ -571,12 +586,76 @@ export class Tree {
   }
 }
 
+/** Weight of and wind on one guy of the heaviest and the thickest strand, N; what its wind may lend, N m; least cents. */
+interface LevelFacts {
+  readonly weight: number;
+  readonly wind: number;
+  readonly moment: number;
+  readonly cents: number;
+}
+
+/** Chord of the longest guy of a level, m. */
+const longest = (star: Star, height: number): number => {
+  let most = 0;
+  for (const { radius, elevation } of star.anchors)
+    most = Math.max(most, Math.hypot(height - elevation, radius));
+  return most;
+};
+
+/** Initial tensions that a mast's levels may have. */
+function* tensionsOf(problem: Problem, levels: number): Generator<readonly number[]> {
+  const { tensions, tensionEachLevel } = problem.study.parts;
+  if (!tensionEachLevel) {
+    for (const tension of tensions) yield Array.from({ length: levels }, () => tension);
+    return;
+  }
+  if (levels === 0) yield [];
+  else
+    for (const tension of tensions)
+      for (const rest of tensionsOf(problem, levels - 1)) yield [tension, ...rest];
+}
+
+/** Least reactions of still air: of the anchor pulled up most, and down the mast by each level, N. */
+function riggedFloor(guys: GuyModel) {
+  const { star } = guys;
+  let pull = 0;
+  const uplifts = star.anchors.map(() => 0);
+  const laterals = star.anchors.map(() => 0);
+  const pulls = guys.levels.map((level) => {
+    const own = riggedTensions(star, level);
+    let down = 0;
+    own.forEach((force, i) => {
+      const { radius, elevation } = star.anchors[i];
+      const rise = level.height - elevation;
+      const chord = Math.hypot(rise, radius);
+      uplifts[i] += (force * rise) / chord - 0.5 * level.strand.weight * radius * (radius / chord);
+      laterals[i] += (force * radius) / chord;
+      down += (force * rise) / chord;
+    });
+    pull += down;
+    return { height: level.height, pull: down };
+  });
+  const most = uplifts.indexOf(Math.max(...uplifts));
+  return { uplift: uplifts[most], lateral: laterals[most], pull, pulls };
+}
+
+/** As rigged; nothing is known where a guy can't be: the analysis refuses it. */
+const riggedTensions = (star: Star, level: LevelModel): readonly number[] => {
+  try {
+    return levelTensions(star, level);
+  } catch (error) {
+    if (error instanceof RangeError) return star.anchors.map(() => 0);
+    throw error;
+  }
+};
+
 /** Guys of a complete node, bottom up. */
-export const guysOf = (node: Node, problem: Problem): { height: number; strand: Strand }[] =>
+export const guysOf = (node: Node, problem: Problem): LevelModel[] =>
   node.levels
     .map((index, i) => ({
       height: node.root.statics.z[node.root.candidates[index]],
       strand: node.strands[i],
+      tension: node.tensions[i],
     }))
     .reverse()
     .map((guy) => ({

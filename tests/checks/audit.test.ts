@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { analyse } from "../../src/checks/analysis.ts";
 import { type StructureModel, type WindCase, windCases } from "../../src/checks/structure.ts";
 import { utilisation } from "../../src/parts/types.ts";
+import { starOf } from "../../src/problem/star.ts";
 import type { Problem } from "../../src/problem/types.ts";
 import { pasture } from "./support/pasture.ts";
 
@@ -30,8 +31,10 @@ function structures(problem: Problem, perLevel: 3 | 4): StructureModel[] {
     const heights = [...new Set(Array.from({ length: count }, () => pick(problem.levelHeights)))].sort(
       (a, b) => a - b,
     );
-    const levels = heights.map((height) => ({ height, strand: pick(problem.strands) }));
-    const guys = { perLevel, radius: pick(problem.radii), tension: pick([0.08, 0.1, 0.12]), levels };
+    const strands = heights.map(() => pick(problem.strands));
+    const star = starOf(problem.study.lot, { perLevel, radius: pick(problem.radii), rotation: 0 });
+    const tension = pick([0.08, 0.1, 0.12]);
+    const guys = { star, levels: heights.map((height, i) => ({ height, strand: strands[i], tension })) };
     const model = { package: problem.packages[0], stack, guys };
     const key = JSON.stringify([stack.parts.map((p) => [p.section.row.id, p.length]), guys]);
     const analysis = analyse(problem, model);

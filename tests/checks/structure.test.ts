@@ -10,6 +10,7 @@ import {
   windCases,
 } from "../../src/checks/structure.ts";
 import { resolve, verify } from "../../src/checks/verify.ts";
+import { starOf } from "../../src/problem/star.ts";
 import { checkValue } from "../support/check-values.ts";
 import { FOOT, INCH, KSI, POUND, PSF } from "../support/us-units.ts";
 import { check, design, freeStanding, pasture, withGuys } from "./support/pasture.ts";
@@ -24,7 +25,14 @@ describe("windCases", () => {
   test("three guys: toward one, away, across, aslant, still air; four: along and between; none: one wind", () => {
     const ids = (d: typeof model.guys) => windCases(flat, d).map((c) => c.id);
     expect(ids(model.guys)).toEqual(["toward", "away", "across", "aslant", "still"]);
-    expect(ids(model.guys && { ...model.guys, perLevel: 4 })).toEqual(["along", "between", "still"]);
+    expect(
+      ids(
+        model.guys && {
+          ...model.guys,
+          star: starOf(flat.study.lot, { perLevel: 4, radius: 10, rotation: 0 }),
+        },
+      ),
+    ).toEqual(["along", "between", "still"]);
     expect(ids(null)).toEqual(["wind", "still"]);
   });
 
@@ -80,10 +88,11 @@ describe("loads of a pressure of 20 psf, by hand", () => {
 
   test("on guys: two thirds of the pressure on three wires", () => {
     const [low] = model.guys?.levels ?? [];
+    const star = starOf(flat.study.lot, { perLevel: 3, radius: 10, rotation: 0 });
     byHand(
       "guy of 3/16 in strand",
       20 * PSF * (2 / 3) * 3 * 0.062 * INCH,
-      guyWind(flat, 10, low.strand),
+      guyWind(flat, star, 10, low.strand),
       "N/m",
     );
     byHand(

@@ -114,6 +114,7 @@ test("bill.total is the sum of its lines in whole cents, for random designs of t
         tried.add(JSON.stringify(d));
         const { model, anchor: part, footing: base } = resolve(problem, d);
         if (!model.guys || !part) throw new Error("guys lost");
+        const { star } = model.guys;
         const made = bill(problem, {
           pack: model.package,
           stack: model.stack,
@@ -128,7 +129,7 @@ test("bill.total is the sum of its lines in whole cents, for random designs of t
           fixedCents(problem, model.package, model.stack.height) +
           model.stack.cents +
           model.guys.levels.reduce(
-            (sum, level) => sum + levelCents(problem, level.height, radius, level.strand, perLevel),
+            (sum, level) => sum + levelCents(problem, level.height, star, level.strand),
             0,
           ) +
           perLevel * part.cents +

@@ -26,6 +26,7 @@ describe("lower bounds", () => {
     const pick = picker(7);
     const tried = new Set<string>();
     let safe = 0;
+    let uneven = 0;
     let closest = 0;
     for (const file of fc.sample(smallStudy, { numRuns: 3000, seed: 11 })) {
       if (tried.size >= STRUCTURES) break;
@@ -47,9 +48,9 @@ describe("lower bounds", () => {
           file,
           leaf.root.index,
           leaf.levels,
-          leaf.radius,
+          leaf.star?.key,
           leaf.strands.map((s) => s.id),
-          leaf.tension,
+          leaf.tensions,
           leaf.perLevel,
         ]);
         if (tried.has(name)) continue;
@@ -64,6 +65,7 @@ describe("lower bounds", () => {
             expect(node.use, name).toBeLessThanOrEqual(Math.max(use, pipe) * (1 + 1e-9));
             if (use > 0) closest = Math.max(closest, node.use / Math.max(use, pipe));
           }
+        if (leaf.star && !leaf.star.even && use <= 1) uneven++;
         const full = evaluate(leaf, tree, (cents) => cents);
         if (full.status !== "safe" || use > 1) continue;
         safe++;
@@ -76,9 +78,10 @@ describe("lower bounds", () => {
       }
     }
     console.log(
-      `${tried.size} distinct structures, ${safe} with mast and ground standing; closest floor ${closest.toFixed(3)} of the truth`,
+      `${tried.size} distinct structures, ${uneven} standing on uneven anchors, ${safe} with mast and ground standing; closest floor ${closest.toFixed(3)} of the truth`,
     );
     expect(tried.size).toBeGreaterThanOrEqual(STRUCTURES);
     expect(safe).toBeGreaterThan(STRUCTURES / 10);
+    expect(uneven).toBeGreaterThan(STRUCTURES / 40);
   }, 300_000);
 });

@@ -100,6 +100,20 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       ["pad"],
       ["pad", "block"],
     ),
+    each: fc.constantFrom(false, false, false, true),
+    drawnIn: fc.constantFrom(false, false, false, true),
+    slope: fc.constantFrom(
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+      { toward: 30, fall: 0.05 },
+      { toward: 200, fall: 0.2 },
+      { toward: 310, fall: 0.4 },
+    ),
   })
   .map((g): StudyFile => {
     const known = new Set(defaultCatalog.strand.map((row) => row.id));
@@ -129,6 +143,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         ],
         mast: [feet(g.width / 2), "45 ft"],
         setback: "2 ft",
+        slope: g.slope,
       },
       wishes: {
         height: g.heights.map(feet),
@@ -169,6 +184,8 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         levelHeights: g.levelHeights.map(feet),
         strands: strands.length > 0 ? strands : ["ehs-3-16"],
         tensions: g.tensions,
+        tensionEachLevel: g.each,
+        drawnIn: g.drawnIn,
         radius: g.radii.map(feet),
         rotation: g.rotations,
         footings: g.footings,

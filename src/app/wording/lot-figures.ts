@@ -2,7 +2,7 @@ import type { Catalog } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
 import type { Study } from "../../model/study.ts";
 import { compile } from "../../problem/compile.ts";
-import { starPoints } from "../../problem/lot.ts";
+import { anchorPoints } from "../../problem/star.ts";
 
 type Spot = readonly [east: number, north: number];
 
@@ -58,7 +58,7 @@ export const lotFigures = (study: Study, catalog: Catalog, design: Design): LotF
     toLine: toLine([east, north]),
   });
   const guys = design.guys;
-  const star = guys ? starPoints(mast, guys.perLevel, guys.radius, guys.rotation) : [];
+  const star = guys ? anchorPoints(mast, guys) : [];
   const reach = reachOf(study, catalog, design);
   return {
     pegs: [

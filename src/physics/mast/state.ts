@@ -166,14 +166,21 @@ export class MastState {
       let span = -1;
       let rise = 0;
       let length = 0;
+      let tension = Number.NaN;
       level.anchors.forEach((anchor, anchorIndex) => {
         const thisSpan = Math.hypot(anchor.x, anchor.y);
         const thisRise = level.z - anchor.z;
-        // the guys of a level star are alike: rig one
-        if (Math.abs(thisSpan - span) > 1e-12 * span || Math.abs(thisRise - rise) > 1e-12) {
+        const thisTension = anchor.tension ?? level.tension;
+        // the guys of an even star are alike: rig one
+        if (
+          Math.abs(thisSpan - span) > 1e-12 * span ||
+          Math.abs(thisRise - rise) > 1e-12 ||
+          thisTension !== tension
+        ) {
           span = thisSpan;
           rise = thisRise;
-          length = riggedLength(span, rise, level.tension, level.ea, level.weight);
+          tension = thisTension;
+          length = riggedLength(span, rise, tension, level.ea, level.weight);
         }
         const state = catenaryState();
         solveCatenary(-anchor.x, -anchor.y, rise, length, level.ea, 0, 0, -level.weight, state);

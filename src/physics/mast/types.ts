@@ -25,8 +25,13 @@ export interface PointWeight {
 
 export interface GuyLevel {
   readonly z: number;
-  /** Anchor heads, one guy each. */
-  readonly anchors: readonly { readonly x: number; readonly y: number; readonly z: number }[];
+  /** Anchor heads, one guy each; `tension` where it is not that of the level. */
+  readonly anchors: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly z: number;
+    readonly tension?: number;
+  }[];
   readonly ea: number;
   /** Weight per unstressed length, N/m. */
   readonly weight: number;

@@ -34,11 +34,11 @@ export function itemWords(given: Given, line: BillLine): string {
     const exact = section.pieces.find((one) => one.length.toFixed(2) === piece[2]);
     return `Section ${tape(exact?.length ?? Number(piece[2]))}, ${sectionName(section)}`;
   }
-  const guys = /^guys of level (\d+): (.+)$/.exec(line.item);
+  const guys = /^guys of level (\d+)((?:, anchor \d+)?): (.+)$/.exec(line.item);
   if (guys) {
     const level = given.levels[Number(guys[1]) - 1];
-    const row = strand.find((one) => guys[2] === `strand ${one.id}`);
-    return `${level.name}: ${row ? strandName(row) : guys[2]}`;
+    const row = strand.find((one) => guys[3] === `strand ${one.id}`);
+    return `${level.name}${guys[2]}: ${row ? strandName(row) : guys[3]}`;
   }
   return line.item.charAt(0).toUpperCase() + line.item.slice(1);
 }
@@ -78,14 +78,14 @@ export function buySheet(given: Given): Band[] {
   ];
 }
 
-function cutList({ levels, perLevel, problem }: Given): Section[] {
-  if (levels.length === 0) return [];
+function cutList({ rigs, problem }: Given): Section[] {
+  if (rigs.length === 0) return [];
   const reels = new Map<string, { name: string; length: number }>();
-  for (const { strand, cut } of levels) {
+  for (const { strand, cut, count } of rigs) {
     const reel = reels.get(strand.id) ?? { name: strandName(strand), length: 0 };
-    reels.set(strand.id, { ...reel, length: reel.length + perLevel * cut });
+    reels.set(strand.id, { ...reel, length: reel.length + count * cut });
   }
-  const ends = 2 * perLevel * levels.length;
+  const ends = rigs.reduce((sum, { count }) => sum + 2 * count, 0);
   return [
     {
       title: "Cut list",
@@ -94,9 +94,9 @@ function cutList({ levels, perLevel, problem }: Given): Section[] {
         {
           kind: "table",
           head: ["Level", "Pieces", "Unstressed", "Cut"],
-          rows: levels.map((level) => [
+          rows: rigs.map((level) => [
             level.name,
-            `${perLevel}`,
+            `${level.count}`,
             figure(level.unstressed, "feet"),
             both(level.cut, "feet"),
           ]),
@@ -107,7 +107,7 @@ function cutList({ levels, perLevel, problem }: Given): Section[] {
             .map(({ name, length }) => `${Math.ceil(length / 0.3048)} ft of ${name}`)
             .join(
               "; ",
-            )} in all. Unstressed length at the initial tension, and ${tape(problem.prices.termination)} for the two ends of each guy. ${ends} end fittings, ${ends} thimbles, ${ends / 2} turnbuckles. The bill counts the straight distance, an inch or so longer. Measure on site before the cut: the ground is taken as level, the guy as fixed in the mast’s axis.`,
+            )} in all. Unstressed length at the initial tension, and ${tape(problem.prices.termination)} for the two ends of each guy. ${ends} end fittings, ${ends} thimbles, ${ends / 2} turnbuckles. The bill counts the straight distance, an inch or so longer. Measure on site before the cut: the ground is taken as stated, the guy as fixed in the mast’s axis.`,
         },
       ],
     },

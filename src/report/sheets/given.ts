@@ -1,23 +1,27 @@
-import type { StructureModel } from "../../checks/structure.ts";
-import { strandStiffness } from "../../checks/structure.ts";
+import type { LevelModel, StructureModel } from "../../checks/structure.ts";
+import { levelTensions, strandStiffness } from "../../checks/structure.ts";
 import { resolve } from "../../checks/verify.ts";
 import type { Strand } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
 import type { Verdict } from "../../model/verdict.ts";
 import type { AnchorPart, FootingPart } from "../../parts/types.ts";
 import { riggedLength } from "../../physics/guy/catenary.ts";
-import { starPoints } from "../../problem/lot.ts";
+import { anchorPoints, type Star } from "../../problem/star.ts";
 import type { Problem } from "../../problem/types.ts";
 import { levelNames } from "./words.ts";
 
 /** Air at which the guys are cut and drawn to their initial tension, degrees Celsius: 60 F, our choice. */
 export const REFERENCE = (60 - 32) / 1.8;
 
-/** One level of guys as rigged: all guys of a level are alike on level ground. */
+/** Guys of one level that are alike: all of them on an even star, one alone on an uneven. */
 export interface Level {
   readonly name: string;
   readonly letter: string;
   readonly height: number;
+  /** How many. */
+  readonly count: number;
+  /** Anchor head over the base, m. */
+  readonly elevation: number;
   readonly span: number;
   readonly chord: number;
   readonly strand: Strand;
@@ -37,7 +41,10 @@ export interface Given {
   readonly model: StructureModel;
   readonly anchor: AnchorPart | null;
   readonly footing: FootingPart;
+  /** Bottom up, each level once, by its tautest guy. */
   readonly levels: readonly Level[];
+  /** Every kind of guy: what is cut, drawn and counted alike. */
+  readonly rigs: readonly Level[];
   readonly perLevel: number;
   /** Anchor heads, east and north of the lot's origin. */
   readonly anchors: readonly (readonly [number, number])[];
@@ -51,23 +58,23 @@ export function givenOf(problem: Problem, design: Design, verdict: Verdict): Giv
   const { model, anchor, footing } = resolve(problem, design);
   const { guys } = model;
   const names = levelNames(guys?.levels.length ?? 0);
-  const levels = (guys?.levels ?? []).map(({ height, strand }, i): Level => {
-    const span = guys?.radius ?? 0;
-    const stiffness = strandStiffness(strand);
-    const tension = (guys?.tension ?? 0) * strand.breakingStrength;
-    const unstressed = riggedLength(span, height, tension, stiffness, strand.weight);
-    return {
-      ...names[i],
-      height,
-      span,
-      chord: Math.hypot(span, height),
-      strand,
-      stiffness,
-      tension,
-      unstressed,
-      cut: unstressed + problem.prices.termination,
-    };
-  });
+  const alike = guys
+    ? guys.levels.map((level, i) =>
+        guys.star.even
+          ? [rig(problem, level, guys.star, 0, { ...names[i], count: guys.star.perLevel })]
+          : guys.star.anchors.map((_, k) =>
+              rig(problem, level, guys.star, k, {
+                name: `${names[i].name}, anchor ${k + 1}`,
+                letter: `${names[i].letter}${k + 1}`,
+                count: 1,
+              }),
+            ),
+      )
+    : [];
+  const levels = alike.map((rigs, i) => ({
+    ...rigs.reduce((a, b) => (b.tension > a.tension ? b : a)),
+    ...names[i],
+  }));
   const pulls = verdict.cases.flatMap((c) => c.anchors);
   const greatest = pulls.reduce(
     (most, pull) =>
@@ -82,11 +89,36 @@ export function givenOf(problem: Problem, design: Design, verdict: Verdict): Giv
     anchor,
     footing,
     levels,
-    perLevel: guys?.perLevel ?? 0,
-    anchors: design.guys
-      ? starPoints(problem.study.lot.mast, design.guys.perLevel, design.guys.radius, design.guys.rotation)
-      : [],
+    rigs: alike.flat(),
+    perLevel: guys?.star.perLevel ?? 0,
+    anchors: design.guys ? anchorPoints(problem.study.lot.mast, design.guys) : [],
     pull: design.guys ? Math.atan2(greatest.uplift, greatest.lateral) : null,
     reach: model.stack.height + model.package.exposed,
+  };
+}
+
+function rig(
+  problem: Problem,
+  level: LevelModel,
+  star: Star,
+  anchor: number,
+  named: Pick<Level, "name" | "letter" | "count">,
+): Level {
+  const { strand, height } = level;
+  const { radius: span, elevation } = star.anchors[anchor];
+  const stiffness = strandStiffness(strand);
+  const tension = levelTensions(star, level)[anchor];
+  const unstressed = riggedLength(span, height - elevation, tension, stiffness, strand.weight);
+  return {
+    ...named,
+    height,
+    elevation,
+    span,
+    chord: Math.hypot(span, height - elevation),
+    strand,
+    stiffness,
+    tension,
+    unstressed,
+    cut: unstressed + problem.prices.termination,
   };
 }

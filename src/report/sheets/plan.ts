@@ -48,7 +48,7 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
       lettering([spot[0] + 4.4 * dx, spot[1] + 4.4 * dy + 1.1], `${i + 1}`, "middle", true),
       lettering(
         [spot[0] + 4.4 * dx, spot[1] + 4.4 * dy + (dy < -0.5 ? -2.9 : 5.1)],
-        `${angle}°, ${tape(given.design.guys?.radius ?? 0)}`,
+        `${angle}°, ${tape(given.model.guys?.star.anchors[i].radius ?? 0)}`,
         "middle",
       ),
     );

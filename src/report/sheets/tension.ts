@@ -16,7 +16,7 @@ const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;
 export function tensionAt(level: Level, air: number, mastWarms: boolean): number {
   const grown = 1 + EXPANSION * (air - REFERENCE);
   const state = catenaryState();
-  const rise = level.height * (mastWarms ? grown : 1);
+  const rise = level.height * (mastWarms ? grown : 1) - level.elevation;
   // the strand keeps its weight when it grows
   solveCatenary(
     level.span,
@@ -54,18 +54,18 @@ export function tensionSheet(given: Given): Band[] {
   return [{ kind: "whole", sections: [wanted(given), byAir(given), swings(given), practice] }];
 }
 
-const wanted = ({ levels, design }: Given): Section => ({
+const wanted = ({ rigs }: Given): Section => ({
   title: "Initial tension",
   gloss: "at the anchor end, 60 °F, still air, mast plumb",
   parts: [
     {
       kind: "table",
       head: ["Level", "At", "Chord", "Of breaking strength", "Tension", "Weight of one guy"],
-      rows: levels.map((level) => [
+      rows: rigs.map((level) => [
         `${level.name} (${level.letter})`,
         both(level.height, "feet"),
         both(level.chord, "feet"),
-        figure(design.guys?.tension ?? 0, "share", 0),
+        figure(level.tension / level.strand.breakingStrength, "share", 1),
         both(level.tension, "force"),
         figure(level.strand.weight * level.unstressed, "force", 1),
       ]),
@@ -74,19 +74,19 @@ const wanted = ({ levels, design }: Given): Section => ({
 });
 
 /** Mast and strand warm alike; beside it, a mast that stays at 60 F in the shade of morning. */
-const byAir = ({ levels }: Given): Section => ({
+const byAir = ({ rigs }: Given): Section => ({
   title: "Tension against air temperature",
   gloss: "lbf, N small, at the anchor end; seconds for 20 swings",
   parts: [
     {
       kind: "table",
-      head: ["Air", ...levels.flatMap(({ name }) => [name, "strand alone", "20 swings"])],
+      head: ["Air", ...rigs.flatMap(({ name }) => [name, "strand alone", "20 swings"])],
       heavy: [AIR.indexOf(60)],
       rows: AIR.map((fahrenheit) => {
         const air = celsius(fahrenheit);
         return [
           both(air, "celsius", 0),
-          ...levels.flatMap((level): Cell[] => {
+          ...rigs.flatMap((level): Cell[] => {
             const tension = tensionAt(level, air, true);
             return [
               both(tension, "force"),
@@ -104,7 +104,7 @@ const byAir = ({ levels }: Given): Section => ({
   ],
 });
 
-function swings({ levels }: Given): Section {
+function swings({ rigs }: Given): Section {
   return {
     title: "Swings to count at the wanted tension",
     gloss: "swing a guy sideways by hand, count over-and-back, time with a watch",
@@ -119,7 +119,7 @@ function swings({ levels }: Given): Section {
           "Half a swing more",
           "Half a swing and 0.1 s",
         ],
-        rows: levels.flatMap((level) =>
+        rows: rigs.flatMap((level) =>
           COUNTS.map((count): Cell[] => {
             const guy = swung(level);
             const seconds = secondsForSwings(guy, level.tension, count);

@@ -231,6 +231,8 @@ const study: Study = {
     levelCounts: [1, 2, 3],
     levelHeights: { from: 4.572, to: 60.96, step: 1.524 },
     strands: "all",
+    tensionEachLevel: false,
+    drawnIn: false,
     tensions: [0.1],
     radius: { from: 6.096, to: 24.384, step: 0.6096 },
     rotation: { from: 0, to: 110, step: 10 },

@@ -1,0 +1,137 @@
+import type { Study } from "../model/study.ts";
+import { insideBy, ON_THE_LINE } from "./lot.ts";
+
+type Point = readonly [number, number];
+type Lot = Study["lot"];
+
+/** Where the guys of one direction are tied down. */
+export interface StarAnchor {
+  /** Level distance from the mast, m. */
+  readonly radius: number;
+  /** Anchor head over the base of the mast, m. */
+  readonly elevation: number;
+}
+
+/** One anchor a direction, the directions equally round; the first at a bearing that the star does not know. */
+export interface Star {
+  readonly perLevel: 3 | 4;
+  /** From anchor 1, clockwise. */
+  readonly anchors: readonly StarAnchor[];
+  /** Distance of the farthest anchor, m. */
+  readonly radius: number;
+  /** Are all anchors alike? Then nothing above ground depends on how the star is turned. */
+  readonly even: boolean;
+  /** One name for it among the stars of a study. */
+  readonly key: string;
+}
+
+/** A star with the bearing that suits the lot best, and how many places of the grid come to the same mast. */
+export interface PlacedStar extends Star {
+  /** Bearing of anchor 1, degrees clockwise from north. Null where no place fits the lot. */
+  readonly rotation: number | null;
+  /** Distance of the worst anchor inside the lot line, less the setback, m. */
+  readonly spare: number;
+  /** Pairs of radius and rotation that it stands for. */
+  readonly places: number;
+}
+
+type Guys = { readonly perLevel: 3 | 4; readonly radius: number; readonly rotation: number } & {
+  readonly radii?: readonly number[];
+};
+
+const bearingOf = (guys: { perLevel: number; rotation: number }, index: number): number =>
+  guys.rotation + (360 * index) / guys.perLevel;
+
+/** Anchor heads of a star: east and north of the lot's origin. Bearings in degrees clockwise from north. */
+export const anchorPoints = (mast: Point, guys: Guys): Point[] =>
+  Array.from({ length: guys.perLevel }, (_, i) => pointAt(mast, bearingOf(guys, i), radiusOf(guys, i)));
+
+const radiusOf = (guys: Guys, index: number): number => guys.radii?.[index] ?? guys.radius;
+
+const pointAt = (mast: Point, bearing: number, radius: number): Point => {
+  const angle = (bearing * Math.PI) / 180;
+  return [mast[0] + radius * Math.sin(angle), mast[1] + radius * Math.cos(angle)];
+};
+
+/** Ground at a place over the ground at the mast, m: the lot falls evenly. */
+const elevationAt = ({ slope }: Lot, bearing: number, radius: number): number =>
+  slope ? -slope.fall * radius * Math.cos(((bearing - slope.toward) * Math.PI) / 180) : 0;
+
+/** How far inside its setback the worst anchor stands, m. */
+export const spareOf = (lot: Lot, guys: Guys): number =>
+  Math.min(...anchorPoints(lot.mast, guys).map((point) => insideBy(lot.corners, point))) - lot.setback;
+
+/** A nanometre: lengths that differ by less are one. */
+const SAME = 1e-9;
+const rounded = (value: number): number => Math.round(value / SAME) * SAME + 0;
+
+/** The star of a design on its lot. */
+export function starOf(lot: Lot, guys: Guys): Star {
+  const anchors = Array.from({ length: guys.perLevel }, (_, i): StarAnchor => {
+    const radius = radiusOf(guys, i);
+    return { radius, elevation: elevationAt(lot, bearingOf(guys, i), radius) };
+  });
+  const [first] = anchors;
+  const even =
+    Math.abs(first.elevation) < SAME &&
+    anchors.every(
+      (a) => Math.abs(a.radius - first.radius) < SAME && Math.abs(a.elevation - first.elevation) < SAME,
+    );
+  const radius = Math.max(...anchors.map((a) => a.radius));
+  const key = even
+    ? `${radius}`
+    : anchors.map((a) => `${rounded(a.radius)}@${rounded(a.elevation)}`).join(",");
+  return { perLevel: guys.perLevel, anchors, radius, even, key };
+}
+
+export interface StarAxes {
+  readonly lot: Lot;
+  readonly radii: readonly number[];
+  readonly rotations: readonly number[];
+  /** May an anchor stand nearer where the lot is short? */
+  readonly drawnIn: boolean;
+}
+
+/** Radii of a place of the grid: one for all, or each as far out as the lot lets it. Undefined where there is none. */
+export function radiiAt(
+  { lot, radii, drawnIn }: StarAxes,
+  perLevel: 3 | 4,
+  radius: number,
+  rotation: number,
+): readonly number[] | undefined {
+  const fits = (bearing: number, r: number) =>
+    insideBy(lot.corners, pointAt(lot.mast, bearing, r)) - lot.setback >= -ON_THE_LINE;
+  const guys = { perLevel, radius, rotation };
+  const own = Array.from({ length: perLevel }, (_, i) => {
+    const bearing = bearingOf(guys, i);
+    if (!drawnIn || fits(bearing, radius)) return radius;
+    return radii.reduce((most, r) => (r < radius && r > most && fits(bearing, r) ? r : most), 0);
+  });
+  // a place whose radius no anchor reaches is the place of a smaller radius
+  return own.every((r) => r > 0) && own.includes(radius) ? own : undefined;
+}
+
+/** Every star of the grid, those apart that are another mast; places that don't fit the lot are one star. */
+export function placedStars(axes: StarAxes, perLevel: 3 | 4): PlacedStar[] {
+  const { lot, radii, rotations } = axes;
+  const known = new Map<string, PlacedStar>();
+  for (const radius of radii)
+    for (const rotation of rotations) {
+      const own = radiiAt(axes, perLevel, radius, rotation);
+      const guys = { perLevel, radius, rotation, radii: own };
+      const star = starOf(lot, guys);
+      const spare = own ? spareOf(lot, guys) : Number.NEGATIVE_INFINITY;
+      const fits = spare >= -ON_THE_LINE;
+      // on an even lot the places that don't fit count with those of their radius that do
+      const key = star.even || fits ? star.key : "outside";
+      const before = known.get(key);
+      const places = (before?.places ?? 0) + 1;
+      // the most room, the first of equals
+      const better = !before || spare > before.spare + ON_THE_LINE;
+      known.set(
+        key,
+        better ? { ...star, rotation: fits ? rotation : null, spare, places } : { ...before, places },
+      );
+    }
+  return [...known.values()];
+}

@@ -1,0 +1,178 @@
+import type { Strand } from "../model/catalog.ts";
+import type { Star, StarAnchor } from "../problem/star.ts";
+import type { Problem } from "../problem/types.ts";
+import { SLACK } from "./floors.ts";
+
+/**
+ * What the free body of mast and guys asks of a star of anchors, whatever the sharing of the thrust among its
+ * levels. docs/theory/search.md has the argument, for even stars and for uneven ones.
+ */
+
+/** What is known of the guys of a star when its floor is asked for. */
+export interface StarGuys {
+  readonly star: Star;
+  /** Highest and lowest level, m; the lowest that may still come. */
+  readonly top: number;
+  readonly lowest: number;
+  /** Weight of all guys of one anchor, N, an upper bound. */
+  readonly weight: number;
+  /** Wind on all guys of one anchor if they lay square to it, N, an upper bound; read for uneven stars only. */
+  readonly wind: number;
+  /** Least moment about the base of the wind on the guys, N m; for an even star 0 where not known (never negative). */
+  readonly moment: number;
+}
+
+export interface GuyFloor {
+  /** Least uplift and lateral pull at the anchor that is pulled most under the worst wind, N. */
+  readonly uplift: number;
+  readonly lateral: number;
+  /** Which one that is. */
+  readonly anchor: StarAnchor;
+}
+
+/** Windward anchors resist with `arm` x uplift at most, and `loose` more that weight and wind on their guys lend. */
+interface Resisting {
+  readonly arm: number;
+  readonly loose: number;
+}
+
+/**
+ * An anchor that stands `upwind` of the mast. Its level pull has an arm as well where it stands above or below the
+ * base: bounded by the slope of its guys.
+ */
+function resisting({ elevation: e }: StarAnchor, upwind: number, guys: StarGuys, lean: number): Resisting {
+  const { top, lowest, weight, wind } = guys;
+  if (e === 0) return { arm: upwind, loose: 0 };
+  if (e < 0) return { arm: upwind + (e * (upwind - lean * top)) / (top - e), loose: 0 };
+  const slope = (upwind + lean * lowest) / (lowest - e);
+  return { arm: upwind + e * slope, loose: e * (0.5 * slope * weight + 0.5 * wind) };
+}
+
+/** The mast's moment and the guys', less what drift and the guys' weight may take off, N m. */
+function asked(moment: number, { star, top, weight, moment: guyMoment }: StarGuys, lean: number): number {
+  return moment + guyMoment - 0.5 * star.perLevel * weight * lean * top;
+}
+
+/** Floor of the anchor that stands alone against the wind. */
+export function windwardFloor(moment: number, guys: StarGuys, lean: number): GuyFloor {
+  const { star, top, weight } = guys;
+  const left = asked(moment, guys, lean);
+  const at = (anchor: StarAnchor, uplift: number): GuyFloor => {
+    const reach = anchor.radius - lean * top;
+    return {
+      anchor,
+      uplift,
+      lateral: reach > 0 ? (Math.max(uplift, 0) * reach) / (top - anchor.elevation) : 0,
+    };
+  };
+  const [first] = star.anchors;
+  // three guys: half of two leeward ones; four: the one behind; either way no less than the weight of one
+  if (star.even) return at(first, left / star.radius - weight);
+  let most = at(first, Number.NEGATIVE_INFINITY);
+  if (guys.lowest <= highestOf(star)) return { ...most, uplift: 0 };
+  for (const anchor of star.anchors) {
+    const { arm, loose } = resisting(anchor, anchor.radius, guys, lean);
+    const uplift = (left - star.radius * weight - loose) / arm;
+    if (uplift > most.uplift) most = at(anchor, uplift);
+  }
+  return most;
+}
+
+const highestOf = (star: Star): number => Math.max(...star.anchors.map((a) => a.elevation));
+
+/** Distance upwind of the two windward anchors, over their radius: wind toward a guy, or between four. */
+const PAIR: Readonly<Record<3 | 4, number>> = { 3: 0.5, 4: Math.SQRT1_2 };
+
+/** Least sum of the uplifts of the two windward anchors, N, wind toward a guy (three) or between guys (four). */
+export function pairFloor(moment: number, guys: StarGuys, lean: number, uplift: number): number {
+  const { star, weight } = guys;
+  if (star.even)
+    return star.perLevel === 3 ? 2 * Math.max(uplift, 0) : Math.max(Math.SQRT2 * uplift - weight, 0);
+  if (guys.lowest <= highestOf(star)) return 0;
+  let arm = 0;
+  let loose = 0;
+  for (const anchor of star.anchors) {
+    const one = resisting(anchor, PAIR[star.perLevel] * anchor.radius, guys, lean);
+    arm = Math.max(arm, one.arm);
+    loose = Math.max(loose, one.loose);
+  }
+  const leeward = (star.perLevel === 3 ? 1 : Math.SQRT2) * star.radius * weight;
+  return Math.max(0, (asked(moment, guys, lean) - leeward - 2 * loose) / arm);
+}
+
+/** Greatest moment at z that guys at these heights can hold, over what they press the mast with, m. */
+export function holdingArm(star: Star, heights: readonly number[], z: number, lean: number): number {
+  const top = heights[0];
+  const share = PAIR[star.perLevel];
+  if (star.even) return ((share * star.radius) / top + 2 * lean) * (top - z);
+  let most = 0;
+  for (const height of heights)
+    for (const { radius, elevation } of star.anchors)
+      most = Math.max(most, ((share * radius + lean * height) / (height - elevation)) * (height - z));
+  return most + lean * (top - z);
+}
+
+/** Lift of a cable by wind, over the wind on it if it lay square: the most of sin2 cos. */
+const LIFT = 2 / (3 * Math.sqrt(3));
+
+/** What wind may lift the leeward guys by, N: 0 for an even star, whose windward guys are pressed down by more. */
+export const liftOf = ({ star, wind }: StarGuys): number => (star.even ? 0 : star.perLevel * LIFT * wind);
+
+/** Chords for curves: this is given away for sag. */
+const SAG = 0.05;
+
+/**
+ * Moment about the base of the wind on the three or four guys of a level, N m: wind away from a guy (three) or
+ * along two (four); for an uneven star the least of all winds that floors speak of.
+ */
+export function guyWindMoment(wind: number, height: number, star: Star): number {
+  if (!star.even) return leastMoment(height, star, (term) => wind * (term - SAG * Math.abs(term)));
+  const { radius, perLevel } = star;
+  const chord2 = height * height + radius * radius;
+  const chord = Math.sqrt(chord2);
+  const inLine = 0.5 * wind * height * height * ((height * height - radius * radius) / chord2);
+  if (perLevel === 4) return (1 - SAG) * (2 * inLine + wind * chord * height);
+  const oblique = (radius * radius) / (4 * chord2);
+  const side = wind * chord * Math.sqrt(1 - oblique) * height * (0.5 - oblique);
+  return (1 - SAG) * (inLine + 2 * side);
+}
+
+/** The part of it that may be negative, before the strand is known; 0 for an even star. */
+export const guyWindLoss = (wind: number, height: number, star: Star): number =>
+  star.even ? 0 : leastMoment(height, star, (term) => wind * (1 + SAG) * Math.min(0, term));
+
+/** Least over the winds of the sum over the guys of `value`, asked of the moment of unit wind on each, m2. */
+function leastMoment(height: number, star: Star, value: (term: number) => number): number {
+  const { anchors, perLevel } = star;
+  const winds = perLevel === 3 ? 6 : 8;
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < winds; k++) {
+    let sum = 0;
+    anchors.forEach(({ radius, elevation }, i) => {
+      const rise = height - elevation;
+      const chord2 = radius * radius + rise * rise;
+      const along = radius * Math.cos(2 * Math.PI * (i / perLevel - k / winds));
+      const part = (along * along) / chord2;
+      const square = Math.sqrt(Math.max(0, chord2 * (1 - part)));
+      sum += value(0.5 * square * (height + elevation - 2 * height * part));
+    });
+    least = Math.min(least, sum);
+  }
+  return least;
+}
+
+/** Utilisation of the guys together that the uplift of their anchor can't go without. */
+export function guyFloor(
+  problem: Problem,
+  { uplift, anchor }: GuyFloor,
+  levels: readonly { readonly height: number; readonly strand: Strand }[],
+  lean: number,
+): number {
+  let most = 0;
+  for (const { height, strand } of levels) {
+    const reach = Math.max(anchor.radius - lean * height, 0);
+    const rise = height - anchor.elevation;
+    most += strand.breakingStrength * strand.efficiency * (rise / Math.hypot(reach, rise));
+  }
+  return (SLACK * Math.max(uplift, 0) * problem.rules.guy.required) / most;
+}
