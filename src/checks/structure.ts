@@ -253,13 +253,20 @@ export function lineLoad(problem: Problem, model: StructureModel): (z: number) =
   return (z) => problem.pressure(z) * (sectionAt(stack, z).dragWidth + run);
 }
 
-/** Wind on a guy of a level lying square to it, N/m: the pressure at its middle, its diameter over the wires. */
-export const guyWind = (problem: Problem, star: Star, height: number, strand: Strand): number =>
-  problem.pressure(guyMiddle(star, height)) * problem.roundFactor * 3 * strand.wire;
+/**
+ * The even pressure on the guys of a level, Pa: of a guy from the foot of the mast, and of one from the highest anchor,
+ * the greater.
+ */
+const starPressure = (air: Pick<Problem, "guyPressure">, star: Star, height: number): number => {
+  const level = air.guyPressure(0, height);
+  if (star.even) return level;
+  const highest = Math.max(...star.anchors.map(({ elevation }) => elevation));
+  return highest > 0 ? Math.max(level, air.guyPressure(highest, height)) : level;
+};
 
-/** Height of the middle of the highest guy of a level, m. */
-const guyMiddle = (star: Star, height: number): number =>
-  star.even ? 0.5 * height : 0.5 * (height + Math.max(...star.anchors.map((a) => a.elevation)));
+/** Wind on a guy of a level lying square to it, N/m, on its diameter over the wires. */
+export const guyWind = (problem: Problem, star: Star, height: number, strand: Strand): number =>
+  starPressure(problem, star, height) * problem.roundFactor * 3 * strand.wire;
 
 export function loadCase(problem: Problem, model: StructureModel, wind: WindCase): LoadCase {
   const blown =
@@ -401,7 +408,7 @@ function icedLoads(problem: Problem, model: StructureModel, dead: number): Blown
     })),
     guyWind: guys
       ? guys.levels.map(
-          ({ height, strand }) => iced.pressure(guyMiddle(guys.star, height)) * iced.strand(strand).dragWidth,
+          ({ height, strand }) => starPressure(iced, guys.star, height) * iced.strand(strand).dragWidth,
         )
       : [],
     added: (z) => at(z).weight + run.weight,

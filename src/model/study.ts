@@ -14,18 +14,65 @@ const point = z.tuple([signedLength, signedLength]);
 
 const speed = dimensioned("speed", { min: 0 });
 
+/** From the crest to the mast, and the side it stands on for the wind that counts. */
+const fromCrest = {
+  distance: length.default(0),
+  side: z.enum(["upwind", "downwind"]).default("downwind"),
+};
+
+/** Rising ground of ASCE 7 section 26.8. Whoever states it says that it stands alone and above its surroundings. */
+const asceHill = z.strictObject({
+  shape: z.enum(["ridge", "escarpment", "axisymmetric"]),
+  height: positiveLength,
+  /** From the crest upwind to where the ground is at half the height, Lh. */
+  halfLength: positiveLength,
+  ...fromCrest,
+});
+
+/** Rising ground of EN 1991-1-4 annex A.3: hills and ridges, or cliffs and escarpments. */
+const enHill = z
+  .strictObject({
+    shape: z.enum(["hill", "escarpment"]),
+    height: positiveLength,
+    /** Length of the upwind slope, Lu. */
+    upwindLength: positiveLength,
+    /** Length of the downwind slope, Ld: of a hill. */
+    downwindLength: positiveLength.optional(),
+    ...fromCrest,
+  })
+  .superRefine(({ shape, downwindLength }, context) => {
+    if (shape === "hill" && downwindLength === undefined)
+      refuse(context, ["downwindLength"], "the length of the hill's downwind slope", "none");
+  });
+
+/** A factor or the hill it comes from, not both. */
+const oneRise = (
+  hill: unknown,
+  factor: number,
+  name: string,
+  context: z.core.$RefinementCtx<unknown>,
+): void => {
+  if (hill !== undefined && factor !== 1)
+    refuse(context, [name], `1, or no "hill": the hill's own factor is worked out`, String(factor));
+};
+
 /** Both editions state the same; they differ in their exposure constants. */
 const asce7 = <Basis extends "asce7-16" | "asce7-22">(basis: Basis) =>
-  z.strictObject({
-    basis: z.literal(basis),
-    /** Three-second gust at 33 ft in exposure C, from the map of the risk category. Strength level. */
-    speed,
-    exposure: z.enum(["B", "C", "D"]),
-    topographicFactor: z.number().min(1).default(1),
-    groundElevation: signedLength.default(0),
-    /** Rigid-structure gust factor, ASCE 7 section 26.11.1. */
-    gustFactor: z.number().min(0.85).default(0.85),
-  });
+  z
+    .strictObject({
+      basis: z.literal(basis),
+      /** Three-second gust at 33 ft in exposure C, from the map of the risk category. Strength level. */
+      speed,
+      exposure: z.enum(["B", "C", "D"]),
+      topographicFactor: z.number().min(1).default(1),
+      hill: asceHill.optional(),
+      groundElevation: signedLength.default(0),
+      /** Rigid-structure gust factor, ASCE 7 section 26.11.1. */
+      gustFactor: z.number().min(0.85).default(0.85),
+    })
+    .superRefine(({ hill, topographicFactor }, context) =>
+      oneRise(hill, topographicFactor, "topographicFactor", context),
+    );
 
 const wind = z.discriminatedUnion("basis", [
   z.strictObject({
@@ -35,21 +82,28 @@ const wind = z.discriminatedUnion("basis", [
   }),
   asce7("asce7-16"),
   asce7("asce7-22"),
-  z.strictObject({
-    basis: z.literal("en1991"),
-    /** Ten-minute mean at 10 m in terrain II, from the National Annex. Service (characteristic) level. */
-    basicSpeed: speed,
-    terrain: z.enum(["0", "I", "II", "III", "IV"]),
-    orographyFactor: z.number().min(1).default(1),
-    /** kg/m3, from the National Annex. */
-    airDensity: z.number().min(0.9).max(1.5).default(1.25),
-  }),
+  z
+    .strictObject({
+      basis: z.literal("en1991"),
+      /** Ten-minute mean at 10 m in terrain II, from the National Annex. Service (characteristic) level. */
+      basicSpeed: speed,
+      terrain: z.enum(["0", "I", "II", "III", "IV"]),
+      orographyFactor: z.number().min(1).default(1),
+      hill: enHill.optional(),
+      /** kg/m3, from the National Annex. */
+      airDensity: z.number().min(0.9).max(1.5).default(1.25),
+    })
+    .superRefine(({ hill, orographyFactor }, context) =>
+      oneRise(hill, orographyFactor, "orographyFactor", context),
+    ),
 ]);
 
 /** Ice from freezing rain, with the wind that blows while it hangs. */
 const ice = z.strictObject({
   /** Radial, at 33 ft; it grows with height to the mast top and counts so all over (ASCE 7-16 section 10.4.6). */
   thickness: positiveLength,
+  /** On the thickness, by risk category (ASCE 7-16 table 1.5-2): 1 for category II. */
+  importance: z.number().min(0.8).max(1.25).default(1),
   /** Gust or mean speed, as the wind basis states its own; for a uniform pressure basis state `pressure`. */
   speed: speed.optional(),
   pressure: dimensioned("pressure", { min: 0 }).optional(),

@@ -8,7 +8,8 @@ import type { Ground } from "../parts/types.ts";
 import { steelCodes } from "../physics/steel/codes.ts";
 import { latticeProperties, STEEL_UNIT_WEIGHT } from "../physics/steel/lattice.ts";
 import { roundProperties } from "../physics/steel/round.ts";
-import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
+import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
+import { guyPressure } from "./guy-pressure.ts";
 import { icing } from "./iced.ts";
 import { latticeDragWidth } from "./lattice-drag-width.ts";
 import { stacksOf } from "./stacks.ts";
@@ -68,6 +69,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
   const places = { lot: study.lot, radii, rotations, drawnIn: study.parts.drawnIn };
   const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
   const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
+  const pressure = table((z) => wind.pressure(z) * windFactor, highest);
   const byPrice = <T extends { cents: number; takeOff: { concrete: number }; choice: unknown }>(a: T, b: T) =>
     a.cents - b.cents ||
     a.takeOff.concrete - b.takeOff.concrete ||
@@ -79,7 +81,8 @@ export function compile(study: Study, catalog: Catalog): Problem {
     soil,
     prices: catalog.prices,
     ground,
-    pressure: table((z) => wind.pressure(z) * windFactor, highest),
+    pressure,
+    guyPressure: remembered((from, to) => guyPressure(pressure, from, to)),
     roundFactor: wind.roundFactor,
     iced: icing(study, rules),
     sections,
@@ -215,6 +218,34 @@ const leftOut = (study: Study, uncovered: ReadonlyMap<string, string>): string[]
     .filter(([id]) => study.parts.sections === "all" || study.parts.sections.includes(id))
     .map(([id, reason]) => `Section ${id} is left out, outside what the rule set's steel covers: ${reason}.`);
 
+/** The same few heights are asked for again and again. */
+function remembered(of: (from: number, to: number) => number): (from: number, to: number) => number {
+  const known = new Map<number, Map<number, number>>();
+  return (from, to) => {
+    let row = known.get(from);
+    if (!row) known.set(from, (row = new Map()));
+    let value = row.get(to);
+    if (value === undefined) row.set(to, (value = of(from, to)));
+    return value;
+  };
+}
+
+/** What is said of a hill, where the study states one. */
+function hillWords(study: Study): string[] {
+  const { wind } = study.site;
+  if (wind.basis === "uniform" || !wind.hill) return [];
+  const { factor, reason } = risingGround(wind);
+  const { shape } = wind.hill;
+  if (reason !== null) return [`The ${shape} that is stated does not count: ${reason}.`];
+  const heights = axisValues(study.wishes.height);
+  const top = heights[heights.length - 1];
+  const name = wind.basis === "en1991" ? "co" : "Kzt";
+  const where = wind.basis === "en1991" ? "EN 1991-1-4 A.3" : `ASCE ${wind.basis.slice(4)} 26.8`;
+  return [
+    `The ${shape} speeds the wind up, in every direction alike: ${name} ${factor(0).toFixed(2)} at the ground, ${factor(top).toFixed(2)} at ${top.toFixed(1)} m (${where}). That it stands alone, above what is round it, is the study's word.`,
+  ];
+}
+
 function assumptions(study: Study): string[] {
   const said: string[] = [];
   if (study.site.waterTable === undefined)
@@ -222,6 +253,7 @@ function assumptions(study: Study): string[] {
   const { wind, ice } = study.site;
   if ((wind.basis === "asce7-16" || wind.basis === "asce7-22") && wind.gustFactor === 0.85)
     said.push(`The gust factor is that of a rigid structure, 0.85 (ASCE ${wind.basis.slice(4)} 26.11.1).`);
+  said.push(...hillWords(study));
   if (study.lot.powerLines.length === 0)
     said.push("No power line is stated: the fall zone is not checked against any.");
   if (!ice) said.push("Ice is not stated and not counted.");

@@ -1,7 +1,8 @@
 import type { RuleSet, Strand } from "../model/catalog.ts";
 import type { Study, WindGivens } from "../model/study.ts";
 import { iceAt, icedLattice, iceWeight } from "../physics/wind/ice.ts";
-import { type WindAction, windAction } from "../physics/wind/wind-action.ts";
+import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
+import { guyPressure } from "./guy-pressure.ts";
 import { latticeDragWidth } from "./lattice-drag-width.ts";
 import type { AntennaModel, PackageModel, SectionModel } from "./types.ts";
 
@@ -13,8 +14,9 @@ const ANTENNA_TUBE = 0.0254;
 
 /** What ice does to the things that stand in it, at the thickness of one mast top. Factors are inside. */
 export interface Iced {
-  /** Pa. */
+  /** Pa at z, and on a guy between two heights. */
   readonly pressure: (z: number) => number;
+  readonly guyPressure: (from: number, to: number) => number;
   /** Drag width, m2/m, and ice, N/m. */
   section(section: SectionModel): { readonly dragWidth: number; readonly weight: number };
   /** Cables and ladder. */
@@ -38,10 +40,13 @@ export function icing(study: Study, rules: RuleSet): ((height: number) => Iced) 
   const { ice, wind } = study.site;
   if (!ice) return null;
   const action = windAction(windInIce(wind, ice));
+  // what the hill adds is most at the ground; ASCE 7-16 equation 10.4-5. Other bases know no such growth.
+  const mapped = wind.basis === "asce7-16" || wind.basis === "asce7-22";
+  const growth = ice.importance * (mapped ? risingGround(wind).factor(0) ** 0.35 : 1);
   const kept = new Map<number, Iced>();
   return (height) => {
     let iced = kept.get(height);
-    if (!iced) kept.set(height, (iced = icedAt(iceAt(ice.thickness, height), action, rules)));
+    if (!iced) kept.set(height, (iced = icedAt(iceAt(growth * ice.thickness, height), action, rules)));
     return iced;
   };
 }
@@ -58,6 +63,7 @@ function icedAt(thickness: number, action: WindAction, rules: RuleSet): Iced {
   const sections = new Map<SectionModel, { dragWidth: number; weight: number }>();
   return {
     pressure: (z) => wind * action.pressure(z),
+    guyPressure: (from, to) => wind * guyPressure(action.pressure, from, to),
     section(section) {
       let known = sections.get(section);
       if (!known) {

@@ -85,6 +85,8 @@ export interface Problem {
   readonly ground: Ground;
   /** Design wind pressure at z, Pa: basis, gust and load factor inside. */
   readonly pressure: (z: number) => number;
+  /** The even pressure that stands for it on a guy between two heights, Pa. */
+  readonly guyPressure: (from: number, to: number) => number;
   readonly roundFactor: number;
   /** Ice on a mast of a height; null where the study states none. */
   readonly iced: ((height: number) => Iced) | null;

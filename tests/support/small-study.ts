@@ -42,6 +42,23 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         basis: fc.constantFrom("asce7-16" as const, "asce7-22" as const),
         speed: fc.integer({ min: 60, max: 125 }).map((v) => `${v} mph`),
         exposure: fc.constantFrom("B" as const, "C" as const, "D" as const),
+        hill: fc.constantFrom(
+          undefined,
+          undefined,
+          { shape: "ridge" as const, height: "60 ft", halfLength: "150 ft" },
+          { shape: "escarpment" as const, height: "80 ft", halfLength: "100 ft", distance: "40 ft" },
+        ),
+      }),
+      fc.record({
+        basis: fc.constant("en1991" as const),
+        basicSpeed: fc.integer({ min: 15, max: 35 }).map((v) => `${v} m/s`),
+        terrain: fc.constantFrom("0" as const, "II" as const, "IV" as const),
+        hill: fc.constantFrom(undefined, {
+          shape: "hill" as const,
+          height: "12 m",
+          upwindLength: "60 m",
+          downwindLength: "50 m",
+        }),
       }),
     ),
     ice: fc.constantFrom(

@@ -2,6 +2,8 @@ import { type Asce7Edition, directedPressure, type Exposure, LATTICE_DIRECTIONAL
 import { peakVelocityPressure, type Terrain } from "./en1991.ts";
 import { type LatticeFace, latticeDrag } from "./lattice-drag.ts";
 import { latticeDragEn } from "./lattice-drag-en.ts";
+import { type EnHill, orography } from "./orography-en.ts";
+import { type AsceHill, type Topography, topography } from "./topography.ts";
 import { CYLINDER_SHARE, uniformLatticeFactor } from "./uniform.ts";
 
 /** What a study states of its wind. SI. */
@@ -12,6 +14,8 @@ export type WindGivens =
       readonly speed: number;
       readonly exposure: Exposure;
       readonly topographicFactor: number;
+      /** In place of a stated factor. */
+      readonly hill?: AsceHill | undefined;
       readonly groundElevation: number;
       readonly gustFactor: number;
     }
@@ -20,6 +24,8 @@ export type WindGivens =
       readonly basicSpeed: number;
       readonly terrain: Terrain;
       readonly orographyFactor: number;
+      /** In place of a stated factor. */
+      readonly hill?: EnHill | undefined;
       readonly airDensity: number;
     };
 
@@ -49,8 +55,24 @@ const onVelocityPressure = {
   roundFactor: velocityFactors.round,
 } as const;
 
+/** Kzt (ASCE 7) or co (EN 1991-1-4) by height; 1 under a uniform pressure, which knows no hills. */
+export function risingGround(givens: WindGivens): Topography {
+  switch (givens.basis) {
+    case "uniform":
+      return { factor: () => 1, reason: null };
+    case "asce7-16":
+    case "asce7-22":
+      return givens.hill
+        ? topography(givens.hill, givens.exposure)
+        : { factor: () => givens.topographicFactor, reason: null };
+    case "en1991":
+      return givens.hill ? orography(givens.hill) : { factor: () => givens.orographyFactor, reason: null };
+  }
+}
+
 /** The wind of a study as one record, whatever its basis. */
 export function windAction(givens: WindGivens): WindAction {
+  const rise = risingGround(givens).factor;
   switch (givens.basis) {
     case "uniform":
       return {
@@ -67,14 +89,18 @@ export function windAction(givens: WindGivens): WindAction {
         edition: givens.basis === "asce7-16" ? ("7-16" as const) : ("7-22" as const),
         directionalityFactor: LATTICE_DIRECTIONALITY,
       };
-      return { ...onVelocityPressure, pressure: (z) => directedPressure(wind, z) * givens.gustFactor };
+      return {
+        ...onVelocityPressure,
+        pressure: (z) => directedPressure({ ...wind, topographicFactor: rise(z) }, z) * givens.gustFactor,
+      };
     }
     case "en1991":
       return {
         ...onVelocityPressure,
         // characteristic values: EN 1990 puts the factor on the action, not into the speed
         level: "service",
-        pressure: (z) => peakVelocityPressure(givens, z).peakVelocityPressure,
+        pressure: (z) =>
+          peakVelocityPressure({ ...givens, orographyFactor: rise(z) }, z).peakVelocityPressure,
         latticeFactor: latticeDragEn,
       };
   }

@@ -1,4 +1,6 @@
+import type { WindGivens } from "../../model/study.ts";
 import type { CaseResponse, Check } from "../../model/verdict.ts";
+import { risingGround } from "../../physics/wind/wind-action.ts";
 import type { Given } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
 import { both, figure, footingName, placeOf, sectionName, strandName, tape, usedOf } from "./words.ts";
@@ -29,6 +31,14 @@ const basisName = {
   en1991: "EN 1991-1-4",
 } as const;
 
+/** A factor as stated, or what a hill makes of it at the ground. */
+function riseWords(wind: WindGivens): string {
+  const { factor, reason } = risingGround(wind);
+  const hill = wind.basis !== "uniform" && wind.hill;
+  if (!hill) return `${factor(0)}`;
+  return reason === null ? `${factor(0).toFixed(2)} at the ground, by the ${hill.shape}` : `1: ${reason}`;
+}
+
 function site({ problem }: Given): Section {
   const { wind, frostDepth, waterTable, ice } = problem.study.site;
   const rows: Cell[][] = [["Wind basis", basisName[wind.basis]]];
@@ -37,13 +47,13 @@ function site({ problem }: Given): Section {
   if (wind.basis === "en1991")
     rows.push(
       ["Terrain", wind.terrain],
-      ["Orography factor", `${wind.orographyFactor}`],
+      ["Orography factor", riseWords(wind)],
       ["Air", `${wind.airDensity} kg/m³`],
     );
   else if (wind.basis !== "uniform")
     rows.push(
       ["Exposure", wind.exposure],
-      ["Topographic factor", `${wind.topographicFactor}`],
+      ["Topographic factor", riseWords(wind)],
       ["Ground over sea", both(wind.groundElevation, "length", 0)],
       ["Gust factor", `${wind.gustFactor}`],
     );
