@@ -5,20 +5,14 @@ import type { Mast } from "../physics/mast/solver.ts";
 import type { Twist } from "../physics/mast/twist.ts";
 import type { Problem } from "../problem/types.ts";
 import { bracing } from "./bracing.ts";
-import { gust } from "./gust.ts";
+import { type Gusts, gust, gustsOf, gusty } from "./gust.ts";
 import { guyStrength } from "./guy-strength.ts";
 import { legCompression } from "./leg-compression.ts";
 import { legTension } from "./leg-tension.ts";
+import { loadCase } from "./loads.ts";
 import type { MastLimitState, MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { stability } from "./stability.ts";
-import {
-  buildMast,
-  loadCase,
-  type StructureModel,
-  sectionAt,
-  type WindCase,
-  windCases,
-} from "./structure.ts";
+import { buildMast, type StructureModel, sectionAt, type WindCase, windCases } from "./structure.ts";
 import { tilt } from "./tilt.ts";
 import { twistOf } from "./torsion.ts";
 import { twistRange } from "./twist.ts";
@@ -45,6 +39,7 @@ export interface CaseReactions {
 export type Analysis =
   | {
       readonly status: "complete";
+      readonly gusts: Gusts;
       /** Worst utilisation of the mast's own limit states, and which. */
       readonly worst: number;
       readonly limitState: string;
@@ -87,6 +82,9 @@ export function analyse(
   const built = buildMast(model, elementsPerSpan);
   if (!built) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: "rigging" };
   const { mast, forces } = built;
+  const gusts = gustsOf(problem, model, mast);
+  if (!gusts) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: stability.id };
+  const blown = gusty(problem, gusts);
   const sections = Array.from({ length: mast.elements }, (_, e) =>
     sectionAt(model.stack, 0.5 * (mast.z[e] + mast.z[e + 1])),
   );
@@ -95,7 +93,7 @@ export function analyse(
   let limitState = "";
   const all: CaseReactions[] = [];
   for (const wind of cases) {
-    const load = loadCase(problem, model, wind);
+    const load = loadCase(blown, model, wind);
     let solved = mast.solve(load) && mast.stable();
     let twist: Twist | null = null;
     if (solved && load.torques && load.torques.length > 0) {
@@ -105,7 +103,7 @@ export function analyse(
     }
     if (!solved) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: stability.id };
     recoverForces(mast, forces);
-    const c: SolvedCase = { problem, model, wind, mast, forces, twist, sections };
+    const c: SolvedCase = { problem: blown, model, wind, mast, forces, twist, sections };
     const measures: MastMeasure[] = [];
     const reactions = caseReactions(c);
     for (const state of mastLimitStates) {
@@ -131,6 +129,7 @@ export function analyse(
   }
   return {
     status: "complete",
+    gusts,
     worst,
     limitState,
     cases: all,

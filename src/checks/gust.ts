@@ -1,12 +1,67 @@
-import { flexibleGustFactor } from "../physics/wind/asce7-gust.ts";
+import type { WindGivens } from "../model/study.ts";
+import type { Mast } from "../physics/mast/solver.ts";
+import { gustAsked, gustComputed } from "../physics/wind/gust-response.ts";
+import { gustInside } from "../physics/wind/wind-action.ts";
+import { windInIce } from "../problem/iced.ts";
+import type { Problem } from "../problem/types.ts";
+import { loadCase } from "./loads.ts";
 import type { MastLimitState } from "./mast-checks.ts";
+import { type StructureModel, stillCase } from "./structure.ts";
 
-/** A structure whose first frequency is at least this is rigid. ASCE 7-16 section 26.2. */
-const RIGID = 1;
+/** What this structure's gusts make of the pressures of the problem: 1 where the study states the factor. */
+export interface Gusts {
+  readonly bare: number;
+  readonly iced: number;
+}
+
+const STATED: Gusts = { bare: 1, iced: 1 };
+
+const breadthOf = ({ stack }: StructureModel): number => stack.parts[0].section.lattice.outerWidth;
+
+const askedOf = (givens: WindGivens, model: StructureModel, frequency: number): number | null =>
+  gustAsked(givens, { height: model.stack.height, breadth: breadthOf(model), frequency });
 
 /**
- * Does the gust factor that the study states cover this mast? A rigid structure takes 0.85; one that sways slower
- * than once a second resonates with gusts and asks more. Measured once, on the mast as rigged.
+ * The gusts of a structure whose study has them computed, each weather's from the mast as it stands in still air in
+ * that weather. Null where it does not stand.
+ */
+export function gustsOf(problem: Problem, model: StructureModel, mast: Mast): Gusts | null {
+  const { wind, ice } = problem.study.site;
+  if (!gustComputed(wind)) return STATED;
+  const inside = gustInside(wind);
+  const share = (weather: "bare" | "iced", givens: WindGivens): number | null => {
+    if (!mast.solve(loadCase(problem, model, stillCase(problem, weather))) || !mast.stable()) return null;
+    return (askedOf(givens, model, mast.swayFrequency()) ?? inside) / inside;
+  };
+  const bare = share("bare", wind);
+  const iced = ice ? share("iced", windInIce(wind, ice)) : 1;
+  return bare === null || iced === null ? null : { bare, iced };
+}
+
+/** The problem with this structure's gusts in its pressures. */
+export function gusty(problem: Problem, { bare, iced }: Gusts): Problem {
+  if (bare === 1 && iced === 1) return problem;
+  const { pressure, guyPressure, iced: icing } = problem;
+  return {
+    ...problem,
+    pressure: (z) => bare * pressure(z),
+    guyPressure: (from, to) => bare * guyPressure(from, to),
+    iced:
+      icing &&
+      ((height) => {
+        const hung = icing(height);
+        return {
+          ...hung,
+          pressure: (z) => iced * hung.pressure(z),
+          guyPressure: (from, to) => iced * hung.guyPressure(from, to),
+        };
+      }),
+  };
+}
+
+/**
+ * Does the gust factor in the wind cover this mast? A mast that sways slowly resonates with gusts and asks more.
+ * Measured once, on the mast as rigged; where it is computed, it says what was used.
  */
 export const gust: MastLimitState = {
   id: "gust-factor",
@@ -14,32 +69,30 @@ export const gust: MastLimitState = {
   unit: "ratio",
   kind: "limit",
   measure({ problem, model, mast, wind }) {
-    const basis = problem.study.site.wind;
-    if (wind.toward !== null || wind.weather !== "bare") return [];
-    if (basis.basis !== "asce7-16" && basis.basis !== "asce7-22") return [];
+    const givens = problem.study.site.wind;
+    if (wind.toward !== null || wind.weather !== "bare" || givens.basis === "uniform") return [];
     const frequency = mast.swayFrequency();
-    const breadth = model.stack.parts[0].section.lattice.outerWidth;
-    const asked =
-      frequency >= RIGID
-        ? 0.85
-        : flexibleGustFactor(
-            basis.exposure,
-            basis.speed,
-            model.stack.height,
-            breadth,
-            Math.max(frequency, 0.05),
-          );
+    const asked = askedOf(givens, model, frequency) ?? 1;
+    const computed = gustComputed(givens);
+    const capacity = computed ? asked : gustInside(givens);
+    const european = givens.basis === "en1991";
+    const name = european ? "structural factor" : "gust factor";
+    const said = computed
+      ? `: ${name} ${asked.toFixed(2)} is in the wind`
+      : asked > capacity
+        ? `: state a ${name} of ${asked.toFixed(2)} or more, or have it computed`
+        : "";
     return [
       {
         limitState: gust.id,
         demand: asked,
-        capacity: basis.gustFactor,
+        capacity,
         required: 1,
-        source: `ASCE ${basis.basis.slice(4)} section 26.11, from memory`,
+        source: european
+          ? "EN 1991-1-4 section 6.3 and annex B, procedure 1, from memory"
+          : `ASCE ${givens.basis.slice(4)} section 26.11, from memory`,
         of: 0,
-        note: `first sway frequency ${frequency.toFixed(2)} Hz${
-          asked > basis.gustFactor ? `: state a gust factor of ${asked.toFixed(2)} or more` : ""
-        }`,
+        note: `first sway frequency ${frequency.toFixed(2)} Hz${said}`,
       },
     ];
   },

@@ -1,6 +1,6 @@
 import type { PackageModel, Problem } from "../problem/types.ts";
+import { pipeMomentDemand } from "./loads.ts";
 import type { MastMeasure } from "./mast-checks.ts";
-import { pipeMomentDemand } from "./structure.ts";
 
 /** Bending of the pipe that carries the antennas, at the mast top. It does not depend on the structure. */
 export function pipeBending(problem: Problem, pack: PackageModel, height: number): MastMeasure {

@@ -142,9 +142,12 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     if (!known || check.utilisation > known.utilisation) checks.set(check.id, check);
   };
   const seen: CaseReactions[] = [];
+  // the wind with this mast's own gusts in it, as soon as they are known
+  let blown = problem;
   const result = analyse(problem, model, {
     elementsPerSpan,
     visit: (c: SolvedCase, measures, reactions) => {
+      blown = c.problem;
       for (const measure of measures) put(mastCheck(measure, c));
       responses.push(caseResponse(c, reactions));
       seen.push(reactions);
@@ -155,7 +158,7 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
 
   put(
     groundCheck(
-      pipeBending(problem, model.package, model.stack.height),
+      pipeBending(blown, model.package, model.stack.height),
       "pipe on the mast top",
       ["wind"],
       problem.study.wishes.margin,

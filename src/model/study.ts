@@ -67,8 +67,8 @@ const asce7 = <Basis extends "asce7-16" | "asce7-22">(basis: Basis) =>
       topographicFactor: z.number().min(1).default(1),
       hill: asceHill.optional(),
       groundElevation: signedLength.default(0),
-      /** Rigid-structure gust factor, ASCE 7 section 26.11.1. */
-      gustFactor: z.number().min(0.85).default(0.85),
+      /** 0.85 of rigid structures (ASCE 7 section 26.11.1), or "computed": by each mast's own sway, at least 0.85. */
+      gustFactor: z.union([z.literal("computed"), z.number().min(0.85)]).default(0.85),
     })
     .superRefine(({ hill, topographicFactor }, context) =>
       oneRise(hill, topographicFactor, "topographicFactor", context),
@@ -92,6 +92,8 @@ const wind = z.discriminatedUnion("basis", [
       hill: enHill.optional(),
       /** kg/m3, from the National Annex. */
       airDensity: z.number().min(0.9).max(1.5).default(1.25),
+      /** cs cd, stated or by each mast's own sway (section 6.3 and annex B), at least 1. */
+      structuralFactor: z.union([z.literal("computed"), z.number().min(1)]).default("computed"),
     })
     .superRefine(({ hill, orographyFactor }, context) =>
       oneRise(hill, orographyFactor, "orographyFactor", context),

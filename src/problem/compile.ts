@@ -8,6 +8,7 @@ import type { Ground } from "../parts/types.ts";
 import { steelCodes } from "../physics/steel/codes.ts";
 import { latticeProperties, STEEL_UNIT_WEIGHT } from "../physics/steel/lattice.ts";
 import { roundProperties } from "../physics/steel/round.ts";
+import { gustComputed } from "../physics/wind/gust-response.ts";
 import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
 import { guyPressure } from "./guy-pressure.ts";
 import { icing } from "./iced.ts";
@@ -253,6 +254,12 @@ function assumptions(study: Study): string[] {
   const { wind, ice } = study.site;
   if ((wind.basis === "asce7-16" || wind.basis === "asce7-22") && wind.gustFactor === 0.85)
     said.push(`The gust factor is that of a rigid structure, 0.85 (ASCE ${wind.basis.slice(4)} 26.11.1).`);
+  if (gustComputed(wind))
+    said.push(
+      wind.basis === "en1991"
+        ? "The structural factor follows each mast's first sway frequency, at least 1 (EN 1991-1-4 annex B, procedure 1; a guyed mast is taken as swaying in one mode)."
+        : `The gust factor follows each mast's first sway frequency, at least 0.85 (ASCE ${wind.basis.slice(4)} 26.11.5).`,
+    );
   said.push(...hillWords(study));
   if (study.lot.powerLines.length === 0)
     said.push("No power line is stated: the fall zone is not checked against any.");

@@ -29,7 +29,7 @@ export interface Iced {
 }
 
 /** The wind that blows while the ice hangs, on the study's own basis. */
-const windInIce = (wind: WindGivens, ice: NonNullable<Study["site"]["ice"]>): WindGivens => {
+export const windInIce = (wind: WindGivens, ice: NonNullable<Study["site"]["ice"]>): WindGivens => {
   if (wind.basis === "uniform") return { ...wind, pressure: ice.pressure ?? 0 };
   if (wind.basis === "en1991") return { ...wind, basicSpeed: ice.speed ?? 0 };
   return { ...wind, speed: ice.speed ?? 0 };

@@ -1,4 +1,5 @@
 import { analyse } from "../checks/analysis.ts";
+import { gusty } from "../checks/gust.ts";
 import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
 import { type LevelModel, type StructureModel, windCases } from "../checks/structure.ts";
@@ -171,7 +172,9 @@ function heldStructure(
   const solve = () => analyse(problem, model, { giveUpAbove: allowed });
   const result = allowed === problem.allowed ? tree.recall.analysis(structureKey(node), solve) : solve();
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
-  const pipe = utilisation(pipeBending(problem, node.root.pack, node.root.stack.height));
+  // the tree asked with the least gusts; this mast's own may be more
+  const pipe = utilisation(pipeBending(gusty(problem, result.gusts), node.root.pack, node.root.stack.height));
+  if (pipe > allowed * (1 + 1e-12)) return { status: "failed", limitState: "pipe-bending" };
   return {
     status: "held",
     use: Math.max(result.worst, pipe),

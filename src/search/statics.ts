@@ -1,4 +1,4 @@
-import { lineLoad, sideForces, topForce } from "../checks/structure.ts";
+import { lineLoad, sideForces, topForce } from "../checks/loads.ts";
 import type { PackageModel, Problem, SectionModel, StackModel } from "../problem/types.ts";
 
 /** Steps of the integrals over the height; their error is a millionth, the slack of the floors a thousandth. */

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { analyse } from "../../src/checks/analysis.ts";
+import { loadCase } from "../../src/checks/loads.ts";
 import { pipeBending } from "../../src/checks/pipe.ts";
-import { loadCase, windCases } from "../../src/checks/structure.ts";
+import { windCases } from "../../src/checks/structure.ts";
 import { resolve, verify } from "../../src/checks/verify.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";

@@ -1,14 +1,6 @@
 import { describe, expect, test } from "vitest";
-import {
-  guyWind,
-  lineLoad,
-  loadCase,
-  mastInput,
-  sectionAt,
-  strandStiffness,
-  topForce,
-  windCases,
-} from "../../src/checks/structure.ts";
+import { guyWind, lineLoad, loadCase, topForce } from "../../src/checks/loads.ts";
+import { mastInput, sectionAt, strandStiffness, windCases } from "../../src/checks/structure.ts";
 import { resolve, verify } from "../../src/checks/verify.ts";
 import { starOf } from "../../src/problem/star.ts";
 import { checkValue } from "../support/check-values.ts";

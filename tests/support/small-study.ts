@@ -48,11 +48,13 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
           { shape: "ridge" as const, height: "60 ft", halfLength: "150 ft" },
           { shape: "escarpment" as const, height: "80 ft", halfLength: "100 ft", distance: "40 ft" },
         ),
+        gustFactor: fc.constantFrom(0.85, 0.85, "computed" as const),
       }),
       fc.record({
         basis: fc.constant("en1991" as const),
         basicSpeed: fc.integer({ min: 15, max: 35 }).map((v) => `${v} m/s`),
         terrain: fc.constantFrom("0" as const, "II" as const, "IV" as const),
+        structuralFactor: fc.constantFrom("computed" as const, 1.4),
         hill: fc.constantFrom(undefined, {
           shape: "hill" as const,
           height: "12 m",

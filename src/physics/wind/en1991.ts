@@ -9,6 +9,10 @@ const terrains: Record<Terrain, readonly [roughness: number, least: number]> = {
   IV: [1, 10],
 };
 
+/** z0 and zmin, m. */
+export const roughnessOf = (terrain: Terrain): readonly [roughness: number, least: number] =>
+  terrains[terrain];
+
 export interface En1991Wind {
   /** Ten-minute mean vb, m/s. */
   readonly basicSpeed: number;

@@ -17,7 +17,8 @@ export type WindGivens =
       /** In place of a stated factor. */
       readonly hill?: AsceHill | undefined;
       readonly groundElevation: number;
-      readonly gustFactor: number;
+      /** Stated, or worked out for each structure: the pressure then has the least that is ever asked. */
+      readonly gustFactor: number | "computed";
     }
   | {
       readonly basis: "en1991";
@@ -27,6 +28,8 @@ export type WindGivens =
       /** In place of a stated factor. */
       readonly hill?: EnHill | undefined;
       readonly airDensity: number;
+      /** cs cd, as `gustFactor`. */
+      readonly structuralFactor: number | "computed";
     };
 
 /** How an antenna's area is stated: projected flats, projected round members, or with the drag inside. */
@@ -70,6 +73,22 @@ export function risingGround(givens: WindGivens): Topography {
   }
 }
 
+/** Gust factor of a rigid structure, ASCE 7-16 section 26.11.1: the least that is ever asked. */
+export const RIGID_GUST_FACTOR = 0.85;
+
+/** The gust or structural factor in the pressure of these givens: as stated, or the least that is ever asked. */
+export function gustInside(givens: WindGivens): number {
+  switch (givens.basis) {
+    case "uniform":
+      return 1;
+    case "asce7-16":
+    case "asce7-22":
+      return givens.gustFactor === "computed" ? RIGID_GUST_FACTOR : givens.gustFactor;
+    case "en1991":
+      return givens.structuralFactor === "computed" ? 1 : givens.structuralFactor;
+  }
+}
+
 /** The wind of a study as one record, whatever its basis. */
 export function windAction(givens: WindGivens): WindAction {
   const rise = risingGround(givens).factor;
@@ -91,7 +110,7 @@ export function windAction(givens: WindGivens): WindAction {
       };
       return {
         ...onVelocityPressure,
-        pressure: (z) => directedPressure({ ...wind, topographicFactor: rise(z) }, z) * givens.gustFactor,
+        pressure: (z) => directedPressure({ ...wind, topographicFactor: rise(z) }, z) * gustInside(givens),
       };
     }
     case "en1991":
@@ -100,7 +119,8 @@ export function windAction(givens: WindGivens): WindAction {
         // characteristic values: EN 1990 puts the factor on the action, not into the speed
         level: "service",
         pressure: (z) =>
-          peakVelocityPressure({ ...givens, orographyFactor: rise(z) }, z).peakVelocityPressure,
+          peakVelocityPressure({ ...givens, orographyFactor: rise(z) }, z).peakVelocityPressure *
+          gustInside(givens),
         latticeFactor: latticeDragEn,
       };
   }

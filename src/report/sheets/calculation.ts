@@ -1,8 +1,7 @@
-import type { WindGivens } from "../../model/study.ts";
 import type { CaseResponse, Check } from "../../model/verdict.ts";
-import { risingGround } from "../../physics/wind/wind-action.ts";
 import type { Given } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
+import { windRows } from "./wind-rows.ts";
 import { both, figure, footingName, placeOf, sectionName, strandName, tape, usedOf } from "./words.ts";
 
 export function calculationSheet(given: Given): Band[] {
@@ -24,41 +23,10 @@ export function calculationSheet(given: Given): Band[] {
   ];
 }
 
-const basisName = {
-  uniform: "uniform pressure on flats",
-  "asce7-16": "ASCE 7-16",
-  "asce7-22": "ASCE 7-22",
-  en1991: "EN 1991-1-4",
-} as const;
-
-/** A factor as stated, or what a hill makes of it at the ground. */
-function riseWords(wind: WindGivens): string {
-  const { factor, reason } = risingGround(wind);
-  const hill = wind.basis !== "uniform" && wind.hill;
-  if (!hill) return `${factor(0)}`;
-  return reason === null ? `${factor(0).toFixed(2)} at the ground, by the ${hill.shape}` : `1: ${reason}`;
-}
-
 function site({ problem }: Given): Section {
-  const { wind, frostDepth, waterTable, ice } = problem.study.site;
-  const rows: Cell[][] = [["Wind basis", basisName[wind.basis]]];
-  if (wind.basis === "uniform") rows.push(["Wind pressure", both(wind.pressure, "pressure")]);
-  else rows.push(["Wind speed", both(wind.basis === "en1991" ? wind.basicSpeed : wind.speed, "speed")]);
-  if (wind.basis === "en1991")
-    rows.push(
-      ["Terrain", wind.terrain],
-      ["Orography factor", riseWords(wind)],
-      ["Air", `${wind.airDensity} kg/m³`],
-    );
-  else if (wind.basis !== "uniform")
-    rows.push(
-      ["Exposure", wind.exposure],
-      ["Topographic factor", riseWords(wind)],
-      ["Ground over sea", both(wind.groundElevation, "length", 0)],
-      ["Gust factor", `${wind.gustFactor}`],
-    );
+  const { frostDepth, waterTable } = problem.study.site;
+  const rows: Cell[][] = windRows(problem.study.site);
   rows.push(
-    ["Ice", ice ? both(ice.thickness, "size") : "none stated"],
     ["Soil", problem.soil.name],
     ["Bearing", both(problem.soil.bearing, "pressure")],
     ["Lateral bearing", both(problem.soil.lateralPerDepth, "pressurePerDepth")],

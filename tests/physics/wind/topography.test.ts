@@ -119,6 +119,7 @@ test("windAction(with a hill) multiplies the pressure by Kzt, and the speed by c
     terrain: "II",
     orographyFactor: 1,
     airDensity: 1.25,
+    structuralFactor: 1,
   } as const;
   const hill: EnHill = {
     shape: "hill",

@@ -70,6 +70,7 @@ test("windAction refuses heights and solidities outside its standard", () => {
     terrain: "II",
     orographyFactor: 1,
     airDensity: 1.25,
+    structuralFactor: 1,
   });
   expect(european(20)).toBeGreaterThan(european(10));
   expect(() => european(201)).toThrow(/200 m/);

@@ -1,5 +1,6 @@
 import { test } from "vitest";
 import { peakVelocityPressure, type Terrain } from "../../../src/physics/wind/en1991.ts";
+import { structuralFactor } from "../../../src/physics/wind/en1991-structural.ts";
 import { checkValue } from "../../support/check-values.ts";
 
 const at = (terrain: Terrain, height: number, basicSpeed = 25) =>
@@ -50,6 +51,25 @@ test("turbulence and roughness at 10 m follow equations 4.4 and 4.7", () => {
         unit: "",
       });
   }
+});
+
+test("structuralFactor(height, breadth, frequency) follows procedure 1 of annex B", () => {
+  const given = { orographyFactor: 1, airDensity: 1.25 } as const;
+  // worked apart from the program, decrement 0.02
+  for (const [basicSpeed, terrain, height, breadth, frequency, expected] of [
+    [25, "II", 20, 0.4, 2, 1.3248],
+    [25, "II", 40, 0.5, 0.8, 1.51857],
+    [30, "IV", 30, 0.6, 1.2, 1.39586],
+  ] as const)
+    checkValue({
+      subject: `wind: structural factor, vb ${basicSpeed} m/s, terrain ${terrain}, ${height} m, ${frequency} Hz`,
+      source: "EN 1991-1-4 equation 6.1 and annex B.2, table F.2, from memory",
+      tag: "arithmetic",
+      expected,
+      computed: structuralFactor({ ...given, basicSpeed, terrain }, height, breadth, frequency),
+      tolerance: 1e-5,
+      unit: "",
+    });
 });
 
 test("peakVelocityPressure agrees with worked examples in print", () => {

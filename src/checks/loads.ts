@@ -1,0 +1,199 @@
+import type { Strand } from "../model/catalog.ts";
+import type { LoadCase, PointForce, PointWeight } from "../physics/mast/types.ts";
+import type { Iced } from "../problem/iced.ts";
+import type { Star } from "../problem/star.ts";
+import { type AntennaModel, type PackageModel, type Problem, sideHeight } from "../problem/types.ts";
+import { type StructureModel, sectionAt, type WindCase } from "./structure.ts";
+
+/** Wind on the antennas and their pipe: force and moment on the mast top. */
+export function topForce(problem: Problem, pack: PackageModel, height: number): PointForce {
+  let force = 0;
+  let moment = 0;
+  const add = (f: number, arm: number) => {
+    force += f;
+    moment += f * arm;
+  };
+  for (const antenna of pack.antennas)
+    add(problem.pressure(height + antenna.above) * antenna.dragArea, antenna.above);
+  const middle = 0.5 * pack.exposed;
+  add(problem.pressure(height + middle) * pack.pipeDragWidth * pack.exposed, middle);
+  return { z: height, force, moment };
+}
+
+/** Wind on the mast per height, N/m. */
+export function lineLoad(problem: Problem, model: StructureModel): (z: number) => number {
+  const { stack } = model;
+  const run = model.package.runDragWidth;
+  if (stack.parts.length === 1) {
+    const width = stack.parts[0].section.dragWidth + run;
+    return (z) => problem.pressure(z) * width;
+  }
+  return (z) => problem.pressure(z) * (sectionAt(stack, z).dragWidth + run);
+}
+
+/**
+ * The even pressure on the guys of a level, Pa: of a guy from the foot of the mast, and of one from the highest anchor,
+ * the greater.
+ */
+const starPressure = (air: Pick<Problem, "guyPressure">, star: Star, height: number): number => {
+  const level = air.guyPressure(0, height);
+  if (star.even) return level;
+  const highest = Math.max(...star.anchors.map(({ elevation }) => elevation));
+  return highest > 0 ? Math.max(level, air.guyPressure(highest, height)) : level;
+};
+
+/** Wind on a guy of a level lying square to it, N/m, on its diameter over the wires. */
+export const guyWind = (problem: Problem, star: Star, height: number, strand: Strand): number =>
+  starPressure(problem, star, height) * problem.roundFactor * 3 * strand.wire;
+
+export function loadCase(problem: Problem, model: StructureModel, wind: WindCase): LoadCase {
+  const blown =
+    wind.weather === "iced" ? icedLoads(problem, model, wind.dead) : bareLoads(problem, model, wind.dead);
+  const { hung, wind: points, ...loads } = blown;
+  const leaning = hung
+    .filter(({ offset }) => offset > 0)
+    .map(({ z, weight, offset }) => ({ z, force: 0, moment: weight * offset }));
+  if (wind.toward === null)
+    return {
+      ...loads,
+      toward: [1, 0],
+      line: () => 0,
+      points: leaning,
+      guyWind: loads.guyWind.map(() => 0),
+      planar: true,
+    };
+  const angle = (wind.toward * Math.PI) / 180;
+  return {
+    ...loads,
+    toward: [Math.cos(angle), Math.sin(angle)],
+    points: [...points, ...leaning],
+    torques: hung
+      .filter(({ offset }) => offset > 0)
+      .map(({ z, force, offset }) => ({ z, torque: force * offset })),
+    planar: wind.planar,
+  };
+}
+
+/**
+ * An antenna as it loads the mast: at the joint that carries it, the wind on it and what it weighs in the case.
+ * One that hangs off the axis stands where it is worst: downwind for its weight, abreast for its twist.
+ */
+interface Hung {
+  readonly z: number;
+  readonly force: number;
+  readonly weight: number;
+  readonly offset: number;
+}
+
+type Blown = Omit<LoadCase, "toward" | "planar" | "points"> & {
+  readonly wind: readonly PointForce[];
+  readonly hung: readonly Hung[];
+};
+
+/** Every antenna of a package: height of its middle, and the height of the joint that carries it. */
+const mounted = (
+  pack: PackageModel,
+  height: number,
+): { antenna: AntennaModel; z: number; joint: number }[] => [
+  ...pack.antennas.map((antenna) => ({ antenna, z: height + antenna.above, joint: height })),
+  ...pack.sides.map((antenna) => {
+    const z = sideHeight(antenna, height);
+    return { antenna, z, joint: z };
+  }),
+];
+
+/** Wind on the antennas beside the mast. */
+export const sideForces = (problem: Problem, pack: PackageModel, height: number): PointForce[] =>
+  pack.sides.map((side) => {
+    const z = sideHeight(side, height);
+    return { z, force: problem.pressure(z) * side.dragArea, moment: 0 };
+  });
+
+function bareLoads(problem: Problem, model: StructureModel, dead: number): Blown {
+  const { stack, package: pack, guys } = model;
+  return {
+    dead,
+    line: lineLoad(problem, model),
+    wind: [topForce(problem, pack, stack.height), ...sideForces(problem, pack, stack.height)],
+    hung: mounted(pack, stack.height).map(({ antenna, z, joint }) => ({
+      z: joint,
+      force: problem.pressure(z) * antenna.dragArea,
+      weight: dead * antenna.weight,
+      offset: antenna.offset,
+    })),
+    guyWind: guys ? guys.levels.map(({ height, strand }) => guyWind(problem, guys.star, height, strand)) : [],
+  };
+}
+
+/** Antennas and pipe under ice: what they catch and what hangs on them. */
+function icedTop(iced: Iced, pack: PackageModel, height: number) {
+  const pipe = iced.pipe(pack);
+  const parts = [
+    ...pack.antennas.map((antenna) => ({ ...iced.antenna(antenna), above: antenna.above })),
+    {
+      dragArea: pipe.dragWidth * pack.exposed,
+      weight: pipe.weight * pack.exposed,
+      above: 0.5 * pack.exposed,
+    },
+  ];
+  let force = 0;
+  let moment = 0;
+  for (const { dragArea, above } of parts) {
+    const f = iced.pressure(height + above) * dragArea;
+    force += f;
+    moment += f * above;
+  }
+  return { parts, force: { z: height, force, moment } };
+}
+
+/**
+ * Greatest moment on the foot of the antenna pipe, N m: wind, and antennas that hang off its axis, bare or iced.
+ * Dead weight counts with the greatest factor of any case.
+ */
+export function pipeMomentDemand(problem: Problem, pack: PackageModel, height: number): number {
+  const { rules } = problem;
+  const iced = problem.iced?.(height);
+  const leaning = (factor: number, ice: (antenna: AntennaModel) => number) =>
+    pack.antennas.reduce((sum, a) => sum + a.offset * (factor * a.weight + ice(a)), 0);
+  const bare =
+    topForce(problem, pack, height).moment + leaning(Math.max(...rules.deadFactors.values), () => 0);
+  if (!iced) return bare;
+  const under = icedTop(iced, pack, height).force.moment;
+  return Math.max(bare, under + leaning(rules.iced.dead, (a) => iced.antenna(a).weight));
+}
+
+function icedLoads(problem: Problem, model: StructureModel, dead: number): Blown {
+  const { stack, package: pack, guys } = model;
+  const iced = problem.iced?.(stack.height);
+  if (!iced) throw new Error("a case with ice in a study without any");
+  const run = iced.run(pack);
+  const at = (z: number) => iced.section(sectionAt(stack, z));
+  const top = icedTop(iced, pack, stack.height);
+  const grown = mounted(pack, stack.height).map(({ antenna, z, joint }) => {
+    const { dragArea, weight } = iced.antenna(antenna);
+    return { antenna, z: joint, force: iced.pressure(z) * dragArea, ice: weight };
+  });
+  const sides = grown.slice(pack.antennas.length);
+  return {
+    dead,
+    line: (z) => iced.pressure(z) * (at(z).dragWidth + run.dragWidth),
+    wind: [top.force, ...sides.map(({ z, force }) => ({ z, force, moment: 0 }))],
+    hung: grown.map(({ antenna, z, force, ice }) => ({
+      z,
+      force,
+      weight: dead * antenna.weight + ice,
+      offset: antenna.offset,
+    })),
+    guyWind: guys
+      ? guys.levels.map(
+          ({ height, strand }) => starPressure(iced, guys.star, height) * iced.strand(strand).dragWidth,
+        )
+      : [],
+    added: (z) => at(z).weight + run.weight,
+    addedPoints: [
+      ...top.parts.map(({ weight, above }): PointWeight => ({ z: stack.height, weight, arm: above })),
+      ...sides.map(({ z, ice }) => ({ z, weight: ice, arm: 0 })),
+    ],
+    guyAdded: (guys?.levels ?? []).map(({ strand }) => iced.strand(strand).weight),
+  };
+}
