@@ -60,7 +60,8 @@ export function loadCase(problem: Problem, model: StructureModel, wind: WindCase
       line: () => 0,
       points: leaning,
       guyWind: loads.guyWind.map(() => 0),
-      planar: true,
+      // what leans beside the axis leaves an uneven star no mirror plane
+      planar: leaning.length === 0 || (model.guys?.star.even ?? true),
     };
   const angle = (wind.toward * Math.PI) / 180;
   return {
