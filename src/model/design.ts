@@ -19,7 +19,16 @@ const anchorChoice = z.discriminatedUnion("kind", [
 
 const footingChoice = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("block"), row: id, width: length, depth: length }),
-  z.strictObject({ kind: z.literal("pad"), row: id, width: length, thickness: length, depth: length }),
+  z.strictObject({
+    kind: z.literal("pad"),
+    row: id,
+    width: length,
+    thickness: length,
+    depth: length,
+    /** Bars of a mat each way, share of the slab's section; mats, below or below and above. */
+    steel: z.number().min(0.0018).max(0.01).default(0.0018),
+    mats: z.int().min(1).max(2).default(2),
+  }),
   z.strictObject({ kind: z.literal("pier"), row: id, diameter: length, depth: length }),
 ]);
 

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { dimensioned, priced } from "../quantity/schema.ts";
 import {
+  distinct,
   force,
   id,
   invented,
@@ -85,6 +86,12 @@ const pad = z.strictObject({
   depth: sizes,
   /** Side of the pedestal that carries the mast up to grade. */
   pedestal: positiveSize,
+  /** Upright bars of the pedestal, share of its section. */
+  cage: z.number().min(0.005).max(0.04).default(0.005),
+  /** Bars of a mat each way, share of the slab's section. */
+  steel: distinct(z.number().min(0.0018).max(0.01)).default([0.0018]),
+  /** One mat, below, or a second above for a side that lifts. */
+  mats: distinct(z.int().min(1).max(2)).default([2]),
   invented,
 });
 

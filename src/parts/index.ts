@@ -49,8 +49,8 @@ export function footingPart(row: FootingRow, choice: FootingChoice, ground: Grou
   if (row.kind === "block" && choice.kind === "block")
     return block(row, { width: choice.width, depth: choice.depth }, ground);
   if (row.kind === "pad" && choice.kind === "pad") {
-    const { width, thickness, depth } = choice;
-    return pad(row, { width, thickness, depth }, ground);
+    const { width, thickness, depth, steel, mats } = choice;
+    return pad(row, { width, thickness, depth, steel, mats }, ground);
   }
   if (row.kind === "pier" && choice.kind === "pier")
     return pier(row, { diameter: choice.diameter, depth: choice.depth }, ground);

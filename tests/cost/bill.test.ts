@@ -63,10 +63,13 @@ describe("bill(the guyed mast of 70 ft), group by group by hand", () => {
       3 * (cent(yards * 1.05 * 185) + cent(yards * 60 * 1.1) + 38),
       sumOf(all, (g) => g === "anchors"),
     );
+    // bars of the block: 0.18 % of 36 x 36 in is 2.33 in2, on 18 in at most eight #5 of 30 in upright; each way
+    // 0.18 % in rings that cross twice, four #5 of 4 x 29.375 + 20 x 0.625 in; 1.043 lb/ft at $1.10
+    const steel = 1.043 * (8 * 2.5 + (4 * 130) / 12);
     // a block of a cubic yard; forms of 6 in round its top at $3.40/ft2; base plate $95
     dollars(
       "the block",
-      cent(1.05 * 185) + cent(60 * 1.1) + cent(4 * 3 * 0.5 * 3.4) + 95,
+      cent(1.05 * 185) + cent(steel * 1.1) + cent(4 * 3 * 0.5 * 3.4) + 95,
       sumOf(all, (g) => g === "footing"),
     );
     // firm ground at $78/yd3

@@ -76,8 +76,21 @@ const footingSides = [
   ["depth", "deep"],
   ["thickness", "thick"],
 ] as const;
+type Pad = Extract<FootingChoice, { kind: "pad" }>;
+const barWords = (was: Pad, now: Pad): string[] => [
+  ...(was.mats === now.mats ? [] : [now.mats > was.mats ? "with bars above too" : "with bars below only"]),
+  ...(was.steel === now.steel
+    ? []
+    : [`with ${(100 * now.steel).toFixed(2)} % of bars, not ${(100 * was.steel).toFixed(2)}`]),
+];
+
 const footingWords = (was: FootingChoice, now: FootingChoice, catalog: Catalog, system: System): string => {
   if (was.kind !== now.kind || was.row !== now.row)
     return `${rowName(catalog, now.row, system).toLowerCase()} as base`;
-  return `base ${differing(was, now, footingSides, system)}`;
+  return `base ${[
+    differing(was, now, footingSides, system),
+    ...(was.kind === "pad" && now.kind === "pad" ? barWords(was, now) : []),
+  ]
+    .filter((part) => part !== "")
+    .join("; ")}`;
 };

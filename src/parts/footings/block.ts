@@ -1,4 +1,6 @@
 import type { FootingRow } from "../../model/catalog.ts";
+import { barMass } from "../../physics/concrete/bars.ts";
+import { blockBars } from "../../physics/concrete/cage.ts";
 import { type BlockGeometry, blockResistance, blockTakeOff } from "../../physics/ground/block.ts";
 import { blockOverturning } from "../../physics/ground/block-overturning.ts";
 import { blockBeside } from "../../physics/ground/block-post.ts";
@@ -10,17 +12,20 @@ import { standingLimits } from "./standing.ts";
 type Row = Extract<FootingRow, { kind: "block" }>;
 
 /** A deep square block: weight and the soil on its side hold it about the toe. */
-export const block = (row: Row, size: BlockGeometry, ground: Ground): FootingPart =>
-  footingOf(
+export const block = (row: Row, size: BlockGeometry, ground: Ground): FootingPart => {
+  const bars = blockBars(size.width, size.depth);
+  return footingOf(
     {
       choice: { kind: "block", row: row.id, ...size },
-      takeOff: blockTakeOff(size),
+      takeOff: { ...blockTakeOff(size), bars: barMass(bars) },
+      bars,
       top: size.width,
       response: (load) => blockResistance(size, load, ground.soil, ground.givens),
       limits: standingLimits(ground, (load) => besideNote(size, load, ground)),
     },
     ground,
   );
+};
 
 /** The hand way and the code's post beside the factor about the toe; none of them judges. */
 function besideNote(size: BlockGeometry, loads: FootingLoads, ground: Ground): string {

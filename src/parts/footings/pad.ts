@@ -1,8 +1,19 @@
 import type { FootingRow } from "../../model/catalog.ts";
-import { padResistance, padTakeOff } from "../../physics/ground/pad.ts";
+import { barMass } from "../../physics/concrete/bars.ts";
+import {
+  bottomDemand,
+  punchingDemand,
+  type SlabLoads,
+  shearDemand,
+  slabStrength,
+  topDemand,
+} from "../../physics/concrete/slab.ts";
+import type { FootingResistance } from "../../physics/ground/loads.ts";
+import { padCover, padResistance, padTakeOff } from "../../physics/ground/pad.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
-import { footingOf } from "./footing.ts";
+import { type FootingLimit, footingOf } from "./footing.ts";
+import { padBars } from "./pad-bars.ts";
 import { standingLimits } from "./standing.ts";
 
 type Row = Extract<FootingRow, { kind: "pad" }>;
@@ -10,18 +21,76 @@ interface PadSize {
   readonly width: number;
   readonly thickness: number;
   readonly depth: number;
+  readonly steel: number;
+  readonly mats: number;
 }
+
+/** How it stands, and what that does to its concrete. */
+interface Response extends FootingResistance, SlabLoads {}
 
 /** A square pad with a pedestal up to grade: its own weight and that of the soil on it hold it. */
 export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
-  const geometry = { ...size, pedestal: row.pedestal };
-  return footingOf(
+  const { soil, givens, rules } = ground;
+  const { loadFactor, barYield, source } = rules.concreteDesign;
+  const { width, thickness, depth, steel, mats } = size;
+  const geometry = { width, thickness, depth, pedestal: row.pedestal };
+  const { slab, runs, pedestalMoment, words } = padBars(
+    { ...geometry, steel, mats },
+    row.cage,
+    rules.concrete.strength,
+    barYield,
+  );
+  const strength = slabStrength(slab);
+  const { counted, dry } = padCover(geometry, soil, givens);
+  const stem = depth - thickness;
+  const limit = (
+    limitState: string,
+    demand: (r: Response) => number,
+    capacity: number,
+    note: string,
+  ): FootingLimit<Response> => ({
+    limitState,
+    required: 1,
+    source,
+    of: (r) => ({ demand: loadFactor * demand(r), capacity }),
+    note: () => note,
+  });
+  return footingOf<Response>(
     {
       choice: { kind: "pad", row: row.id, ...size },
-      takeOff: padTakeOff(geometry),
+      takeOff: { ...padTakeOff(geometry), bars: barMass(runs) },
+      bars: runs,
       top: row.pedestal,
-      response: (load) => padResistance(geometry, load, ground.soil, ground.givens),
-      limits: standingLimits(ground),
+      response: (load) => ({
+        ...padResistance(geometry, load, soil, givens),
+        compression: load.compression,
+        moment: Math.abs(load.moment) + Math.abs(load.shear) * stem,
+        counted,
+        weight: dry,
+      }),
+      limits: [
+        ...standingLimits<Response>(ground),
+        limit("pad-flexure", (r) => bottomDemand(slab, r), strength.bottomMoment, words),
+        limit(
+          "pad-lift-flexure",
+          (r) => topDemand(slab, r),
+          strength.topMoment,
+          mats > 1 ? words : "no mat above: no side of it may lift",
+        ),
+        limit("pad-shear", (r) => shearDemand(slab, r), strength.shear, "on no ties"),
+        limit(
+          "pad-punching",
+          (r) => punchingDemand(slab, r),
+          strength.punching,
+          "thrust, and 0.4 of the moment",
+        ),
+        limit(
+          "pedestal-bending",
+          (r) => r.moment,
+          pedestalMoment,
+          "at the slab; bars hooked on the lower mat",
+        ),
+      ],
     },
     ground,
   );
@@ -34,6 +103,8 @@ export const padChoices = (row: Row): PadSize[] =>
       sizesOf(row.thickness).flatMap((thickness) =>
         sizesOf(row.depth)
           .filter((depth) => depth >= thickness)
-          .map((depth) => ({ width, thickness, depth })),
+          .flatMap((depth) =>
+            row.steel.flatMap((steel) => row.mats.map((mats) => ({ width, thickness, depth, steel, mats }))),
+          ),
       ),
     );

@@ -51,3 +51,55 @@ export const barMass = (runs: readonly BarRun[]): number =>
 
 /** Concrete over bars cast against earth: 3 in., ACI 318-19 table 20.5.1.3.1. */
 export const EARTH_COVER = 3 * INCH;
+
+/**
+ * Development of a straight bar in tension, m. ACI 318-19 25.4.2.3, from memory: clear spacing and cover of at
+ * least a bar, uncoated, normal weight, grade 60 or less.
+ * @param strength f'c, Pa @param top more than 12 in. of fresh concrete below the bar
+ */
+export function developmentLength(bar: Bar, strength: number, barYield: number, top: boolean): number {
+  const psi = 6894.757;
+  const divisor = bar.diameter < 0.8 * INCH ? 25 : 20;
+  const length =
+    (((barYield / psi) * (top ? 1.3 : 1)) / (divisor * Math.sqrt(strength / psi))) * bar.diameter;
+  return Math.max(length, 12 * INCH);
+}
+
+/**
+ * Development of a hooked bar in tension, m. ACI 318-19 25.4.3.1, from memory: wide side cover, bars 6 diameters
+ * apart or more.
+ */
+export function hookLength(bar: Bar, strength: number, barYield: number): number {
+  const psi = strength / 6894.757;
+  const inches = bar.diameter / INCH;
+  const length =
+    (((barYield / 6894.757) * Math.min(1, psi / 15_000 + 0.6)) / (55 * Math.sqrt(psi))) *
+    inches ** 1.5 *
+    INCH;
+  return Math.max(length, 8 * bar.diameter, 6 * INCH);
+}
+
+/**
+ * The fewest bars of one size that make up an area across a width, no further apart than `spacing` and not closer
+ * than an inch or their own diameter (ACI 318-19 25.2.1); equals by weight. Those that develop within `anchored`
+ * go first. Null where none fits.
+ */
+export function fewestBars(
+  area: number,
+  width: number,
+  spacing: number,
+  develops: (bar: Bar) => boolean,
+): { readonly bar: Bar; readonly count: number } | null {
+  const across = width - 2 * EARTH_COVER;
+  const fitting = footingBars.flatMap((bar) => {
+    const gaps = Math.ceil((across - bar.diameter) / spacing - 1e-9);
+    const count = Math.max(2, Math.ceil(area / bar.area - 1e-9), gaps + 1);
+    const clear = (across - count * bar.diameter) / (count - 1);
+    return clear >= Math.max(INCH, bar.diameter) ? [{ bar, count, holds: develops(bar) }] : [];
+  });
+  fitting.sort(
+    (a, b) =>
+      Number(b.holds) - Number(a.holds) || a.count - b.count || a.count * a.bar.mass - b.count * b.bar.mass,
+  );
+  return fitting[0] ?? null;
+}

@@ -32,7 +32,8 @@ function fewest(area: number, least: number, step: number, fits: (bar: Bar, coun
 const clearEnough = (clear: number, bar: Bar): boolean => clear >= Math.max(0.0381, 1.5 * bar.diameter);
 
 /**
- * Cage of a round pier: at least 6 bars and `steel` of the section (ACI 318-19 10.7.3.1 asks 4 in ties).
+ * Cage of a round pier: at least 6 bars (ACI 318-19 10.7.3.1 asks 4 in ties) and `steel` of the section, no less than
+ * the half of one per cent that a section larger than its load wants may have (10.3.1.2, 10.6.1.1).
  * Null where the pier has no room for it.
  */
 export function roundCage(diameter: number, depth: number, steel: number): Cage | null {
@@ -53,4 +54,54 @@ export function roundCage(diameter: number, depth: number, steel: number): Cage 
       { bar: tieBar, count: tiesAlong(depth, tieSpacing(bar, diameter)), length: tie, where: "ties" },
     ],
   };
+}
+
+/** Cage of a square pedestal: bars in equal numbers on four sides. Null where it has no room. */
+export function squareCage(side: number, height: number, steel: number): Cage | null {
+  const inside = side / 2 - EARTH_COVER - tieBar.diameter;
+  const picked = fewest(side ** 2 * steel, 4, 4, (bar, count) =>
+    clearEnough((2 * inside - bar.diameter) / (count / 4) - bar.diameter, bar),
+  );
+  if (!picked || inside <= 0) return null;
+  const { bar, count } = picked;
+  const tie = 8 * (inside + tieBar.diameter / 2) + TIE_ENDS * tieBar.diameter;
+  return {
+    bar,
+    count,
+    ring: inside - bar.diameter / 2,
+    runs: [
+      { bar, count, length: Math.max(0, height - 2 * EARTH_COVER), where: "upright, along four sides" },
+      { bar: tieBar, count: tiesAlong(height, tieSpacing(bar, side)), length: tie, where: "ties" },
+    ],
+  };
+}
+
+/** Share of shrinkage and temperature bars, ACI 318-19 24.4.3.2. */
+const LEAST_SLAB_STEEL = 0.0018;
+/** Bars no further apart, m: 18 in., ACI 318-19 24.4.3.3. */
+const MOST_SPACING = 0.4572;
+
+/**
+ * Bars near the faces of a solid square block: upright bars and rings of the same size, each way the share that
+ * holds a slab against shrinkage. Its bending needs none; nothing where it is too narrow for 3 in. of cover.
+ */
+export function blockBars(width: number, depth: number): readonly BarRun[] {
+  const across = width - 2 * EARTH_COVER;
+  const along = depth - 2 * EARTH_COVER;
+  if (!(across > 0.1 && along > 0.1)) return [];
+  const perSide = Math.ceil(across / MOST_SPACING - 1e-9);
+  const picked = fewest(width ** 2 * LEAST_SLAB_STEEL, 4 * perSide, 4, (bar, count) =>
+    clearEnough((4 * (across - bar.diameter)) / count - bar.diameter, bar),
+  );
+  if (!picked) return [];
+  const { bar, count } = picked;
+  // a ring crosses each way twice
+  const rings = Math.max(
+    Math.ceil((width * depth * LEAST_SLAB_STEEL) / (2 * bar.area) - 1e-9),
+    Math.ceil(along / MOST_SPACING - 1e-9) + 1,
+  );
+  return [
+    { bar, count, length: along, where: "upright, along four sides" },
+    { bar, count: rings, length: 4 * (across - bar.diameter) + TIE_ENDS * bar.diameter, where: "rings" },
+  ];
 }

@@ -1,4 +1,4 @@
-import { diagonalPeakPressure, eccentricPressure, effectiveSquare } from "./eccentric.ts";
+import { effectiveSquare } from "./eccentric.ts";
 import { type FootingLoads, type FootingResistance, lifted, type TakeOff } from "./loads.ts";
 import {
   baseHold,
@@ -51,10 +51,8 @@ export function blockResistance(
       capacity:
         baseHold(soilAt(soil, depth), normal, area) + width * lateralForce(soil, 0, depth, multiplier),
     },
-    peakPressure: Math.max(
-      eccentricPressure(normal, atBase, width, width).peakPressure,
-      diagonalPeakPressure(normal, eccentricity, width),
-    ),
+    normal,
+    eccentricity,
   };
 }
 

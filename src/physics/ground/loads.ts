@@ -21,8 +21,9 @@ export interface FootingResistance {
   readonly overturning: Resistance;
   /** N. */
   readonly sliding: Resistance;
-  /** Greatest linear pressure, Pa, for the concrete and for comparison. */
-  readonly peakPressure: number;
+  /** What the base carries, N, and how far off its middle, m: for the concrete. Infinite where it lifts. */
+  readonly normal: number;
+  readonly eccentricity: number;
 }
 
 /** What is poured, dug and formed. m3, m3, m2. */
@@ -43,6 +44,7 @@ export function lifted(bearing: number): FootingResistance {
     bearing: { demand: Number.POSITIVE_INFINITY, capacity: bearing },
     overturning: fails,
     sliding: fails,
-    peakPressure: Number.POSITIVE_INFINITY,
+    normal: 0,
+    eccentricity: Number.POSITIVE_INFINITY,
   };
 }

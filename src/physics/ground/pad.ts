@@ -1,4 +1,4 @@
-import { diagonalPeakPressure, eccentricPressure, effectiveSquare } from "./eccentric.ts";
+import { effectiveSquare } from "./eccentric.ts";
 import { type FootingLoads, type FootingResistance, lifted, type TakeOff } from "./loads.ts";
 import {
   baseHold,
@@ -33,6 +33,18 @@ export function padWeight(pad: PadGeometry, soil: SoilGivens, rules: GroundRules
   );
 }
 
+/** Concrete and fill over the underside outside the pedestal, Pa: as the weight of the pad counts, and dry. */
+export function padCover(
+  pad: PadGeometry,
+  soil: SoilGivens,
+  rules: GroundRules,
+): { readonly counted: number; readonly dry: number } {
+  const stem = pad.depth - pad.thickness;
+  const dry = pad.thickness * rules.concreteUnitWeight + stem * meanUnitWeight(soil, 0, stem);
+  const submerged = Math.max(0, pad.depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
+  return { counted: (dry - submerged * WATER_UNIT_WEIGHT) * (rules.deadShare ?? 1), dry };
+}
+
 /**
  * A pad under a mast, wind from any direction. docs/theory/ground.md.
  * @throws RangeError where the pad is thicker than it is deep or narrower than its pedestal
@@ -63,10 +75,8 @@ export function padResistance(
       demand: Math.abs(loads.shear),
       capacity: baseHold(soilAt(soil, depth), normal, area) + lateral,
     },
-    peakPressure: Math.max(
-      eccentricPressure(normal, demand, width, width).peakPressure,
-      diagonalPeakPressure(normal, eccentricity, width),
-    ),
+    normal,
+    eccentricity,
   };
 }
 

@@ -50,7 +50,15 @@ const standing: Design = {
   height: 40 * FOOT,
   stack: [{ section: "3leg-26", length: 40 * FOOT }],
   guys: null,
-  footing: { kind: "pad", row: "pad", width: 7 * FOOT, thickness: 1.5 * FOOT, depth: 5 * FOOT },
+  footing: {
+    kind: "pad",
+    row: "pad",
+    width: 7 * FOOT,
+    thickness: 1.5 * FOOT,
+    depth: 5 * FOOT,
+    steel: 0.0018,
+    mats: 2,
+  },
 };
 
 /** A guyed mast of 70 ft on two levels that stands in the pasture, with whatever is changed in it. */

@@ -61,7 +61,15 @@ const free: Design = {
   height: 30 * FOOT,
   stack: [{ section: "3leg-13-used", length: 30 * FOOT }],
   guys: null,
-  footing: { kind: "pad", row: "pad", width: 3.5 * FOOT, thickness: FOOT, depth: 2.5 * FOOT },
+  footing: {
+    kind: "pad",
+    row: "pad",
+    width: 3.5 * FOOT,
+    thickness: FOOT,
+    depth: 2.5 * FOOT,
+    steel: 0.0018,
+    mats: 2,
+  },
 };
 const lowAndLight = {
   ...upperPasture,

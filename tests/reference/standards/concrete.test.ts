@@ -1,0 +1,95 @@
+import { expect, test } from "vitest";
+import { bars, developmentLength, fewestBars } from "../../../src/physics/concrete/bars.ts";
+import { bottomDemand, shearDemand, slabStrength } from "../../../src/physics/concrete/slab.ts";
+import { checkValue } from "../../support/check-values.ts";
+import { FOOT, INCH, KSI, POUND } from "../../support/us-units.ts";
+
+const KIP = 1000 * POUND;
+const KIP_FOOT = KIP * FOOT;
+const bar = (name: string) => {
+  const found = bars.find((one) => one.name === name);
+  if (!found) throw new Error(`no bar ${name}`);
+  return found;
+};
+
+// Wight and MacGregor, Reinforced Concrete, example 15-2 (square spread footing): 912 kips factored on a column of
+// 18 in., footing 11 ft 2 in. square, 32 in. thick, d 28 in., f'c 3000 psi, 11 bars #8
+const footing = {
+  width: 134 * INCH,
+  thickness: 32 * INCH,
+  pedestal: 18 * INCH,
+  barDepth: 28 * INCH,
+  bottomArea: 8.69 * INCH ** 2,
+  topArea: 0,
+  strength: 3 * KSI,
+  barYield: 60 * KSI,
+};
+const net = { compression: 912 * KIP, moment: 0, normal: 912 * KIP, eccentricity: 0, counted: 0, weight: 0 };
+
+test("a square footing's demands are those of a textbook's example", () => {
+  const source = "Wight and MacGregor, Reinforced Concrete, example 15-2";
+  for (const [what, expected, computed, unit] of [
+    ["factored moment at the column's face", 954, bottomDemand(footing, net) / KIP_FOOT, "kip ft"],
+    ["factored shear at d from the face", 204, shearDemand(footing, net) / KIP, "kip"],
+  ] as const)
+    checkValue({
+      subject: `concrete: square footing, ${what}`,
+      source,
+      tag: "from memory",
+      expected,
+      computed,
+      tolerance: 0.01,
+      unit,
+    });
+});
+
+test("slabStrength follows ACI 318-19 by hand", () => {
+  const strength = slabStrength(footing);
+  for (const [what, expected, computed, unit] of [
+    // a = 8.69 x 60 / (0.85 x 3 x 134) = 1.5259 in.; 0.9 x 8.69 x 60 (28 - 0.763) / 12
+    ["design moment, 8.69 in2 at 28 in.", 1065.09, strength.bottomMoment / KIP_FOOT, "kip ft"],
+    // 8 (8.69 / 3752)^(1/3) = 1.0585; 0.75 x 1.0585 sqrt 3000 x 134 x 28
+    ["one-way shear, without ties", 163.14, strength.shear / KIP, "kip"],
+    // 8.6.1.2 allows 0.75 x 40 x 60000 x 8.69/134 / (5 x 184)
+    ["two-way shear stress", 126.88, strength.punching / (KSI / 1000), "psi"],
+  ] as const)
+    checkValue({
+      subject: `concrete: square footing, ${what}`,
+      source: "ACI 318-19 22.3, 22.5.5.1 (c), 8.6.1.2, by hand",
+      tag: "arithmetic",
+      expected,
+      computed,
+      tolerance: 1e-3,
+      unit,
+    });
+});
+
+test("developmentLength is that of ACI 318-19 25.4.2.3", () => {
+  const rows = [
+    ["#4", 3, 21.91],
+    ["#6", 3, 32.86],
+    ["#7", 3, 47.93],
+    ["#8", 3, 54.77],
+    ["#5", 4, 23.72],
+  ] as const;
+  for (const [name, ksi, expected] of rows)
+    checkValue({
+      subject: `concrete: development of a straight ${name}, f'c ${ksi} ksi`,
+      source: "ACI 318-19 25.4.2.3, grade 60",
+      tag: "arithmetic",
+      expected,
+      computed: developmentLength(bar(name), ksi * KSI, 60 * KSI, false) / INCH,
+      tolerance: 1e-3,
+      unit: "in",
+    });
+});
+
+test("bars weigh what steel weighs, within the table's rounding", () => {
+  for (const { area, mass } of bars) expect(mass / (area * 7850)).toBeCloseTo(1, 1);
+});
+
+test("fewestBars(8.0 in2 across 134 in.) takes 11 bars #8, as the textbook's example does", () => {
+  const picked = fewestBars(8 * INCH ** 2, 134 * INCH, 18 * INCH, () => true);
+  expect(picked?.bar.name).toBe("#8");
+  expect(picked?.count).toBe(11);
+});
