@@ -48,8 +48,8 @@ export function gusty(problem: Problem, { bare, iced }: Gusts): Problem {
     guyPressure: (from, to) => bare * guyPressure(from, to),
     iced:
       icing &&
-      ((height) => {
-        const hung = icing(height);
+      ((height, factors) => {
+        const hung = icing(height, factors);
         return {
           ...hung,
           pressure: (z) => iced * hung.pressure(z),

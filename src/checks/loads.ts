@@ -48,7 +48,7 @@ export const guyWind = (problem: Problem, star: Star, height: number, strand: St
 
 export function loadCase(problem: Problem, model: StructureModel, wind: WindCase): LoadCase {
   const blown =
-    wind.weather === "iced" ? icedLoads(problem, model, wind.dead) : bareLoads(problem, model, wind.dead);
+    wind.weather === "iced" ? icedLoads(problem, model, wind) : bareLoads(problem, model, wind.dead);
   const { hung, wind: points, ...loads } = blown;
   const leaning = hung
     .filter(({ offset }) => offset > 0)
@@ -153,19 +153,21 @@ function icedTop(iced: Iced, pack: PackageModel, height: number) {
  */
 export function pipeMomentDemand(problem: Problem, pack: PackageModel, height: number): number {
   const { rules } = problem;
-  const iced = problem.iced?.(height);
   const leaning = (factor: number, ice: (antenna: AntennaModel) => number) =>
     pack.antennas.reduce((sum, a) => sum + a.offset * (factor * a.weight + ice(a)), 0);
   const bare =
     topForce(problem, pack, height).moment + leaning(Math.max(...rules.deadFactors.values), () => 0);
-  if (!iced) return bare;
-  const under = icedTop(iced, pack, height).force.moment;
-  return Math.max(bare, under + leaning(rules.iced.dead, (a) => iced.antenna(a).weight));
+  const under = [rules.iced, rules.icedWind].flatMap((factors) => {
+    const iced = factors && problem.iced?.(height, factors);
+    if (!iced) return [];
+    return icedTop(iced, pack, height).force.moment + leaning(factors.dead, (a) => iced.antenna(a).weight);
+  });
+  return Math.max(bare, ...under);
 }
 
-function icedLoads(problem: Problem, model: StructureModel, dead: number): Blown {
+function icedLoads(problem: Problem, model: StructureModel, { dead, ice: factors }: WindCase): Blown {
   const { stack, package: pack, guys } = model;
-  const iced = problem.iced?.(stack.height);
+  const iced = problem.iced?.(stack.height, factors);
   if (!iced) throw new Error("a case with ice in a study without any");
   const run = iced.run(pack);
   const at = (z: number) => iced.section(sectionAt(stack, z));

@@ -22,7 +22,7 @@ export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseRespo
   const { mast, forces, problem, wind } = c;
   const per = mast.perNode;
   const still = wind.toward === null;
-  const iced = wind.weather === "iced" ? problem.iced?.(c.model.stack.height) : undefined;
+  const iced = wind.weather === "iced" ? problem.iced?.(c.model.stack.height, wind.ice) : undefined;
   const pressure = iced?.pressure ?? problem.pressure;
   // stations share elements in threes: lower end, vertex, upper end; displacements between nodes are the chord's
   const between = (s: number, component: number) => {

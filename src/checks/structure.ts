@@ -1,4 +1,5 @@
 import type { Strand } from "../model/catalog.ts";
+import type { IceFactors } from "../model/rule-set.ts";
 import { balancedTensions } from "../physics/guy/balance.ts";
 import { Forces } from "../physics/mast/recover.ts";
 import { Mast } from "../physics/mast/solver.ts";
@@ -43,6 +44,8 @@ export interface WindCase {
   /** Do guys and wind share a mirror plane? */
   readonly planar: boolean;
   readonly weather: "bare" | "iced";
+  /** Factors of a combination with ice. */
+  readonly ice?: IceFactors;
   /** Factor on dead weight. */
   readonly dead: number;
 }
@@ -112,35 +115,33 @@ export function windCases(problem: Problem, guys: GuyModel | null): readonly Win
       }),
     ),
   );
-  const { dead } = problem.rules.iced;
+  const { iced: leading, icedWind } = problem.rules;
   const iced = problem.iced
     ? [
-        ...winds.map(
-          (wind): WindCase => ({
-            ...wind,
-            id: `${wind.id}-iced`,
-            title: `ice and ${wind.title}`,
-            weather: "iced",
-            dead,
-          }),
-        ),
+        ...winds.map((wind) => icedCase(wind, leading, "iced", `ice and ${wind.title}`)),
         stillCase(problem, "iced"),
+        ...(icedWind
+          ? winds.map((wind) => icedCase(wind, icedWind, "icy", `${wind.title}, ice along with it`))
+          : []),
       ]
     : [];
   return [...bare, ...iced, stillCase(problem, "bare")];
 }
 
+const icedCase = (wind: Azimuth, ice: IceFactors, id: string, title: string): WindCase => ({
+  ...wind,
+  id: `${wind.id}-${id}`,
+  title,
+  weather: "iced",
+  ice,
+  dead: ice.dead,
+});
+
 /** The mast as it stands in still air, bare or under the ice of the study. */
 export const stillCase = (problem: Problem, weather: WindCase["weather"]): WindCase =>
   weather === "bare"
     ? { ...still, weather, dead: 1 }
-    : {
-        ...still,
-        id: "still-iced",
-        title: "ice in still air",
-        weather,
-        dead: problem.rules.iced.dead,
-      };
+    : icedCase(still, problem.rules.iced, "iced", "ice in still air");
 
 /** What the solver is given: the same from search, verdict, sheets and audit. */
 export function mastInput(model: StructureModel, elementsPerSpan?: number): MastInput {

@@ -5,6 +5,15 @@ import { id, positiveStress, refuse, text } from "./fields.ts";
 /** What capacity must be, as a multiple of demand, and who says so. */
 const factor = z.strictObject({ required: z.number().gt(0).max(100), source: text });
 
+const iceFactors = z.strictObject({
+  dead: z.number().gt(0),
+  ice: z.number().gt(0),
+  wind: z.number().gt(0),
+  source: text,
+});
+/** Factors on dead weight, ice and the wind that blows while it hangs. */
+export type IceFactors = z.output<typeof iceFactors>;
+
 /** The rules that a design is judged by, as data: copy a row and edit it. Every check prints its factor. */
 export const ruleSetSchema = z.strictObject({
   id,
@@ -15,10 +24,10 @@ export const ruleSetSchema = z.strictObject({
   deadFactors: z
     .strictObject({ values: z.array(z.number().gt(0)).min(1).max(3), source: text })
     .default({ values: [1], source: "dead weight as it is" }),
-  /** The combination with ice: factors on dead weight, ice and its wind. */
-  iced: z
-    .strictObject({ dead: z.number().gt(0), ice: z.number().gt(0), wind: z.number().gt(0), source: text })
-    .default({ dead: 1, ice: 1, wind: 1, source: "all as stated" }),
+  /** The combination with ice. */
+  iced: iceFactors.default({ dead: 1, ice: 1, wind: 1, source: "all as stated" }),
+  /** A second one, where the rules tell ice that leads from ice that goes along with the wind. */
+  icedWind: iceFactors.optional(),
   /** Share of a footing's own weight that counts in its favour. */
   ownWeight: z
     .strictObject({ share: z.number().gt(0).max(1), source: text })

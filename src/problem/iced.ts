@@ -1,4 +1,5 @@
 import type { RuleSet, Strand } from "../model/catalog.ts";
+import type { IceFactors } from "../model/rule-set.ts";
 import type { Study, WindGivens } from "../model/study.ts";
 import { iceAt, icedLattice, iceWeight } from "../physics/wind/ice.ts";
 import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
@@ -35,24 +36,28 @@ export const windInIce = (wind: WindGivens, ice: NonNullable<Study["site"]["ice"
   return { ...wind, speed: ice.speed ?? 0 };
 };
 
-/** How ice is counted on a mast of a given height; null where the study states none. One answer is kept a height. */
-export function icing(study: Study, rules: RuleSet): ((height: number) => Iced) | null {
+/** Ice on a mast of a given height, in one of the rule set's combinations: `rules.iced` where none is named. */
+export type Icing = (height: number, factors?: IceFactors) => Iced;
+
+/** How ice is counted; null where the study states none. One answer is kept a height and combination. */
+export function icing(study: Study, rules: RuleSet): Icing | null {
   const { ice, wind } = study.site;
   if (!ice) return null;
   const action = windAction(windInIce(wind, ice));
   // what the hill adds is most at the ground; ASCE 7-16 equation 10.4-5. Other bases know no such growth.
   const mapped = wind.basis === "asce7-16" || wind.basis === "asce7-22";
   const growth = ice.importance * (mapped ? risingGround(wind).factor(0) ** 0.35 : 1);
-  const kept = new Map<number, Iced>();
-  return (height) => {
-    let iced = kept.get(height);
-    if (!iced) kept.set(height, (iced = icedAt(iceAt(growth * ice.thickness, height), action, rules)));
+  const kept = new Map<IceFactors, Map<number, Iced>>();
+  return (height, factors = rules.iced) => {
+    let heights = kept.get(factors);
+    if (!heights) kept.set(factors, (heights = new Map()));
+    let iced = heights.get(height);
+    if (!iced) heights.set(height, (iced = icedAt(iceAt(growth * ice.thickness, height), action, factors)));
     return iced;
   };
 }
 
-function icedAt(thickness: number, action: WindAction, rules: RuleSet): Iced {
-  const { ice, wind } = rules.iced;
+function icedAt(thickness: number, action: WindAction, { ice, wind }: IceFactors): Iced {
   const round = (diameter: number) => ({
     dragWidth: diameter > 0 ? (diameter + 2 * thickness) * action.roundFactor : 0,
     weight: diameter > 0 ? ice * iceWeight(diameter, thickness) : 0,

@@ -3,7 +3,7 @@ import type { AntennaPackage, Study } from "../model/study.ts";
 import type { BillLine } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
 import type { LatticeProperties } from "../physics/steel/lattice.ts";
-import type { Iced } from "./iced.ts";
+import type { Icing } from "./iced.ts";
 import type { PlacedStar } from "./star.ts";
 
 /** A section of the catalog with what its members make of it. SI; strengths nominal. */
@@ -89,7 +89,7 @@ export interface Problem {
   readonly guyPressure: (from: number, to: number) => number;
   readonly roundFactor: number;
   /** Ice on a mast of a height; null where the study states none. */
-  readonly iced: ((height: number) => Iced) | null;
+  readonly iced: Icing | null;
   readonly sections: ReadonlyMap<string, SectionModel>;
   /** Why a section of the catalog is outside what the rule set's steel covers. */
   readonly uncovered: ReadonlyMap<string, string>;

@@ -160,7 +160,7 @@ test("every factor of every rule set names its source", () => {
       : [];
   for (const rules of catalog.rules) {
     const stated = sources(rules);
-    expect(stated.length).toBe(23);
+    expect(stated.length).toBe(rules.icedWind ? 24 : 23);
     for (const source of stated) expect(source.length).toBeGreaterThan(5);
   }
 });
@@ -178,6 +178,17 @@ test("the rule sets hold the agreed factors", () => {
     tilt: { most: 3 },
     upliftAngle: { degrees: 30 },
   });
+});
+
+test("the Eurocode rule set names the clause of every factor, and says where it is from memory", () => {
+  const { id: _, name, steel, concrete, ...factors } = catalog.rules.find(({ id }) => id === "en")!;
+  expect([name, steel]).toEqual(["Eurocodes, reliability class 2", "en1993"]);
+  expect(concrete.source).toContain("from memory");
+  for (const [key, value] of Object.entries(factors)) {
+    if (typeof value !== "object" || key === "tilt" || key === "upliftAngle") continue;
+    expect(value.source, key).toMatch(/EN 199\d|EN 1990/);
+    expect(value.source, key).toContain("from memory");
+  }
 });
 
 test("antennas state all three kinds of area", () => {

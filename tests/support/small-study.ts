@@ -62,6 +62,11 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
           downwindLength: "50 m",
         }),
       }),
+      fc.record({
+        basis: fc.constant("en1991" as const),
+        basicSpeed: fc.integer({ min: 16, max: 30 }).map((v) => `${v} m/s`),
+        terrain: fc.constantFrom("I" as const, "II" as const, "III" as const),
+      }),
     ),
     ice: fc.constantFrom(
       undefined,
@@ -71,7 +76,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       { inches: 0.75, light: false },
     ),
     soil: fc.constantFrom("ibc-2", "ibc-3", "ibc-4", "ibc-5", "clay-over-gravel"),
-    rules: fc.constantFrom("practice", "asce7-asd", "asce7-lrfd"),
+    rules: fc.constantFrom("practice", "asce7-asd", "asce7-lrfd", "en"),
     aim: fc.constantFrom("cost" as const, "cost" as const, "concrete" as const),
     heights: subset([30, 40, 50, 60, 70], 2),
     antenna: fc.record({
