@@ -1,4 +1,5 @@
 import { createThreads } from "../../workers/node-client.ts";
+import { underRuleSets } from "../checks/under-rule-sets.ts";
 import { verify } from "../checks/verify.ts";
 import { defaultCatalog } from "../model/default-catalog.ts";
 import { jsonSchemas } from "../model/json-schema.ts";
@@ -16,7 +17,7 @@ import { judgedOf } from "../search/outcome.ts";
 import type { Judged, Outcome } from "../search/types.ts";
 import { type Arguments, UsageError } from "./arguments.ts";
 import { type OpenStudy, openDesign, openStudy, readText } from "./files.ts";
-import { caution, outcomeText, verdictText } from "./text.ts";
+import { caution, outcomeText, ruleSetsText, verdictText } from "./text.ts";
 
 /** What a command has to say: text for people or data for programs, and how it ends. */
 export interface Said {
@@ -196,6 +197,19 @@ export function verifyCommand(args: Arguments): Said {
   const design = openDesign(args.files[1], open);
   const verdict = verify(compile(open.study, open.catalog), design);
   return { text: `${verdictText(verdict)}\n\n${caution}`, data: verdict, exit: verdict.passes ? 0 : 1 };
+}
+
+/** Exit 1 where the study's own rule set does not pass the design. */
+export function rulesCommand(args: Arguments): Said {
+  const open = openStudy(args.files[0]);
+  const design = openDesign(args.files[1], open);
+  const columns = underRuleSets(open.study, open.catalog, design);
+  const own = columns.find((column) => column.own);
+  return {
+    text: `${ruleSetsText(columns)}\n\n${caution}`,
+    data: columns,
+    exit: own?.status === "judged" && own.passes ? 0 : 1,
+  };
 }
 
 export function reference(args: Arguments): Said {

@@ -1,3 +1,4 @@
+import type { UnderRuleSet } from "../checks/under-rule-sets.ts";
 import { type Design, footingAcross } from "../model/design.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
@@ -35,19 +36,16 @@ export function designText(design: Design): string {
   return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${(guys.tension * 100).toFixed(0)} % of breaking strength;\n  anchors ${feet(guys.radius)} out, the first toward ${guys.rotation} degrees: ${anchor}; base ${base}`;
 }
 
+const usedText = (check: Check): string => {
+  if (check.kind !== "strength") return check.passes ? "inside" : "outside";
+  return check.utilisation === Number.POSITIVE_INFINITY ? "unstable" : check.utilisation.toFixed(2);
+};
+
 const checkText = (check: Check): string => {
-  const used =
-    check.kind === "strength"
-      ? check.utilisation === Number.POSITIVE_INFINITY
-        ? "unstable"
-        : check.utilisation.toFixed(2)
-      : check.passes
-        ? "inside"
-        : "outside";
   const where = [check.where, check.at === undefined ? "" : feet(check.at), check.loadCase]
     .filter(Boolean)
     .join(", ");
-  return `  ${check.passes ? " " : "x"} ${used.padStart(8)}  ${check.title.padEnd(24)} ${where}${check.note ? ` (${check.note})` : ""}`;
+  return `  ${check.passes ? " " : "x"} ${usedText(check).padStart(8)}  ${check.title.padEnd(24)} ${where}${check.note ? ` (${check.note})` : ""}`;
 };
 
 export function verdictText(verdict: Verdict): string {
@@ -58,6 +56,44 @@ export function verdictText(verdict: Verdict): string {
     ...verdict.checks.map(checkText),
     `  cost ${dollars(verdict.bill.total)}, concrete ${yards(verdict.concreteVolume)}, dug ${yards(verdict.dugVolume)}`,
     ...verdict.assumptions.map((sentence) => `  Assumed: ${sentence}`),
+  ].join("\n");
+}
+
+/** A design under every rule set: a line a check, a column a rule set, then whose factor each is. */
+export function ruleSetsText(columns: readonly UnderRuleSet[]): string {
+  const all = columns.flatMap((column) => (column.status === "judged" ? column.checks : []));
+  const named = new Map(all.map((check) => [check.id, check]));
+  // two places of one limit state need their place beside the title
+  const titles = [...named.values()].map(({ id, title, where }): [string, string] => [
+    id,
+    [...named.values()].some((other) => other.title === title && other.id !== id)
+      ? `${title}, ${where}`
+      : title,
+  ]);
+  const wide = Math.max(22, ...columns.map(({ id }) => id.length + 2));
+  const row = (head: string, cell: (column: UnderRuleSet) => string) =>
+    `  ${head.padEnd(28)}${columns.map((column) => cell(column).padEnd(wide)).join("")}`.trimEnd();
+  const cellOf = (id: string) => (column: UnderRuleSet) => {
+    const check = column.status === "judged" ? column.checks.find((one) => one.id === id) : undefined;
+    if (!check) return "-";
+    const factor = check.kind === "strength" ? ` (x ${check.required.toFixed(2)})` : "";
+    return `${usedText(check)}${factor}${check.passes ? "" : " fails"}`;
+  };
+  return [
+    "The same mast on the same site under every rule set; the study's own, marked *, says whether it is safe.",
+    row("used (required factor)", ({ id, own }) => `${id}${own ? " *" : ""}`),
+    ...titles.map(([id, title]) => row(title, cellOf(id))),
+    row("smallest margin", (c) => (c.status === "judged" ? `${(c.smallestMargin * 100).toFixed(0)} %` : "-")),
+    row("", (c) => (c.status === "refused" ? "refused" : c.passes ? "passes" : "NOT SAFE")),
+    ...columns.flatMap((column) => [
+      `${column.id}: ${column.name}`,
+      ...(column.status === "refused"
+        ? [`  refused: ${column.reason}`]
+        : column.checks
+            .filter(({ kind }) => kind === "strength")
+            .map(({ title, required, source }) => `  ${title}, x ${required.toFixed(2)}: ${source}`)
+            .filter((line, i, lines) => lines.indexOf(line) === i)),
+    ]),
   ].join("\n");
 }
 
