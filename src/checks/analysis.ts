@@ -9,7 +9,7 @@ import { type Gusts, gust, gustsOf, gusty } from "./gust.ts";
 import { guyStrength } from "./guy-strength.ts";
 import { legCompression } from "./leg-compression.ts";
 import { legTension } from "./leg-tension.ts";
-import { loadCase } from "./loads.ts";
+import { loadsOf } from "./loads.ts";
 import type { MastLimitState, MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { stability } from "./stability.ts";
 import { buildMast, type StructureModel, sectionAt, type WindCase, windCases } from "./structure.ts";
@@ -88,12 +88,13 @@ export function analyse(
   const sections = Array.from({ length: mast.elements }, (_, e) =>
     sectionAt(model.stack, 0.5 * (mast.z[e] + mast.z[e + 1])),
   );
+  const loads = loadsOf(blown, model);
   let shaft: Twist | null = null;
   let worst = 0;
   let limitState = "";
   const all: CaseReactions[] = [];
   for (const wind of cases) {
-    const load = loadCase(blown, model, wind);
+    const load = loads(wind);
     let solved = mast.solve(load) && mast.stable();
     let twist: Twist | null = null;
     if (solved && load.torques && load.torques.length > 0) {

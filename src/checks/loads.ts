@@ -46,9 +46,29 @@ const starPressure = (air: Pick<Problem, "guyPressure">, star: Star, height: num
 export const guyWind = (problem: Problem, star: Star, height: number, strand: Strand): number =>
   starPressure(problem, star, height) * problem.roundFactor * 3 * strand.wire;
 
-export function loadCase(problem: Problem, model: StructureModel, wind: WindCase): LoadCase {
-  const blown =
-    wind.weather === "iced" ? icedLoads(problem, model, wind) : bareLoads(problem, model, wind.dead);
+const none = (): number => 0;
+
+/** Loads of the cases of one structure: what differs only in where the wind blows is worked out once. */
+export function loadsOf(problem: Problem, model: StructureModel): (wind: WindCase) => LoadCase {
+  const kept: { readonly of: WindCase; readonly blown: Blown }[] = [];
+  return (wind) => {
+    let known = kept.find(
+      ({ of }) => of.weather === wind.weather && of.dead === wind.dead && of.ice === wind.ice,
+    );
+    if (!known) {
+      const blown =
+        wind.weather === "iced" ? icedLoads(problem, model, wind) : bareLoads(problem, model, wind.dead);
+      known = { of: wind, blown };
+      kept.push(known);
+    }
+    return towards(known.blown, model, wind);
+  };
+}
+
+export const loadCase = (problem: Problem, model: StructureModel, wind: WindCase): LoadCase =>
+  loadsOf(problem, model)(wind);
+
+function towards(blown: Blown, model: StructureModel, wind: WindCase): LoadCase {
   const { hung, wind: points, ...loads } = blown;
   const leaning = hung
     .filter(({ offset }) => offset > 0)
@@ -57,7 +77,7 @@ export function loadCase(problem: Problem, model: StructureModel, wind: WindCase
     return {
       ...loads,
       toward: [1, 0],
-      line: () => 0,
+      line: none,
       points: leaning,
       guyWind: loads.guyWind.map(() => 0),
       // what leans beside the axis leaves an uneven star no mirror plane

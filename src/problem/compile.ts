@@ -13,6 +13,7 @@ import { risingGround, type WindAction, windAction } from "../physics/wind/wind-
 import { guyPressure } from "./guy-pressure.ts";
 import { icing } from "./iced.ts";
 import { latticeDragWidth } from "./lattice-drag-width.ts";
+import { pressureTable, remembered } from "./pressure-table.ts";
 import { stacksOf } from "./stacks.ts";
 import { placedStars } from "./star.ts";
 import type {
@@ -26,8 +27,6 @@ import type {
 
 type AntennaItem = AntennaPackage["items"][number];
 
-/** Step of the pressure table, m: its chords stay within a millionth of the power law. */
-const TABLE_STEP = 0.02;
 /** Of a pipe's steel, Pa: the catalog does not state one. */
 const PIPE_MODULUS = 200e9;
 /** Pipe that stands above its highest antenna, m: half a foot for the clamp (common practice, no source). */
@@ -70,7 +69,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
   const places = { lot: study.lot, radii, rotations, drawnIn: study.parts.drawnIn };
   const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
   const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
-  const pressure = table((z) => wind.pressure(z) * windFactor, highest);
+  const pressure = pressureTable((z) => wind.pressure(z) * windFactor, highest);
   const byPrice = <T extends { cents: number; takeOff: { concrete: number }; choice: unknown }>(a: T, b: T) =>
     a.cents - b.cents ||
     a.takeOff.concrete - b.takeOff.concrete ||
@@ -85,7 +84,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
     pressure,
     guyPressure: remembered((from, to) => guyPressure(pressure, from, to)),
     roundFactor: wind.roundFactor,
-    iced: icing(study, rules),
+    iced: icing(study, rules, highest),
     sections,
     uncovered,
     packages,
@@ -202,34 +201,11 @@ function pipeStrength(pipe: Pipe, rules: RuleSet): number {
   }
 }
 
-/** Pressure by height as a fine table: the hot path never raises to a power. */
-function table(pressure: (z: number) => number, top: number): (z: number) => number {
-  const count = Math.ceil(top / TABLE_STEP) + 3;
-  const values = Float64Array.from({ length: count }, (_, i) => pressure(i * TABLE_STEP));
-  return (z) => {
-    const x = z / TABLE_STEP;
-    const i = x <= 0 ? 0 : x >= count - 2 ? count - 2 : Math.floor(x);
-    return values[i] + (x - i) * (values[i + 1] - values[i]);
-  };
-}
-
 /** Chosen sections that the rule set's steel does not cover: said, never passed over in silence. */
 const leftOut = (study: Study, uncovered: ReadonlyMap<string, string>): string[] =>
   [...uncovered]
     .filter(([id]) => study.parts.sections === "all" || study.parts.sections.includes(id))
     .map(([id, reason]) => `Section ${id} is left out, outside what the rule set's steel covers: ${reason}.`);
-
-/** The same few heights are asked for again and again. */
-function remembered(of: (from: number, to: number) => number): (from: number, to: number) => number {
-  const known = new Map<number, Map<number, number>>();
-  return (from, to) => {
-    let row = known.get(from);
-    if (!row) known.set(from, (row = new Map()));
-    let value = row.get(to);
-    if (value === undefined) row.set(to, (value = of(from, to)));
-    return value;
-  };
-}
 
 /** What is said of a hill, where the study states one. */
 function hillWords(study: Study): string[] {

@@ -5,6 +5,7 @@ import { iceAt, icedLattice, iceWeight } from "../physics/wind/ice.ts";
 import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
 import { guyPressure } from "./guy-pressure.ts";
 import { latticeDragWidth } from "./lattice-drag-width.ts";
+import { pressureTable, remembered } from "./pressure-table.ts";
 import type { AntennaModel, PackageModel, SectionModel } from "./types.ts";
 
 /**
@@ -39,11 +40,16 @@ export const windInIce = (wind: WindGivens, ice: NonNullable<Study["site"]["ice"
 /** Ice on a mast of a given height, in one of the rule set's combinations: `rules.iced` where none is named. */
 export type Icing = (height: number, factors?: IceFactors) => Iced;
 
-/** How ice is counted; null where the study states none. One answer is kept a height and combination. */
-export function icing(study: Study, rules: RuleSet): Icing | null {
+/**
+ * How ice is counted; null where the study states none. One answer is kept a height and combination.
+ * @param top of everything that wind may blow on, m
+ */
+export function icing(study: Study, rules: RuleSet, top: number): Icing | null {
   const { ice, wind } = study.site;
   if (!ice) return null;
   const action = windAction(windInIce(wind, ice));
+  const pressure = pressureTable(action.pressure, top);
+  const onGuys = remembered((from, to) => guyPressure(pressure, from, to));
   // what the hill adds is most at the ground; ASCE 7-16 equation 10.4-5. Other bases know no such growth.
   const mapped = wind.basis === "asce7-16" || wind.basis === "asce7-22";
   const growth = ice.importance * (mapped ? risingGround(wind).factor(0) ** 0.35 : 1);
@@ -52,12 +58,24 @@ export function icing(study: Study, rules: RuleSet): Icing | null {
     let heights = kept.get(factors);
     if (!heights) kept.set(factors, (heights = new Map()));
     let iced = heights.get(height);
-    if (!iced) heights.set(height, (iced = icedAt(iceAt(growth * ice.thickness, height), action, factors)));
+    if (!iced) {
+      const { wind: factor } = factors;
+      iced = {
+        ...icedAt(iceAt(growth * ice.thickness, height), action, factors),
+        pressure: (z) => factor * pressure(z),
+        guyPressure: (from, to) => factor * onGuys(from, to),
+      };
+      heights.set(height, iced);
+    }
     return iced;
   };
 }
 
-function icedAt(thickness: number, action: WindAction, { ice, wind }: IceFactors): Iced {
+function icedAt(
+  thickness: number,
+  action: WindAction,
+  { ice }: IceFactors,
+): Omit<Iced, "pressure" | "guyPressure"> {
   const round = (diameter: number) => ({
     dragWidth: diameter > 0 ? (diameter + 2 * thickness) * action.roundFactor : 0,
     weight: diameter > 0 ? ice * iceWeight(diameter, thickness) : 0,
@@ -67,8 +85,6 @@ function icedAt(thickness: number, action: WindAction, { ice, wind }: IceFactors
   const onTubes = (area: number) => (ice * iceWeight(ANTENNA_TUBE, thickness) * area) / ANTENNA_TUBE;
   const sections = new Map<SectionModel, { dragWidth: number; weight: number }>();
   return {
-    pressure: (z) => wind * action.pressure(z),
-    guyPressure: (from, to) => wind * guyPressure(action.pressure, from, to),
     section(section) {
       let known = sections.get(section);
       if (!known) {

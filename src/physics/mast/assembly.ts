@@ -8,7 +8,7 @@ export function assemble(mast: MastState): number {
   const band = 2 * per - 1;
   const width = band + 1;
   const n = mast.nodes * per;
-  const { d, k, residual: r, g0d } = mast;
+  const { d, k, residual: r, g0d, g0, ks, lineLoad } = mast;
   k.fill(0, 0, n * width);
   for (let node = 0; node < mast.nodes; node++) {
     const at = node * per;
@@ -37,8 +37,7 @@ export function assemble(mast: MastState): number {
       const d3 = d[up + o + 1];
       for (let i = 0; i < 4; i++) {
         const row = ge + 4 * i;
-        const value =
-          mast.g0[row] * d0 + mast.g0[row + 1] * d1 + mast.g0[row + 2] * d2 + mast.g0[row + 3] * d3;
+        const value = g0[row] * d0 + g0[row + 1] * d1 + g0[row + 2] * d2 + g0[row + 3] * d3;
         g0d[4 * plane + i] = value;
         bow += value * (i === 0 ? d0 : i === 1 ? d1 : i === 2 ? d2 : d3);
       }
@@ -51,30 +50,31 @@ export function assemble(mast: MastState): number {
     k[at * width + band] += axial;
     k[up * width + band] += axial;
     k[up * width + band - per] -= axial;
-    const slope = mast.pressing[e];
     for (let plane = 0; plane < mast.planes; plane++) {
       const o = 1 + 2 * plane;
       for (let i = 0; i < 4; i++) {
         const gi = i < 2 ? at + o + i : up + o + i - 2;
+        const row = ge + 4 * i;
+        const diagonal = gi * width + band - gi;
+        const coupling = axial * g0d[4 * plane + i];
         let force = 0;
-        const g0i = g0d[4 * plane + i];
         for (let j = 0; j < 4; j++) {
           const gj = j < 2 ? at + o + j : up + o + j - 2;
-          const m = ge + 4 * i + j;
-          const c = mast.kb[m] + tension * mast.g0[m] + slope * mast.g1[m];
+          const c = ks[row + j] + tension * g0[row + j];
           force += c * d[gj];
-          if (j <= i) k[gi * width + band + gj - gi] += c + axial * g0i * g0d[4 * plane + j];
+          if (j <= i) k[diagonal + gj] += c + coupling * g0d[4 * plane + j];
         }
-        r[gi] += force;
-        if (plane === 0) r[gi] -= mast.lineLoad[4 * e + i];
-        // bowing against the ends, and one plane against the other
-        const coupling = axial * g0i;
-        addSymmetric(k, width, band, gi, up, coupling);
-        addSymmetric(k, width, band, gi, at, -coupling);
+        r[gi] += plane === 0 ? force - lineLoad[4 * e + i] : force;
+        // bowing against the ends: the lower one comes before, the upper one after a displacement of the lower node
+        k[diagonal + at] -= coupling;
+        if (i < 2) k[up * width + band - up + gi] += coupling;
+        else k[diagonal + up] += coupling;
+        // and one plane against the other
         if (plane === 1)
           for (let j = 0; j < 4; j++) {
             const gj = j < 2 ? at + 1 + j : up + 1 + j - 2;
-            addSymmetric(k, width, band, gi, gj, coupling * g0d[j]);
+            if (gi > gj) k[diagonal + gj] += coupling * g0d[j];
+            else k[gj * width + band - gj + gi] += coupling * g0d[j];
           }
       }
     }
@@ -171,16 +171,4 @@ export function assembleAcross(mast: MastState, compressionFactor: number): void
       else if (j < c) k[c * width + 3 + j - c] = 0;
       else k[j * width + 3 + c - j] = 0;
     }
-}
-
-function addSymmetric(
-  k: Float64Array,
-  width: number,
-  band: number,
-  i: number,
-  j: number,
-  value: number,
-): void {
-  if (i >= j) k[i * width + band + j - i] += value;
-  else k[j * width + band + i - j] += value;
 }

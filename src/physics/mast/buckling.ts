@@ -1,4 +1,4 @@
-import { assemble, assembleAcross, clamp } from "./assembly.ts";
+import { assembleAcross, clamp } from "./assembly.ts";
 import { factor } from "./banded.ts";
 import { MATRIX } from "./element.ts";
 import { type LanczosRoom, largestOf } from "./lanczos.ts";
@@ -18,8 +18,8 @@ export function stable(mast: MastState): boolean {
  * where `bucklingFactor` takes a dozen solutions.
  */
 export function standsAt(mast: MastState, compressionFactor: number): boolean {
-  assemble(mast);
   const { perNode: per, k } = mast;
+  k.set(mast.tangent);
   const width = 2 * per;
   const band = width - 1;
   const more = compressionFactor - 1;
@@ -49,7 +49,7 @@ export function standsAt(mast: MastState, compressionFactor: number): boolean {
  * its stiffness. 0 where it has none left; Infinity where nothing compresses.
  */
 export function bucklingFactor(mast: MastState, room: LanczosRoom): number {
-  assemble(mast);
+  mast.k.set(mast.tangent);
   let least = factorOf(largestOf(mast, room, softening, mast.perNode, mast.planes, 1));
   if (mast.planes === 1) {
     assembleAcross(mast, 1);

@@ -1,5 +1,5 @@
 import { clearState } from "../guy/catenary.ts";
-import { lineLoadVector } from "./element.ts";
+import { lineLoadVector, MATRIX } from "./element.ts";
 import type { MastState } from "./state.ts";
 import type { LoadCase } from "./types.ts";
 
@@ -18,14 +18,24 @@ export function setLoads(mast: MastState, load: LoadCase): void {
     mast.lean[node] += point.weight * point.arm;
   }
   for (let e = 0; e < mast.elements; e++) {
-    const at = 4 * e;
-    mast.lineMean[e] = lineLoadVector(load.line, mast.z[e], mast.length[e], mast.shear[e], mast.lineLoad, at);
+    if (load.line !== mast.line)
+      mast.lineMean[e] = lineLoadVector(
+        load.line,
+        mast.z[e],
+        mast.length[e],
+        mast.shear[e],
+        mast.lineLoad,
+        4 * e,
+      );
     scale += Math.abs(mast.lineMean[e]) * mast.length[e];
     const added = load.added?.(mast.z[e] + 0.5 * mast.length[e]) ?? 0;
-    mast.pressing[e] = dead * mast.weight[e] + added;
+    const pressing = dead * mast.weight[e] + added;
+    mast.pressing[e] = pressing;
+    for (let m = e * MATRIX; m < (e + 1) * MATRIX; m++) mast.ks[m] = mast.kb[m] + pressing * mast.g1[m];
     mast.load[e] -= 0.5 * added * mast.length[e];
     mast.load[e + 1] -= 0.5 * added * mast.length[e];
   }
+  mast.line = load.line;
   mast.pointForce.fill(0);
   mast.pointMoment.fill(0);
   for (const point of load.points) {

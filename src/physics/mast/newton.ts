@@ -21,7 +21,10 @@ export function newton(mast: MastState): boolean {
     mast.iterations++;
     const unbalanced = assemble(mast);
     if (!Number.isFinite(unbalanced)) return false;
-    if (unbalanced < BALANCE * mast.loadScale) return true;
+    if (unbalanced < BALANCE * mast.loadScale) {
+      mast.tangent.set(mast.k);
+      return true;
+    }
     factor(mast.k, n, 2 * per - 1);
     const step = mast.step;
     for (let j = 0; j < n; j++) step[j] = -mast.residual[j];

@@ -51,7 +51,7 @@ export function recoverForces(mast: Mast, forces: Forces): void {
         for (let j = 0; j < 4; j++) {
           const m = e * MATRIX + 4 * i + j;
           const d = mast.d[j < 2 ? low + j : low + per + j - 2];
-          sum += (mast.kb[m] + tension * mast.g0[m] + slope * mast.g1[m]) * d;
+          sum += (mast.ks[m] + tension * mast.g0[m]) * d;
         }
         end[4 * plane + i] = sum;
       }

@@ -1,7 +1,7 @@
 import { type CatenaryState, catenaryState, riggedLength, solveCatenary } from "../guy/catenary.ts";
 import { elementMatrices, MATRIX, shearRatio } from "./element.ts";
 import { meshHeights } from "./mesh.ts";
-import type { MastInput } from "./types.ts";
+import type { LoadCase, MastInput } from "./types.ts";
 
 export interface Guy {
   readonly level: number;
@@ -72,6 +72,8 @@ export class MastState {
   readonly d: Float64Array;
   /** Mean tension of each element, N. */
   readonly tension: Float64Array;
+  /** Bending stiffness of each element with what its own weight takes or gives in the case. */
+  readonly ks: Float64Array;
   /** Wind of the case: consistent nodal load of each element (4) and its mean. */
   readonly lineLoad: Float64Array;
   readonly lineMean: Float64Array;
@@ -88,6 +90,8 @@ export class MastState {
   /** All loads of the case together, N: what an out-of-balance force is measured by. */
   loadScale = 1;
   iterations = 0;
+  /** Wind of the last case along the mast: cases that share it differ in where it blows only. */
+  line: LoadCase["line"] | null = null;
   /** What the base pushes on the mast with: up, along, moment along, across, moment across. */
   readonly baseReaction = new Float64Array(5);
 
@@ -96,6 +100,8 @@ export class MastState {
   readonly step: Float64Array;
   /** Tangent, banded by rows; `factor` leaves its factors here. */
   readonly k: Float64Array;
+  /** Tangent of the equilibrium, before anything factored it. */
+  readonly tangent: Float64Array;
   readonly g0d = new Float64Array(8);
 
   /** @throws RangeError where a guy can't be rigged at its tension */
@@ -116,6 +122,7 @@ export class MastState {
     this.segment = new Int32Array(m);
     this.shear = new Float64Array(m);
     this.kb = new Float64Array(m * MATRIX);
+    this.ks = new Float64Array(m * MATRIX);
     this.g0 = new Float64Array(m * MATRIX);
     this.g1 = new Float64Array(m * MATRIX);
     this.rigged = new Float64Array(m);
@@ -133,6 +140,7 @@ export class MastState {
     this.residual = new Float64Array(n * 5);
     this.step = new Float64Array(n * 5);
     this.k = new Float64Array(n * 5 * 10);
+    this.tangent = new Float64Array(n * 5 * 10);
 
     for (let e = 0; e < m; e++) {
       const middle = 0.5 * (heights[e] + heights[e + 1]);
