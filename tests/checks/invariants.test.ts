@@ -2,41 +2,8 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { verify } from "../../src/checks/verify.ts";
 import type { Design } from "../../src/model/design.ts";
-import type { Problem } from "../../src/problem/types.ts";
+import { designOf } from "../support/random-design.ts";
 import { problemOf, smallStudy } from "../support/small-study.ts";
-
-/** One design of a study's grid; null where the grid has none at the drawn places. */
-function designOf(problem: Problem, at: readonly number[]): Design | null {
-  let next = 0;
-  const pick = <T>(from: readonly T[]): T => from[at[next++ % at.length] % from.length];
-  const { parts } = problem.study;
-  const h = at[0] % problem.heights.length;
-  if (problem.stacks[h].length === 0) return null;
-  const stack = pick(problem.stacks[h]);
-  const guyed = pick(parts.supports) === "guyed";
-  const reachable = problem.levelHeights.filter((z) => z <= stack.height);
-  const count = Math.min(pick(parts.levelCounts), reachable.length);
-  if (guyed && (count === 0 || problem.anchors.length === 0)) return null;
-  const start = at[1] % Math.max(1, reachable.length - count + 1);
-  return {
-    package: problem.packages[0].row.id,
-    height: stack.height,
-    stack: stack.parts.map(({ section, length }) => ({ section: section.row.id, length })),
-    guys: guyed
-      ? {
-          perLevel: pick(parts.guysPerLevel),
-          radius: pick(problem.radii),
-          rotation: pick(problem.rotations),
-          tension: pick(parts.tensions),
-          levels: reachable
-            .slice(start, start + count)
-            .map((height) => ({ height, strand: pick(problem.strands).id })),
-          anchor: pick(problem.anchors).choice,
-        }
-      : null,
-    footing: pick(problem.footings).choice,
-  };
-}
 
 test("verify is total: every check has numbers, a source and a verdict that follows from them", () => {
   const tried = new Set<string>();
