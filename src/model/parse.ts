@@ -8,6 +8,7 @@ import { readJson } from "./json-text.ts";
 import { migrated } from "./migrate.ts";
 import { unknownInDesign, unknownInStudy } from "./references.ts";
 import { type Study, studySchema } from "./study.ts";
+import { windOutOfReach } from "./wind-range.ts";
 
 /** Text is read as JSON, anything else is taken as read. */
 const opened = (input: unknown) =>
@@ -58,7 +59,7 @@ export const parseStudy = (
   if (!read.ok) return read;
   const study = read.value;
   const catalog = mergedCatalog(base.catalog, study.catalog);
-  const errors = unknownInStudy(study, catalog);
+  const errors = [...unknownInStudy(study, catalog), ...windOutOfReach(study)];
   return errors.length ? { ok: false, errors } : { ok: true, study, catalog };
 };
 

@@ -11,7 +11,7 @@ import { roundProperties } from "../physics/steel/round.ts";
 import { gustComputed } from "../physics/wind/gust-response.ts";
 import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
 import { guyPressure } from "./guy-pressure.ts";
-import { icing } from "./iced.ts";
+import { type Iced, icing } from "./iced.ts";
 import { latticeDragWidth } from "./lattice-drag-width.ts";
 import { pressureTable, remembered } from "./pressure-table.ts";
 import { stacksOf } from "./stacks.ts";
@@ -59,16 +59,18 @@ export function compile(study: Study, catalog: Catalog): Problem {
     greatestDig: study.site.greatestDig,
     waterTable: study.site.waterTable ?? Number.POSITIVE_INFINITY,
   };
-  const { sections, uncovered } = sectionModels(catalog.sections, wind, rules);
+  const heights = axisValues(study.wishes.height);
+  const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
+  const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
+  const iced = icing(study, rules, highest);
+  const thickest = iced?.(Math.max(...heights));
+  const { sections, uncovered } = sectionModels(catalog.sections, wind, rules, thickest);
   const chosen = pick(catalog.sections, study.parts.sections).flatMap((row) => sections.get(row.id) ?? []);
   if (chosen.length === 0)
     throw new Uncovered(`parts.sections: found none that can be computed; ${[...uncovered.values()][0]}`);
-  const heights = axisValues(study.wishes.height);
   const radii = axisValues(study.parts.radius);
   const rotations = axisValues(study.parts.rotation);
   const places = { lot: study.lot, radii, rotations, drawnIn: study.parts.drawnIn };
-  const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
-  const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
   const pressure = pressureTable((z) => wind.pressure(z) * windFactor, highest);
   const byPrice = <T extends { cents: number; takeOff: { concrete: number }; choice: unknown }>(a: T, b: T) =>
     a.cents - b.cents ||
@@ -84,7 +86,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
     pressure,
     guyPressure: remembered((from, to) => guyPressure(pressure, from, to)),
     roundFactor: wind.roundFactor,
-    iced: icing(study, rules, highest),
+    iced,
     sections,
     uncovered,
     packages,
@@ -120,13 +122,17 @@ function sectionModels(
   rows: readonly Section[],
   wind: WindAction,
   rules: RuleSet,
+  thickest: Iced | undefined,
 ): { sections: Map<string, SectionModel>; uncovered: Map<string, string> } {
   const sections = new Map<string, SectionModel>();
   const uncovered = new Map<string, string>();
   for (const row of rows)
     try {
       const lattice = latticeProperties(row, rules.steel);
-      sections.set(row.id, { row, lattice, dragWidth: latticeDragWidth(wind, row.legs, lattice) });
+      const model = { row, lattice, dragWidth: latticeDragWidth(wind, row.legs, lattice) };
+      // under ice that closes its faces it is no lattice any more
+      thickest?.section(model);
+      sections.set(row.id, model);
     } catch (error) {
       if (!(error instanceof RangeError)) throw error;
       uncovered.set(row.id, error.message);
@@ -201,11 +207,11 @@ function pipeStrength(pipe: Pipe, rules: RuleSet): number {
   }
 }
 
-/** Chosen sections that the rule set's steel does not cover: said, never passed over in silence. */
+/** Chosen sections that steel or wind of the study do not cover: said, never passed over in silence. */
 const leftOut = (study: Study, uncovered: ReadonlyMap<string, string>): string[] =>
   [...uncovered]
     .filter(([id]) => study.parts.sections === "all" || study.parts.sections.includes(id))
-    .map(([id, reason]) => `Section ${id} is left out, outside what the rule set's steel covers: ${reason}.`);
+    .map(([id, reason]) => `Section ${id} is left out, outside what is computed: ${reason}.`);
 
 /** What is said of a hill, where the study states one. */
 function hillWords(study: Study): string[] {

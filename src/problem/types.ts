@@ -91,7 +91,7 @@ export interface Problem {
   /** Ice on a mast of a height; null where the study states none. */
   readonly iced: Icing | null;
   readonly sections: ReadonlyMap<string, SectionModel>;
-  /** Why a section of the catalog is outside what the rule set's steel covers. */
+  /** Why a section of the catalog is outside what steel or wind of the study cover. */
   readonly uncovered: ReadonlyMap<string, string>;
   readonly packages: readonly PackageModel[];
   readonly heights: readonly number[];

@@ -1,4 +1,4 @@
-import { test } from "vitest";
+import { expect, test } from "vitest";
 import { diagonalGrowth, latticeDrag } from "../../../src/physics/wind/lattice-drag.ts";
 import { latticeDragEn } from "../../../src/physics/wind/lattice-drag-en.ts";
 import { uniformLatticeFactor } from "../../../src/physics/wind/uniform.ts";
@@ -94,4 +94,49 @@ test("latticeDragEn follows annex B and stays near the American figure", () => {
         tolerance: 0.1,
         unit: "",
       });
+});
+
+test("latticeDragEn at each solidity follows the formulas of annex B", () => {
+  // worked apart from the program
+  const values = {
+    "3 flat": [2.9093, 2.5414, 2.2405, 2.0064, 1.8392, 1.7389],
+    "3 round": [1.6617, 1.479, 1.3517, 1.28, 1.2637, 1.303],
+    "4 flat": [3.4056, 2.9304, 2.5344, 2.2176, 1.98, 1.8216],
+    "4 round": [1.9437, 1.7, 1.5187, 1.4, 1.3437, 1.35],
+  } as const;
+  const growth = { flat: [1.11, 1.11, 1.165, 1.22, 1.275, 1.22], round: [1.16, 1.16, 1.24, 1.32, 1.4, 1.32] };
+  [0.1, 0.2, 0.3, 0.4, 0.5, 0.6].forEach((solidity, i) => {
+    for (const legs of [3, 4] as const)
+      for (const members of ["flat", "round"] as const) {
+        const normal = latticeDragEn({ legs, members, solidity, direction: "face" });
+        const turned = latticeDragEn({ legs, members, solidity, direction: "diagonal" });
+        const row = (what: string, expected: number, computed: number) =>
+          checkValue({
+            subject: `wind: European drag of a lattice, ${legs} legs, ${members} members, ${what}, solidity ${solidity}`,
+            source: "EN 1993-3-1 annex B.2.1, from memory",
+            tag: "arithmetic",
+            expected,
+            computed,
+            tolerance: 0.00006,
+            absolute: true,
+            unit: "",
+          });
+        row("square to a face", values[`${legs} ${members}`][i], normal);
+        row("diagonal over square", legs === 3 ? 1 : growth[members][i], turned / normal);
+      }
+  });
+});
+
+test("the subcritical factor of round members is never the lighter", () => {
+  // EN 1993-3-1 B.2.1.3, supercritical flow; from memory
+  const above = (c1: number, e: number) => 1.9 - Math.sqrt((1 - e) * (2.8 - 1.14 * c1 + e));
+  for (const [legs, c1] of [
+    [3, 1.9],
+    [4, 2.25],
+  ] as const)
+    for (let e = 0.02; e <= 0.6; e += 0.02)
+      expect(
+        latticeDragEn({ legs, members: "round", solidity: e, direction: "face" }),
+        `${legs} legs, ${e}`,
+      ).toBeGreaterThanOrEqual(above(c1, e));
 });
