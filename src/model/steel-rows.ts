@@ -39,6 +39,8 @@ export const sectionSchema = z
       pattern: z.enum(["single", "x", "z"]),
       member,
       horizontal: member.optional(),
+      /** Diagonals of an "x" joined where they cross: each then holds the other. */
+      joined: z.boolean().optional(),
     }),
     /** Height of leg between bracing points on one face. */
     panel: positiveSize,
@@ -68,7 +70,7 @@ export const sectionSchema = z
     invented,
   })
   .superRefine((section, context) => {
-    const { face, leg, legs, measuredWall, rated } = section;
+    const { face, leg, legs, bracing, measuredWall, rated } = section;
     const [width, wall] = "angle" in leg ? [leg.angle, leg.thickness] : [leg.diameter, leg.wall];
     if (face <= width) refuse(context, ["face"], "a face wider than the leg");
     if (legs === 3 && "angle" in leg)
@@ -78,6 +80,8 @@ export const sectionSchema = z
         "rods or tubes: the faces of a triangular mast meet at 60 degrees, an angle's legs at 90, and bent angles are not covered",
         "angles as legs of a triangular mast",
       );
+    if (bracing.joined && bracing.pattern !== "x")
+      refuse(context, ["bracing", "joined"], 'a joined crossing with pattern "x" alone');
     if (rated && rated.moment === undefined && rated.axial === undefined && rated.shear === undefined)
       refuse(context, ["rated"], "a moment, an axial force or a shear that the seller states");
     if (measuredWall === undefined) return;

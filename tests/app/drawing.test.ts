@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { faceLines, joinedAt, legShape } from "../../src/app/drawings/face-lines.ts";
 import { exaggeration, frameOf } from "../../src/app/drawings/frame.ts";
 import { joints, momentLine, sceneOf } from "../../src/app/drawings/scene.ts";
 import { nearestSpot } from "../../src/app/wording/lot-figures.ts";
@@ -73,4 +74,34 @@ test("nearestSpot() finds the foot of the perpendicular, or an end", () => {
       false,
     ).distance,
   ).toBe(5);
+});
+
+test("faceLines() draws a zigzag, a crossing, and diagonals all one way with horizontals between", () => {
+  const face = { left: 0, right: 40, top: 10, panel: 20, bays: 3 };
+  const member = { diameter: 0.01 };
+  const of = (pattern: "single" | "x" | "z", horizontal?: typeof member) =>
+    faceLines({ pattern, horizontal }, face);
+  const steep = (points: readonly (readonly [number, number])[]) =>
+    points.slice(1).map(([x, y], i) => Math.sign((x - points[i][0]) * (y - points[i][1])));
+  expect(of("single")).toHaveLength(1);
+  expect(of("single")[0]).toHaveLength(7);
+  expect(of("single", member)).toHaveLength(5);
+  expect(of("x")).toHaveLength(2);
+  expect(of("x")[0].map(([x]) => x)).toEqual([0, 40, 0, 40]);
+  expect(of("x")[1].map(([x]) => x)).toEqual([40, 0, 40, 0]);
+  // three diagonals that fall the same way, four rungs
+  const [a, b, c, ...rungs] = of("z");
+  expect([a, b, c].map((points) => steep(points)[0])).toEqual([-1, -1, -1]);
+  expect(rungs.map(([[, y]]) => y)).toEqual([10, 30, 50, 70]);
+  expect(joinedAt({ pattern: "x", member, joined: true }, face)).toEqual([
+    [20, 20],
+    [20, 40],
+    [20, 60],
+  ]);
+  expect(joinedAt({ pattern: "x", member }, face)).toEqual([]);
+});
+
+test("legShape() turns an angle's heel away from the middle of the mast", () => {
+  // lower left corner of a square about 50, 50: heel below and left of the centroid
+  expect(legShape([10, 90], [50, 50], 12, 2, 3)).toBe("M7 93h12v-2h-10v-10h-2Z");
 });

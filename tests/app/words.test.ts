@@ -3,6 +3,7 @@ import { changeWords } from "../../src/app/wording/change.ts";
 import { demandOfCapacity, mergedLimits, numberedChecks, placeWords } from "../../src/app/wording/check.ts";
 import { designSentence } from "../../src/app/wording/design-sentence.ts";
 import { typedIce, typedPercent, typedQuantity } from "../../src/app/wording/given.ts";
+import { bracingWords, sectionName } from "../../src/app/wording/parts.ts";
 import { proofClaim, proofScale } from "../../src/app/wording/proof.ts";
 import type { Check } from "../../src/model/verdict.ts";
 import { fixture } from "./support/fixture.ts";
@@ -18,6 +19,20 @@ test("designSentence() says the whole answer without the drawing", () => {
 
 test("designSentence() of a mast without guys says so", () => {
   expect(designSentence({ ...design, guys: null }, catalog, "us")).toContain("; no guys; block base");
+});
+
+test("sectionName() and bracingWords() tell rods, tubes and angles, and every pattern, apart", () => {
+  const [base] = catalog.sections;
+  const inch = ft / 12;
+  const leg = { angle: 2 * inch, thickness: 0.1875 * inch };
+  expect(sectionName({ ...base, leg, legs: 4 }, "us")).toBe("9 in four-leg, 2 × .188 angle");
+  expect(sectionName({ ...base, leg: { diameter: inch } }, "us")).toBe("9 in three-leg, 1 solid");
+  const member = { diameter: inch };
+  const braced = (bracing: typeof base.bracing) => bracingWords({ ...base, bracing });
+  expect(braced({ pattern: "single", member })).toBe("zigzag");
+  expect(braced({ pattern: "x", member, horizontal: member })).toBe("crossed, horizontals");
+  expect(braced({ pattern: "x", member, joined: true })).toBe("crossed and joined");
+  expect(braced({ pattern: "z", member })).toBe("one way, horizontals");
 });
 
 test("changeWords() says each difference as on site", () => {

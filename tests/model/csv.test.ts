@@ -91,6 +91,27 @@ test("an empty cell takes an optional value away, and is refused where the value
   expect(preview.refused).toMatchObject([{ row: 3, column: "yield", found: "nothing" }]);
 });
 
+test("a tube becomes an angle, its bracing crosses, and a seller's rating comes with it", () => {
+  const head =
+    "id,leg.diameter,leg.wall,leg.angle,leg.thickness,bracing.pattern,bracing.horizontal.diameter,bracing.joined,tubing,rated.moment,rated.source";
+  const preview = previewImport(
+    "sections",
+    `${head}\n4leg-16,,,2 in,3/16 in,x,3/8 in,yes,hot-finished,9000 lbf ft,a data sheet\n`,
+    catalog,
+  );
+  expect(preview.refused).toEqual([]);
+  const after = parseCatalog(applyImport(preview, defaultCatalog));
+  if (!after.ok) throw new Error(after.errors[0].message);
+  const row = after.catalog.sections.find(({ id }) => id === "4leg-16")!;
+  expect(row.leg).toEqual({ angle: expect.closeTo(0.0508, 9), thickness: expect.closeTo(0.0047625, 9) });
+  expect(row.bracing).toMatchObject({ pattern: "x", joined: true, horizontal: { diameter: 0.009525 } });
+  expect([row.tubing, row.rated?.source]).toEqual(["hot-finished", "a data sheet"]);
+  expect(row.rated?.moment).toBeCloseTo(9000 * 4.4482216152605 * 0.3048, 6);
+  // and back to a table without loss
+  const again = previewImport("sections", exportCsv("sections", after.catalog, "us"), after.catalog);
+  expect([again.changed, again.refused, again.unchanged]).toEqual([[], [], after.catalog.sections.length]);
+});
+
 test("a column that the table doesn't have refuses the file by its header", () => {
   expect(previewImport("sections", "idd,leg.wal\n3leg-9,1\n", catalog).refused).toMatchObject([
     { row: 1, column: "idd", expected: 'a column of this table; the nearest is "id"' },

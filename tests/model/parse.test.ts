@@ -203,6 +203,16 @@ const spoilt: [string, (study: Loose) => void, string, string, string][] = [
     "rods or tubes: the faces of a triangular mast meet at 60 degrees, an angle's legs at 90, and bent angles are not covered",
   ],
   [
+    "a joined crossing where nothing crosses",
+    (s) =>
+      (s.catalog = {
+        sections: [{ ...row("3leg-9"), bracing: { ...row("3leg-9").bracing, joined: true } }],
+      }),
+    "catalog.sections[0].bracing.joined",
+    "true",
+    'a joined crossing with pattern "x" alone',
+  ],
+  [
     "a rating that rates nothing",
     (s) => (s.catalog = { sections: [{ ...row("3leg-9"), rated: { source: "a data sheet" } }] }),
     "catalog.sections[0].rated",

@@ -13,7 +13,7 @@ interface Face {
 
 /** Diagonals and horizontals of one face between two legs, as polylines on paper. */
 export const faceLines = (
-  { pattern, horizontal }: Section["bracing"],
+  { pattern, horizontal }: Pick<Section["bracing"], "pattern" | "horizontal">,
   { left, right, top, panel, bays }: Face,
 ): Point[][] => {
   const zigzag = (step: number, count: number, first: number, second: number): Point[] =>
@@ -41,6 +41,15 @@ export const faceLines = (
       ];
   }
 };
+
+/** Where the diagonals of a face are joined to each other, on paper. */
+export const joinedAt = (
+  { pattern, joined }: Section["bracing"],
+  { left, right, top, panel, bays }: Face,
+): Point[] =>
+  pattern === "x" && joined
+    ? Array.from({ length: bays }, (_, i) => [(left + right) / 2, top + (i + 0.5) * panel])
+    : [];
 
 /**
  * Outline of an angle whose centroid stands at a corner, its heel away from the middle of the mast.

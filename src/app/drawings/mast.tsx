@@ -1,4 +1,5 @@
 import { type System, used } from "../wording/figures.ts";
+import { faceLines } from "./face-lines.ts";
 import { type Frame, line } from "./frame.ts";
 import { joints, type Scene, type StackPart } from "./scene.ts";
 
@@ -49,17 +50,19 @@ export const MastLines = ({ scene, frame }: { scene: Scene; frame: Frame }) => {
 };
 
 const bracing = (part: StackPart, half: number, { x, y, scale }: Frame): string => {
-  const panel = part.section?.panel ?? 0.4;
+  const panel = (part.section?.panel ?? 0.4) * scale;
+  const high = y(part.from) - y(part.to);
   // Closer than three pixels the bracing is a grey smear: draw every so many bays instead.
-  const bay = (panel / 2) * Math.max(1, Math.ceil(4 / ((panel / 2) * scale)));
-  const points: [number, number][] = [];
-  let side = 1;
-  for (let z = part.from; z < part.to - 1e-6; z += bay) {
-    points.push([x(0) + side * half, y(z)]);
-    side = -side;
-  }
-  points.push([x(0) + side * half, y(part.to)]);
-  return line(points);
+  const bays = Math.max(1, Math.round(high / (panel * Math.max(1, Math.ceil(8 / panel)))));
+  return faceLines(part.section?.bracing ?? { pattern: "single" }, {
+    left: x(0) - half,
+    right: x(0) + half,
+    top: y(part.to),
+    panel: high / bays,
+    bays,
+  })
+    .map(line)
+    .join("");
 };
 
 /** The stretch that governs, in the one colour. */

@@ -6,7 +6,7 @@ import { type Reading, useBook } from "../state/book.ts";
 import { figure, fromUnits, inUnits, type System, said, small } from "../wording/figures.ts";
 import { thickness } from "../wording/parts.ts";
 import { asNew, sectionFigures, steelOf, thinning } from "../wording/section-figures.ts";
-import { faceLines, legShape } from "./face-lines.ts";
+import { faceLines, joinedAt, legShape } from "./face-lines.ts";
 import { line } from "./frame.ts";
 
 /** A section across, one bay of it, one leg enlarged, and what it bears as its wall thins: all from its numbers. */
@@ -57,6 +57,7 @@ const Across = ({ section, system }: Props) => {
   const panel = Math.min((section.panel / section.face) * 40, 90);
   const bays = Math.max(2, Math.floor(180 / panel));
   const [left, right, top] = [230, 270, 20];
+  const face = { left, right, top, panel, bays };
   return (
     <svg
       width="340"
@@ -100,8 +101,11 @@ const Across = ({ section, system }: Props) => {
         d={`M${left} ${top - 8}V${top + bays * panel + 8}M${right} ${top - 8}V${top + bays * panel + 8}`}
         className="l3"
       />
-      {faceLines(section.bracing, { left, right, top, panel, bays }).map((points) => (
+      {faceLines(section.bracing, face).map((points) => (
         <path key={line(points)} d={line(points)} className="l1 n" />
+      ))}
+      {joinedAt(section.bracing, face).map(([x, y]) => (
+        <circle key={y} cx={x} cy={y} r="2" className="p l1" />
       ))}
       <path
         d={`M${right + 20} ${top}V${top + panel}`}

@@ -41,6 +41,7 @@ const words: Readonly<Record<string, string>> = {
   "bracing.member.wall": "Bracing wall",
   "bracing.member.angle": "Bracing, if an angle",
   "bracing.member.thickness": "Bracing thickness",
+  "bracing.joined": "Crossing joined",
   "bracing.horizontal.diameter": "Horizontal bar",
   "bracing.horizontal.wall": "Horizontal wall",
   "bracing.horizontal.angle": "Horizontal, if an angle",

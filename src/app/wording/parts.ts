@@ -18,10 +18,11 @@ export const sectionName = (section: Section, system: System): string => {
 const patterns = { single: "zigzag", x: "crossed", z: "one way" } as const;
 
 /** "crossed, horizontals": how the faces are braced. */
-export const bracingWords = ({ bracing }: Section): string =>
-  bracing.pattern === "z" || bracing.horizontal
-    ? `${patterns[bracing.pattern]}, horizontals`
-    : patterns[bracing.pattern];
+export const bracingWords = ({ bracing }: Section): string => {
+  const { pattern, horizontal, joined } = bracing;
+  const words = `${patterns[pattern]}${joined ? " and joined" : ""}`;
+  return pattern === "z" || horizontal ? `${words}, horizontals` : words;
+};
 
 /** A face is measured with a tape: a decimal reads faster than a fraction. */
 const face = (si: number, system: System): string =>

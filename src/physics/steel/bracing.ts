@@ -11,6 +11,8 @@ export interface Bracing {
   readonly member: Member;
   /** One to a panel, square to the legs; "z" has them always, of the diagonals' member where none is stated. */
   readonly horizontal?: Member;
+  /** Are the two diagonals of an "x" joined where they cross? Default: no. */
+  readonly joined?: boolean;
 }
 
 /** One face as it is drawn, centre to centre of the legs. m. */
@@ -63,10 +65,11 @@ export function braceFace(section: LatticeGeometry, code: SteelCode): BracedFace
       `bracing: found diagonals at ${slope.toFixed(1)} degrees, expected ${SLOPES.least} to ${SLOPES.most} (common practice, no source); use another panel`,
     );
   const { area, radiusOfGyration } = memberShape(bracing.member);
-  const slenderness = length / radiusOfGyration;
+  const held = heldLength(bracing, length);
+  const slenderness = held / radiusOfGyration;
   const cosine = face / length;
   const tie = tieStrength(bracing.member, code.countedYield(section.yield));
-  const pressed = () => Math.min(tie, code.compression(strut(section, bracing.member, length))) * cosine;
+  const pressed = () => Math.min(tie, code.compression(strut(section, bracing.member, held))) * cosine;
   // the horizontal takes the whole shear of the face, in its axis
   const post = (member: Member) =>
     Math.min(
@@ -84,7 +87,7 @@ export function braceFace(section: LatticeGeometry, code: SteelCode): BracedFace
       return { strength: Math.min(pressed(), post(horizontal as Member)), stiffness: posted, slenderness };
     case "x": {
       const both = slenderness <= MOST_SLENDER_STRUT ? 2 * pressed() : 0;
-      if (both === 0) onlyPulls(bracing.member, slenderness, horizontal);
+      if (both === 0) onlyPulls(bracing.member, length / radiusOfGyration, horizontal);
       const pulled = horizontal ? Math.min(tie * cosine, post(horizontal)) : 0;
       return both >= pulled
         ? { strength: both, stiffness: 2 * zigzag, slenderness }
@@ -92,6 +95,13 @@ export function braceFace(section: LatticeGeometry, code: SteelCode): BracedFace
     }
   }
 }
+
+/**
+ * Length of a diagonal between points that hold it. A joined crossing holds both ways where one pulls as the other is
+ * pressed, as they do here: EN 1993-3-1 H.3.3, from memory. Rules for angles held by one leg do not know it.
+ */
+const heldLength = ({ pattern, member, joined }: Bracing, length: number): number =>
+  pattern === "x" && joined && !isAngle(member) ? length / 2 : length;
 
 const strut = (section: LatticeGeometry, member: Member, length: number): Strut => ({
   member,

@@ -38,6 +38,7 @@ function site({ problem }: Given): Section {
     ["Frost depth", both(frostDepth, "feet")],
     ["Water table", waterTable === undefined ? "none stated" : both(waterTable, "feet")],
     ["Rule set", problem.rules.name],
+    ["Steel", problem.rules.steel === "en1993" ? "EN 1993-1-1" : "AISC 360-16"],
     ["Margin wished", figure(problem.study.wishes.margin, "share", 0)],
   );
   return {

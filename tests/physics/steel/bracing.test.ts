@@ -65,6 +65,19 @@ test("latticeProperties(x) of rods too slender to be pressed is refused without 
   expect(() => of({ pattern: "x", member: { diameter: 0.006 } })).toThrow(/KL\/r 427 without horizontals/);
 });
 
+test("latticeProperties(x, joined) holds each diagonal in the middle; angles are not helped", () => {
+  const d = Math.hypot(0.4, 0.5);
+  const joined = of({ pattern: "x", member, joined: true });
+  expect(joined.shearStrength / 2).toBeCloseTo((2 * strut(member, d / 2) * 0.4) / d, 6);
+  expect(joined.bracingSlenderness).toBeCloseTo(of({ pattern: "x", member }).bracingSlenderness / 2, 9);
+  // a rod of KL/r 320 from leg to leg: 160 to the crossing, so that it needs no horizontal
+  const rod = { diameter: 0.008 };
+  expect(() => of({ pattern: "x", member: rod })).toThrow(/without horizontals/);
+  expect(of({ pattern: "x", member: rod, joined: true }).shearStrength).toBeGreaterThan(0);
+  const angle = { angle: 0.03, thickness: 0.003 };
+  expect(of({ pattern: "x", member: angle, joined: true })).toEqual(of({ pattern: "x", member: angle }));
+});
+
 test("horizontals of a zigzag weigh and catch wind, and carry nothing", () => {
   const plain = of({ pattern: "single", member });
   const rungs = of({ pattern: "single", member, horizontal: { diameter: 0.012 } });
