@@ -30,9 +30,10 @@ function site({ problem }: Given): Section {
     ["Soil", problem.soil.name],
     ["Bearing", both(problem.soil.bearing, "pressure")],
     ["Lateral bearing", both(problem.soil.lateralPerDepth, "pressurePerDepth")],
-    ...(problem.soil.layers ?? []).map((layer): [string, string] => [
-      `From ${both(layer.from, "feet")} down`,
-      `bearing ${both(layer.bearing, "pressure")}, lateral ${both(layer.lateralPerDepth, "pressurePerDepth")}, ${layer.digging} digging`,
+    ...(problem.soil.layers ?? []).flatMap((layer): Cell[][] => [
+      [`From ${tape(layer.from)} down, digging`, layer.digging],
+      [`From ${tape(layer.from)} down, bearing`, both(layer.bearing, "pressure")],
+      [`From ${tape(layer.from)} down, lateral`, both(layer.lateralPerDepth, "pressurePerDepth")],
     ]),
     ["Soil values", `${problem.soil.values}; ${problem.soil.source}`],
     ["Frost depth", both(frostDepth, "feet")],

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import hardGround from "../../../catalog/studies/hard-ground.json" with { type: "json" };
 import upperPasture from "../../../catalog/studies/upper-pasture.json" with { type: "json" };
 import { verify } from "../../../src/checks/verify.ts";
+import { defaultCatalog } from "../../../src/model/default-catalog.ts";
 import type { Design } from "../../../src/model/design.ts";
 import type { StudyFile } from "../../../src/model/study.ts";
 import { secondsForSwings } from "../../../src/physics/guy/swings.ts";
@@ -200,4 +201,36 @@ it("reads a tape to the half inch and carries into the foot", () => {
   expect(plain(FOOT * 72 + 0.0254)).toBe("72′ 1″");
   expect(plain(0.0254 * 11.9)).toBe("1′ 0″");
   expect(plain(0.0254 * 6.5)).toBe("0′ 6 1/2″");
+});
+
+describe("sheets of a mast with an antenna beside it, on ground in layers", () => {
+  const clay = defaultCatalog.soils.find(({ id }) => id === upperPasture.site.soil);
+  const { bearing, lateralPerDepth, friction, cohesion, unitWeight } = clay ?? {};
+  const firmer = { from: "8 ft", bearing, lateralPerDepth, friction, cohesion, unitWeight, digging: "hard" };
+  const [pack] = lowAndLight.wishes.packages;
+  const panel = { area: "1 ft2", areaKind: "flat", weight: "20 lbf", at: "20 ft", offset: "1 ft" };
+  const { all } = made(
+    {
+      ...lowAndLight,
+      site: { ...lowAndLight.site, wind: { ...lowAndLight.site.wind, speed: "75 mph" } },
+      wishes: { ...lowAndLight.wishes, packages: [{ ...pack, items: [...pack.items, panel] }] },
+      catalog: { soils: [{ ...clay, layers: [firmer] }] },
+    },
+    free,
+  );
+  const cellsOf = (cells: readonly Cell[]) =>
+    cells.map((cell) => (typeof cell === "string" ? cell : Number(Number(cell.si).toFixed(3))));
+  const rows = all.flatMap((sheet) => tables(sheet).flatMap((table) => table.rows.map(cellsOf)));
+
+  it("raises it at its height over the base, off the axis", () => {
+    expect(rows).toContainEqual(["antenna not chosen yet", 6.096, 0.305, 88.964]);
+  });
+
+  it("say of each layer how deep it begins and what it is worth", () => {
+    const layer = rows.filter(([name]) => `${name}`.startsWith("From"));
+    expect(layer.map(([name]) => `${name}`.replace(/^.*,\s/, ""))).toEqual(["digging", "bearing", "lateral"]);
+    expect(layer[0][1]).toBe("hard");
+    expect(layer[1][1]).toBe(71820.388); // 1500 psf
+    expect(renderSheets(all)).not.toContain("[object");
+  });
 });
