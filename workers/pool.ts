@@ -81,12 +81,15 @@ export class Pool implements SearchClient {
       kept.shares[index] = report;
       if (run !== this.running) return;
       if (report.best && better(report.best, best)) {
-        best = report.best;
-        const { objective } = best;
+        const found = report.best;
+        best = found;
+        const { objective } = found;
         this.hands.forEach((hand, i) => {
           if (i !== index) void hand.remote.absorb(objective);
         });
-        void (this.hands[index].remote.judge(best) as Promise<Judged | null>).then((word) => {
+        void (this.hands[index].remote.judge(found) as Promise<Judged | null>).then((word) => {
+          // another hand may have had a better one judged sooner
+          if (best !== found) return;
           judged = word;
           last = 0;
           tell();

@@ -10,7 +10,7 @@ import { mapCell, problemAt } from "../src/search/map.ts";
 import { type GridSize, gridSize, judgedOf, outcome, type ShareReport } from "../src/search/outcome.ts";
 import { Recall } from "../src/search/recall.ts";
 import { Search } from "../src/search/search.ts";
-import type { Share } from "../src/search/tree.ts";
+import type { Share } from "../src/search/share.ts";
 import type { Judged, MapCell, Outcome } from "../src/search/types.ts";
 import type { Job } from "./protocol.ts";
 

@@ -2,7 +2,8 @@ import FlatQueue from "flatqueue";
 import type { Problem } from "../problem/types.ts";
 import { type Candidate, evaluateAll, probe } from "./evaluate.ts";
 import type { Node } from "./node.ts";
-import { CAP, type Share, Tree } from "./tree.ts";
+import type { Share } from "./share.ts";
+import { CAP, Tree } from "./tree.ts";
 import type { FrontPoint } from "./types.ts";
 
 /** Margins above this count as this: nobody pays for a mast that is more than twice as strong as it must be. */
@@ -42,7 +43,7 @@ export class FrontSearch {
         this.finished = true;
         break;
       }
-      if (this.covered(node)) this.tree.abandon(BEATEN, node);
+      if (this.covered(node)) this.tree.prune(BEATEN, node.designs);
       else if (node.stage === "structure") this.probe(node);
       else if (node.stage === "probed") this.analyse(node);
       else for (const child of this.tree.children(node)) this.push(child);
@@ -61,8 +62,8 @@ export class FrontSearch {
   }
 
   private push(node: Node): void {
-    if (this.tree.beyondCap(node)) this.tree.abandon(CAP, node);
-    else if (this.covered(node)) this.tree.abandon(BEATEN, node);
+    if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs);
+    else if (this.covered(node)) this.tree.prune(BEATEN, node.designs);
     else this.queue.push(node, node.cents);
   }
 

@@ -6,7 +6,7 @@ import type { Statics } from "./statics.ts";
 
 /** One height, package and stack: the first choice, with what statics knows of it. */
 export interface Root {
-  /** Its place among the roots, the same in every worker: shares are dealt by it. */
+  /** Its place among the roots, the same in every worker. */
   readonly index: number;
   readonly pack: PackageModel;
   readonly stack: StackModel;
@@ -36,6 +36,8 @@ export interface Node {
   readonly levels: readonly number[];
   /** Where the anchors stand; null until chosen. */
   readonly star: PlacedStar | null;
+  /** Strands that the top guys may have in this share of the grid. */
+  readonly topStrands: readonly Strand[];
   /** Uplift floor of the windward anchor and lateral pull, N, once the radius is known. */
   readonly uplift: number;
   readonly lateral: number;

@@ -6,7 +6,8 @@ import { type Objective, objectiveOf } from "./ground.ts";
 import type { Node } from "./node.ts";
 import type { ShareReport } from "./outcome.ts";
 import type { Recall } from "./recall.ts";
-import { CAP, SAFE, type Share, Tree } from "./tree.ts";
+import type { Share } from "./share.ts";
+import { CAP, SAFE, Tree } from "./tree.ts";
 
 /** Roots far apart in price, the first to be tried last: dear enough to hold, then dearer, then cheaper. */
 const DIVES = [0, 0.15, 1, 0.25, 0.4, 0.9, 0.6, 0.75, 0.5];
@@ -109,7 +110,7 @@ export class Search {
   }
 
   private push(node: Node): void {
-    if (this.tree.beyondCap(node)) this.tree.abandon(CAP, node);
+    if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs);
     else this.queue.push(node, this.objective(node.cents, node.concrete));
   }
 
@@ -151,7 +152,7 @@ export class Search {
   private finish(): void {
     this.finished = true;
     for (let node = this.queue.pop(); node; node = this.queue.pop())
-      this.tree.abandon("dearer than the answer by its lower bound", node);
+      this.tree.prune("dearer than the answer by its lower bound", node.designs);
   }
 
   /** Nothing safe that is left, or found, has a smaller objective. */

@@ -12,6 +12,7 @@ import { Grid } from "./grid.ts";
 import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
 import type { Node, Root } from "./node.ts";
 import { Recall } from "./recall.ts";
+import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
 import { guyFloor, guyWindLoss, guyWindMoment, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { statics } from "./statics.ts";
 import { starFloor } from "./thrust-floors.ts";
@@ -21,13 +22,6 @@ export const SAFE = "safe, but no better than the answer";
 
 /** The rule under which designs are counted that pour more than the study allows. */
 export const CAP = "more concrete than is allowed";
-
-/** Which part of the tree a worker walks. */
-export interface Share {
-  readonly index: number;
-  readonly of: number;
-}
-const WHOLE: Share = { index: 0, of: 1 };
 
 /** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
 const ROUND = 50;
@@ -45,6 +39,9 @@ export class Tree {
   /** Designs removed by each rule. */
   readonly pruned: Record<string, number> = {};
 
+  private readonly share: Share;
+  /** Stars walked here, and the places of the grid that they are. */
+  private readonly own: ReadonlyMap<3 | 4, { readonly stars: readonly OwnStar[]; readonly places: number }>;
   private readonly lean: number;
   /** Of any star, over the base, m. */
   private readonly highestAnchor: number;
@@ -57,6 +54,13 @@ export class Tree {
   constructor(problem: Problem, share: Share = WHOLE, recall = new Recall()) {
     this.problem = problem;
     this.share = share;
+    this.own = new Map(
+      problem.study.parts.guysPerLevel.map((perLevel) => {
+        const stars = dealt(problem, perLevel, share);
+        const pairs = stars.reduce((sum, { star, topStrands }) => sum + star.places * topStrands.length, 0);
+        return [perLevel, { stars, places: pairs / problem.strands.length }];
+      }),
+    );
     this.recall = recall;
     recall.open(problem);
     this.grid = new Grid(problem);
@@ -68,25 +72,14 @@ export class Tree {
     );
   }
 
-  /** Which share of the tree is walked here. */
-  private readonly share: Share;
-  /** False while a part of the tree is looked at that another worker counts. */
-  private counting = true;
-
   /** Counts designs that a rule removed. */
   prune(rule: string, designs: number): void {
-    if (!this.counting) return;
     this.pruned[rule] = (this.pruned[rule] ?? 0) + designs;
   }
 
   /** Is this utilisation beyond what the wished margin leaves? A hair over is for `verify` to say. */
   private beyond(use: number): boolean {
     return use > this.problem.allowed * (1 + 1e-9);
-  }
-
-  /** Does this worker count what falls with a root before it has children? */
-  private ownsRoot(index: number): boolean {
-    return index % this.share.of === this.share.index;
   }
 
   /** Must every completion pour more than the study allows? Rounding of each part is given away. */
@@ -104,14 +97,30 @@ export class Tree {
         const height = problem.heights[h];
         const pipe = utilisation(pipeBending(problem, pack, height));
         for (const stack of problem.stacks[h]) {
-          const { designs } = this.grid.ofStack(this.grid.candidates(height).length);
-          this.counting = this.ownsRoot(index++);
+          const designs = this.designsOf(index, height);
           if (height > most + 1e-9) this.prune("height limit", designs);
           else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
-          else yield this.rootNode(index - 1, pack, stack, pipe, designs);
+          else yield this.rootNode(index, pack, stack, pipe, designs);
+          index++;
         }
       }
-    this.counting = true;
+  }
+
+  /** Designs of a root that are walked here. */
+  private designsOf(root: number, height: number): number {
+    const { supports, guysPerLevel } = this.problem.study.parts;
+    let designs = supports.includes("freestanding") && takesFree(root, this.share) ? this.grid.perFree : 0;
+    if (supports.includes("guyed"))
+      for (const perLevel of guysPerLevel)
+        designs +=
+          this.grid.completions(0, this.grid.candidates(height).length) *
+          this.places(perLevel) *
+          this.grid.perPlace;
+    return designs;
+  }
+
+  private places(perLevel: 0 | 3 | 4): number {
+    return perLevel === 0 ? 0 : (this.own.get(perLevel)?.places ?? 0);
   }
 
   private rootNode(index: number, pack: PackageModel, stack: StackModel, use: number, designs: number): Node {
@@ -141,6 +150,7 @@ export class Tree {
       perLevel: 0,
       levels: [],
       star: null,
+      topStrands: [],
       uplift: 0,
       lateral: 0,
       thrust: 0,
@@ -149,18 +159,11 @@ export class Tree {
     };
   }
 
-  /**
-   * The next choice, every way. What a rule removes is counted and not returned. Every worker opens every root,
-   * and takes the children that are dealt to it; one of them counts what falls there.
-   */
+  /** The next choice, every way that is walked here. What a rule removes is counted and not returned. */
   children(node: Node): Node[] {
     switch (node.stage) {
-      case "root": {
-        this.counting = this.ownsRoot(node.root.index);
-        const all = this.supports(node);
-        this.counting = true;
-        return all.filter((_, i) => (node.root.index + i) % this.share.of === this.share.index);
-      }
+      case "root":
+        return this.supports(node);
       case "levels":
         return [...this.closed(node), ...this.lower(node)];
       case "star":
@@ -171,24 +174,18 @@ export class Tree {
     }
   }
 
-  /** Counts what is left under a node that is not walked any further. */
-  abandon(rule: string, node: Node): void {
-    // a root not opened yet holds other workers' children too
-    for (const part of node.stage === "root" ? this.children(node) : [node]) this.prune(rule, part.designs);
-  }
-
   private supports(node: Node): Node[] {
     const { root } = node;
     const { supports, guysPerLevel } = this.problem.study.parts;
     const found: Node[] = [];
-    if (supports.includes("freestanding")) {
+    if (supports.includes("freestanding") && takesFree(root.index, this.share)) {
       const free = this.freeStanding(node);
       if (free) found.push(free);
     }
     if (supports.includes("guyed"))
       for (const perLevel of guysPerLevel)
         for (const [index, at] of root.candidates.entries()) {
-          const designs = this.grid.completions(1, index) * this.grid.places * this.grid.perPlace;
+          const designs = this.grid.completions(1, index) * this.places(perLevel) * this.grid.perPlace;
           if (designs === 0) continue;
           const use = Math.max(node.use, root.floors.cantilever[at]);
           if (this.beyond(use)) {
@@ -256,7 +253,7 @@ export class Tree {
     let concrete = Number.POSITIVE_INFINITY;
     const mostLevels = Math.max(...this.problem.study.parts.levelCounts);
     const height = root.statics.z[root.candidates[index]];
-    for (const star of this.problem.stars.get(perLevel) ?? []) {
+    for (const { star } of this.own.get(perLevel)?.stars ?? []) {
       if (star.rotation === null) continue;
       const most = this.level(star, height);
       // every level that may still come hangs on the same anchors, none higher than this one
@@ -293,7 +290,8 @@ export class Tree {
     const lowest = levels[levels.length - 1];
     const found: Node[] = [];
     for (let index = 0; index < lowest; index++) {
-      const designs = this.grid.completions(levels.length + 1, index) * this.grid.places * this.grid.perPlace;
+      const designs =
+        this.grid.completions(levels.length + 1, index) * this.places(node.perLevel) * this.grid.perPlace;
       if (designs === 0) continue;
       const use = Math.max(node.use, root.floors.span(root.candidates[index], root.candidates[lowest]));
       if (this.beyond(use)) {
@@ -316,13 +314,13 @@ export class Tree {
     const lowest = root.candidates[levels[levels.length - 1]];
     const base = Math.max(node.use, root.floors.baseSpan(lowest));
     if (this.beyond(base)) {
-      this.prune("legs over the base", each * this.grid.places);
+      this.prune("legs over the base", each * this.places(perLevel));
       return [];
     }
     const heights = levels.map((index) => root.statics.z[root.candidates[index]]);
     const found: Node[] = [];
-    for (const star of this.problem.stars.get(perLevel) ?? []) {
-      const designs = each * star.places;
+    for (const { star, topStrands } of this.own.get(perLevel)?.stars ?? []) {
+      const designs = (each * star.places * topStrands.length) / strands.length;
       if (star.rotation === null) {
         this.prune("outside the lot", designs);
         continue;
@@ -368,6 +366,7 @@ export class Tree {
         ...node,
         stage: "star",
         star,
+        topStrands,
         uplift: floor.uplift,
         lateral: floor.lateral,
         thrust: held.thrust,
@@ -386,10 +385,11 @@ export class Tree {
     const { problem } = this;
     const height = root.statics.z[root.candidates[levels[node.strands.length]]];
     const cheapest = this.level(star, height).cents;
-    const designs = node.designs / problem.strands.length;
+    const strands = node.strands.length === 0 ? node.topStrands : problem.strands;
+    const designs = node.designs / strands.length;
     const last = node.strands.length + 1 === levels.length;
     const found: Node[] = [];
-    for (const strand of problem.strands) {
+    for (const strand of strands) {
       const cents = node.cents - cheapest + levelCents(problem, height, star, strand);
       const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], cents, designs };
       const complete = last ? this.guyed(child) : child;

@@ -33,7 +33,7 @@ describe("the trade-off front", () => {
       const problem = problemOf(file);
       const size = new Grid(problem).total().designs;
       const key = JSON.stringify(file);
-      if (size < 40 || size > 900 || seen.has(key)) continue;
+      if (size < 40 || size > 300 || seen.has(key)) continue;
       seen.add(key);
       const all: Candidate[] = [];
       enumerate(problem, (candidate) => all.push(candidate));
