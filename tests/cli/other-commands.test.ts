@@ -153,6 +153,24 @@ describe("mastwright and bad input", () => {
       /mastwright: found version 99, this program reads up to 1/,
     ],
     [
+      "sections that no clause covers",
+      () =>
+        study((s) => ({
+          ...s,
+          parts: { ...s.parts, sections: ["wiry"] },
+          catalog: {
+            sections: [
+              {
+                ...s.catalog.sections[0],
+                id: "wiry",
+                bracing: { pattern: "single", member: { diameter: "1/8 in" } },
+              },
+            ],
+          },
+        })),
+      /parts\.sections: found none that can be computed; bracing in compression, KL\/r: found \d+/,
+    ],
+    [
       "a catalog key given twice",
       () => study((s) => ({ ...s, catalog: { sections: [s.catalog.sections[0], s.catalog.sections[0]] } })),
       /catalog\.sections\[1\]\.id: found "3leg-10\.5-offered" a second time/,

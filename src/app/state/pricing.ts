@@ -45,15 +45,16 @@ const work = async () => {
       if (!paper) break;
       const key = questionKey(paper);
       if (pricing.get().answers.has(key)) continue;
-      const outcome = await ask(paper);
+      const outcome = await ask(paper).catch(() => null);
+      if (!outcome) {
+        // A broken what-if is only a missing figure; the answer itself reports its own defects.
+        client?.dispose();
+        client = null;
+        continue;
+      }
       const entries = [...pricing.get().answers, [key, outcome] as const].slice(-KEPT);
       pricing.set({ answers: new Map(entries) });
     }
-  } catch {
-    // A broken what-if is only a missing figure; the answer itself reports its own defects.
-    client?.dispose();
-    client = null;
-    queue = [];
   } finally {
     working = false;
   }

@@ -42,7 +42,10 @@ export const SectionsTable = ({ reading, chosen, choose }: Props) => {
   const rows = reading.catalog.sections;
   const settled = finding.state === "ended" && finding.reading === reading;
   useEffect(() => {
-    if (settled) askAll(rows.map((row) => onlyWith(reading.paper, row.id)));
+    const steel = steelOf(reading);
+    // a section that can't be computed has no whole mast to ask for
+    const covered = rows.filter((row) => whyNotCovered(row, steel) === undefined);
+    if (settled) askAll(covered.map((row) => onlyWith(reading.paper, row.id)));
     return askNothing;
   }, [settled, rows, reading]);
   const best = answer.kind === "proven" ? answer.best : null;
@@ -170,9 +173,7 @@ const SectionRow = (props: RowProps) => {
           />
         )}
       </td>
-      <td className="num">
-        <WholeMast outcome={outcome} system={system} />
-      </td>
+      <td className="num">{figures && <WholeMast outcome={outcome} system={system} />}</td>
       <td>
         <Against {...{ row, reading, outcome, answerCost, isAnswer, system }} />
       </td>
