@@ -1,18 +1,18 @@
 import { type Column, tableColumns } from "../../model/csv-columns.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { valueAt } from "../state/path.ts";
-import { columnWords, mainColumns, rowTitle, type Shelf } from "../wording/catalog-words.ts";
+import { columnWords, mainColumns, type RowShelf, rowTitle } from "../wording/catalog-words.ts";
 import { CatalogCell, columnUnit } from "./catalog-cell.tsx";
 
 interface Props {
-  readonly shelf: Exclude<Shelf, "prices" | "sections">;
+  readonly shelf: Exclude<RowShelf, "sections">;
   readonly reading: Reading;
   readonly chosen: string;
   readonly choose: (id: string) => void;
 }
 
 /** Kinds of one table share its columns: a screw has no block to be wide. */
-const has = (shelf: Shelf, row: object, column: Column): boolean =>
+const has = (shelf: RowShelf, row: object, column: Column): boolean =>
   (shelf !== "anchors" && shelf !== "footings") || valueAt(row, column.path) !== undefined;
 
 /** A table of the catalog by its main columns; the chosen row has its whole page at the right. */

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import type { Table } from "../../model/catalog.ts";
+import type { RuleSet, Table } from "../../model/catalog.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { copyRow, deleteRow } from "../state/shelf.ts";
 import { rowTitle, type Shelf, shelves } from "../wording/catalog-words.ts";
@@ -8,7 +8,10 @@ import { EditEffect } from "./edit-effect.tsx";
 import { FromFile } from "./from-file.tsx";
 import { PricesTable } from "./prices-table.tsx";
 import { RowPage } from "./row-page.tsx";
+import { RulePage } from "./rule-page.tsx";
+import { RulesTable } from "./rules-table.tsx";
 import { SectionsTable } from "./sections-table.tsx";
+import { UnderRules } from "./under-rules.tsx";
 
 const CatalogView = () => {
   const reading = useBook((state) => state.reading);
@@ -29,20 +32,27 @@ const CatalogView = () => {
             <SectionsTable reading={reading} chosen={row?.id ?? ""} choose={setChosen} />
           )}
           {shelf === "prices" && <PricesTable reading={reading} />}
-          {shelf !== "sections" && shelf !== "prices" && (
+          {shelf === "rules" && <RulesTable reading={reading} chosen={row?.id ?? ""} choose={setChosen} />}
+          {shelf !== "sections" && shelf !== "prices" && shelf !== "rules" && (
             <CatalogTable shelf={shelf} reading={reading} chosen={row?.id ?? ""} choose={setChosen} />
           )}
         </div>
         {shelf !== "prices" && row && (
           <Actions key={shelf} table={shelf} id={row.id} reading={reading} choose={setChosen} />
         )}
+        {shelf === "rules" && <UnderRules reading={reading} />}
         <div className="below">
           <EditEffect />
-          {shelf !== "prices" && <FromFile key={shelf} table={shelf} reading={reading} />}
+          {shelf !== "prices" && shelf !== "rules" && (
+            <FromFile key={shelf} table={shelf} reading={reading} />
+          )}
         </div>
       </section>
       <aside className="sketch" aria-label="The chosen row">
-        {row && shelf !== "prices" && <RowPage shelf={shelf} row={row} reading={reading} />}
+        {row && shelf === "rules" && <RulePage rule={row as RuleSet} reading={reading} />}
+        {row && shelf !== "prices" && shelf !== "rules" && (
+          <RowPage shelf={shelf} row={row} reading={reading} />
+        )}
       </aside>
     </main>
   );
@@ -67,7 +77,7 @@ const Shelves = ({ shelf, choose }: { shelf: Shelf; choose: (shelf: Shelf) => vo
 );
 
 interface ActionsProps {
-  readonly table: Table & Shelf;
+  readonly table: Table;
   readonly id: string;
   readonly reading: Reading;
   readonly choose: (id: string) => void;
@@ -80,7 +90,7 @@ const Actions = ({ table, id, reading, choose }: ActionsProps) => {
   useEffect(() => setFault(null), [id]);
   const row = reading.catalog[table].find((one) => one.id === id);
   const title = row ? rowTitle(table, row, system) : id;
-  const name = table === "strand" ? "strand" : table.replace(/s$/, "");
+  const name = table === "strand" ? "strand" : table === "rules" ? "rule set" : table.replace(/s$/, "");
   const one = /^[aeiou]/.test(name) ? `an ${name}` : `a ${name}`;
   const copy = (did: string) => {
     const done = copyRow(table, id, did);

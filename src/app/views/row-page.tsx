@@ -3,12 +3,12 @@ import { tableColumns } from "../../model/csv-columns.ts";
 import { SectionDrawing } from "../drawings/section-drawing.tsx";
 import { type Reading, useBook } from "../state/book.ts";
 import { valueAt } from "../state/path.ts";
-import { columnWords, rowTitle, type Shelf } from "../wording/catalog-words.ts";
+import { columnWords, type RowShelf, rowTitle } from "../wording/catalog-words.ts";
 import { CatalogCell } from "./catalog-cell.tsx";
 
 type Row = Catalog[Table][number];
 interface Props {
-  readonly shelf: Table & Shelf;
+  readonly shelf: RowShelf;
   readonly row: Row;
   readonly reading: Reading;
 }

@@ -2,7 +2,9 @@ import type { Catalog, Table } from "../../model/catalog.ts";
 import type { System } from "./figures.ts";
 import { sectionName, strandName } from "./parts.ts";
 
-export type Shelf = Exclude<Table, "rules"> | "prices";
+export type Shelf = Table | "prices";
+/** Shelves whose rows are alike: a table with a column a value, a page a row, and CSV. */
+export type RowShelf = Exclude<Table, "rules">;
 
 export const shelves: readonly { readonly id: Shelf; readonly name: string; readonly question: string }[] = [
   { id: "sections", name: "Sections", question: "Is the used stack worth its price?" },
@@ -12,11 +14,12 @@ export const shelves: readonly { readonly id: Shelf; readonly name: string; read
   { id: "soils", name: "Soils", question: "What does the ground bear?" },
   { id: "antennas", name: "Antennas", question: "What shall it carry?" },
   { id: "pipes", name: "Pipes", question: "What carries the antennas?" },
+  { id: "rules", name: "Rules", question: "By which rules is it judged?" },
   { id: "prices", name: "Prices", question: "What does each thing cost here?" },
 ];
 
 /** Columns of the wide table; the rest of a row stands on its own page at the right. */
-export const mainColumns: Readonly<Record<Exclude<Shelf, "prices">, readonly string[]>> = {
+export const mainColumns: Readonly<Record<RowShelf, readonly string[]>> = {
   sections: [],
   strand: ["diameter", "grade", "breakingStrength", "weight", "price", "fittings", "efficiency"],
   anchors: ["name", "kind", "length", "height", "width", "depth", "rod", "price", "install"],
@@ -114,7 +117,7 @@ const words: Readonly<Record<string, string>> = {
 };
 export const columnWords = (name: string): string => words[name] ?? name;
 
-export const rowTitle = (shelf: Shelf, row: { readonly id: string }, system: System): string => {
+export const rowTitle = (shelf: Table, row: { readonly id: string }, system: System): string => {
   if (shelf === "sections") return sectionName(row as Catalog["sections"][number], system);
   if (shelf === "strand") return strandName(row as Catalog["strand"][number], system);
   return (row as { name?: string }).name ?? row.id;
