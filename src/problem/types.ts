@@ -43,9 +43,12 @@ export interface SideAntenna extends AntennaModel {
   readonly distance: number;
 }
 
-/** Height of an antenna beside a mast of this height, m over the base. */
+/**
+ * Height of an antenna beside a mast of this height, m over the base. A study's own masts are all high enough for it;
+ * the map asks for lower ones too, where it stands at the end of the mast.
+ */
 export const sideHeight = ({ from, distance }: SideAntenna, mast: number): number =>
-  from === "base" ? Math.min(distance, mast) : mast - distance;
+  from === "base" ? Math.min(distance, mast) : Math.max(mast - distance, 0);
 
 /** A set of antennas on its pipe. */
 export interface PackageModel {

@@ -16,6 +16,21 @@ test("sceneOf() sees the wind of the check that governs, anchor 1 to windward", 
   expect(scene.windBearing).toBeCloseTo(197);
 });
 
+test("sceneOf() hangs an antenna beside the mast at its height, clear of the legs, and the pipe ends at the others", () => {
+  const [pack] = fixture.study.wishes.packages;
+  const panel = { area: 1, areaKind: "flat", weight: 100 } as const;
+  const items = [
+    ...pack.items,
+    { ...panel, at: 40 * ft, offset: 0 },
+    { ...panel, below: 10 * ft, offset: 1.5 },
+  ];
+  const study = { ...fixture.study, wishes: { ...fixture.study.wishes, packages: [{ ...pack, items }] } };
+  const beside = sceneOf(fixture.judged(), study, fixture.catalog);
+  expect(beside.items.map(({ height }) => Math.round(height / ft))).toEqual([72, 76, 40, 60]);
+  expect(beside.items.map((item) => item.beside)).toEqual([0, 0, 0.4, 1.5]);
+  expect(beside.pipeTop).toBe(scene.pipeTop);
+});
+
 test("frameOf() draws heights and widths to one scale, on desk and phone, inside the paper", () => {
   for (const width of [752, 348]) {
     const frame = frameOf(scene, width, "us");

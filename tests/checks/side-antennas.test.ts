@@ -7,6 +7,9 @@ import { resolve, verify } from "../../src/checks/verify.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";
 import type { StudyFile } from "../../src/model/study.ts";
+import { sideHeight } from "../../src/problem/types.ts";
+import { problemAt } from "../../src/search/map.ts";
+import { Tree } from "../../src/search/tree.ts";
 import { POUND } from "../support/us-units.ts";
 import { check, design, freeStanding, pasture } from "./support/pasture.ts";
 
@@ -118,6 +121,21 @@ test("a package all of whose antennas hang beside the mast buys no pipe", () => 
   expect(pack.pipeWeight).toBe(0);
   expect(pack.lines).toEqual([]);
   expect(check(verify(problem, design()), "pipe-bending").demand).toBe(0);
+});
+
+test("problemAt(a mast too low for it) stands an antenna at the end of the mast", () => {
+  const { study, catalog } = pasture((one) => {
+    one.wishes.packages[0].items.push(panel({ at: "50 ft" }), panel({ at: undefined, below: "40 ft" }));
+  });
+  const low = problemAt(study, catalog, 30 * FOOT, 3);
+  const [pack] = low.packages;
+  expect(pack.sides.map((side) => sideHeight(side, 30 * FOOT))).toEqual([30 * FOOT, 0]);
+  const { model } = resolve(
+    low,
+    freeStanding({ height: 30 * FOOT, stack: [{ section: "3leg-26", length: 30 * FOOT }] }),
+  );
+  expect(analyse(low, model).status).toBe("complete");
+  expect(() => [...new Tree(low).roots()]).not.toThrow();
 });
 
 test("cables are round and a ladder is flat to the wind", () => {
