@@ -5,16 +5,16 @@ import { nearestLine, ON_THE_LINE } from "../problem/lot.ts";
 import { spareOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 
-type Part = Pick<AnchorPart | FootingPart, "depth" | "takeOff">;
+type Part = Pick<AnchorPart | FootingPart, "depth" | "takeOff"> & Partial<Pick<FootingPart, "onRock">>;
 
 const SAME = 1e-9;
 
 /** Reasons of the site against a thing in the ground; the search never considers what has one. */
 export function siteRefusal(part: Part, ground: Ground): "frost" | "dig" | "water" | null {
   if (part.depth === null) return null;
-  if (part.depth < ground.frostDepth - SAME) return "frost";
+  if (!part.onRock && part.depth < ground.frostDepth - SAME) return "frost";
   if (part.depth > ground.greatestDig + SAME) return "dig";
-  if (part.depth > ground.waterTable + SAME) return "water";
+  if (!ground.pourBelowWater && part.depth > ground.waterTable + SAME) return "water";
   return null;
 }
 
@@ -53,10 +53,12 @@ export function depthChecks(part: Part, where: string, ground: Ground): Check[] 
       `frost/${where}`,
       "Frost depth",
       where,
-      ground.frostDepth,
+      part.onRock ? 0 : ground.frostDepth,
       depth,
-      depth >= ground.frostDepth - SAME,
-      "IBC 1809.5: below the frost line, from memory",
+      part.onRock || depth >= ground.frostDepth - SAME,
+      part.onRock
+        ? "IBC 1809.5: on solid rock no depth is asked, from memory"
+        : "IBC 1809.5: below the frost line, from memory",
     ),
     limit(
       `dig/${where}`,
@@ -68,7 +70,7 @@ export function depthChecks(part: Part, where: string, ground: Ground): Check[] 
       "greatest dig stated by the study",
     ),
   ];
-  if (ground.waterTable < Number.POSITIVE_INFINITY)
+  if (!ground.pourBelowWater && ground.waterTable < Number.POSITIVE_INFINITY)
     checks.push(
       limit(
         `water/${where}`,

@@ -25,11 +25,15 @@ export const limitStateTitles: Readonly<Record<string, string>> = {
   "pad-shear": "Pad shear",
   "pad-punching": "Pad punching",
   "pedestal-bending": "Pedestal bending",
+  "dowel-steel": "Dowel steel",
+  "dowel-bond": "Dowel bond",
+  "dowel-cone": "Dowel rock cone",
   "pier-as-post": "Pier held sideways, code post",
   "pier-in-sand": "Pier held sideways, sand",
   "pier-in-clay": "Pier held sideways, clay",
   "pier-bending": "Pier bending",
   "base-compression": "Base compression",
+  "base-stiffness": "Stiffness of the base",
 };
 
 export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
@@ -48,4 +52,5 @@ export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
   "pier-in-sand": "moment",
   "pier-in-clay": "moment",
   "pier-bending": "moment",
+  "base-stiffness": "moment",
 };

@@ -23,7 +23,7 @@ export const caution =
 
 export function designText(design: Design): string {
   const stack = design.stack.map((part) => `${feet(part.length)} of ${part.section}`).join(", then ");
-  const base = `${design.footing.kind} ${feet(footingAcross(design.footing))} ${"diameter" in design.footing ? "across" : "wide"}, ${feet(design.footing.depth)} deep`;
+  const base = `${design.footing.kind.replace("-", " ")} ${feet(footingAcross(design.footing))} ${"diameter" in design.footing ? "across" : "wide"}, ${feet(design.footing.depth)} deep`;
   if (!design.guys) return `${feet(design.height)} free-standing: ${stack}; ${base}`;
   const { guys } = design;
   const levels = guys.levels.map((level) => `${level.strand} at ${feet(level.height)}`).join(", ");

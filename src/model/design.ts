@@ -30,6 +30,14 @@ const footingChoice = z.discriminatedUnion("kind", [
     mats: z.int().min(1).max(2).default(2),
   }),
   z.strictObject({ kind: z.literal("pier"), row: id, diameter: length, depth: length }),
+  z.strictObject({
+    kind: z.literal("rock-pad"),
+    row: id,
+    width: length,
+    depth: length,
+    dowels: z.int().min(4).max(24).multipleOf(4),
+    socket: length,
+  }),
 ]);
 
 /** Rounding may part two equal lengths by this, m. */
@@ -98,6 +106,10 @@ export const designSchema = z
 export type Design = z.output<typeof designSchema>;
 export type AnchorChoice = z.output<typeof anchorChoice>;
 export type FootingChoice = z.output<typeof footingChoice>;
+
+/** How deep a footing reaches below grade, its dowels with it, m. */
+export const footingReach = (footing: FootingChoice): number =>
+  footing.depth + ("socket" in footing ? footing.socket : 0);
 
 /** How wide a footing lies in the ground, m. */
 export const footingAcross = (footing: FootingChoice): number =>

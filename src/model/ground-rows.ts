@@ -108,7 +108,35 @@ const pier = z.strictObject({
   invented,
 });
 
-export const footingSchema = z.discriminatedUnion("kind", [block, pad, pier]);
+const rockPad = z
+  .strictObject({
+    id,
+    kind: z.literal("rock-pad"),
+    name: text,
+    /** Square, cast on the rock. */
+    width: sizes,
+    /** Grade to the rock: its thickness. */
+    depth: sizes,
+    /** Grouted bars in all, in a square ring: a multiple of four. */
+    dowels: distinct(z.int().min(4).max(24).multipleOf(4)),
+    /** Grouted length in rock. */
+    socket: sizes,
+    bar: positiveSize,
+    yield: positiveStress,
+    hole: positiveSize,
+    /** Face of the pad to the middle of a dowel. */
+    edge: positiveSize,
+    drilling: priced("length"),
+    /** One dowel and its grout. */
+    price,
+    invented,
+  })
+  .superRefine(({ bar, hole, edge }, context) => {
+    if (hole <= bar) refuse(context, ["hole"], "a hole wider than the bar");
+    if (edge <= hole / 2) refuse(context, ["edge"], "an edge of more than half a hole");
+  });
+
+export const footingSchema = z.discriminatedUnion("kind", [block, pad, pier, rockPad]);
 
 /** What one layer of ground bears and weighs. */
 const soilLayer = {
@@ -127,6 +155,8 @@ const soilLayer = {
   undrainedStrength: dimensioned("pressure", { above: 0 }).optional(),
   /** Ultimate grout-to-rock bond; absent means no rock rod holds here. */
   groutBond: dimensioned("stress", { min: 0 }).optional(),
+  /** Pressure per settlement under a footing of the size in hand; absent means no stiffness can be told. */
+  subgradeModulus: dimensioned("pressurePerDepth", { above: 0 }).optional(),
   digging,
 };
 

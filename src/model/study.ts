@@ -191,6 +191,8 @@ export const studySchema = z.strictObject({
       frostDepth: length,
       /** Below grade; absent means deeper than anything dug here. */
       waterTable: length.optional(),
+      /** May concrete be poured below water (by tremie, or pumped dry)? Then its weight there counts less water. */
+      pourBelowWater: z.boolean().default(false),
       /** Deepest hole that can be dug here. */
       greatestDig: length.default(3),
     })

@@ -6,6 +6,7 @@ import { screw } from "./anchors/screw.ts";
 import { block, blockChoices } from "./footings/block.ts";
 import { pad, padChoices } from "./footings/pad.ts";
 import { pier, pierChoices } from "./footings/pier.ts";
+import { rockPad, rockPadChoices } from "./footings/rock-pad.ts";
 import type { AnchorPart, FootingPart, Ground } from "./types.ts";
 
 // the one place where the kinds are listed: a new kind is a file and a line here
@@ -42,6 +43,8 @@ export function footingParts(row: FootingRow, ground: Ground): FootingPart[] {
       return padChoices(row).map((size) => pad(row, size, ground));
     case "pier":
       return pierChoices(row).map((size) => pier(row, size, ground));
+    case "rock-pad":
+      return rockPadChoices(row).map((size) => rockPad(row, size, ground));
   }
 }
 
@@ -54,5 +57,9 @@ export function footingPart(row: FootingRow, choice: FootingChoice, ground: Grou
   }
   if (row.kind === "pier" && choice.kind === "pier")
     return pier(row, { diameter: choice.diameter, depth: choice.depth }, ground);
+  if (row.kind === "rock-pad" && choice.kind === "rock-pad") {
+    const { width, depth, dowels, socket } = choice;
+    return rockPad(row, { width, depth, dowels, socket }, ground);
+  }
   return undefined;
 }

@@ -19,6 +19,9 @@ export interface Ground {
   readonly frostDepth: number;
   readonly greatestDig: number;
   readonly waterTable: number;
+  readonly pourBelowWater: boolean;
+  /** Of the spring that a mast without guys is analysed on, N m/rad; absent means that its base does not turn. */
+  readonly baseStiffness?: number;
 }
 
 /** Demand and capacity of one limit state at its worst case. SI. */
@@ -72,6 +75,10 @@ export interface FootingPart extends GroundPart {
   readonly choice: FootingChoice;
   /** Every bar in it; empty where bars are bought by the volume of concrete. */
   readonly bars: readonly BarRun[];
+  /** Stands on solid rock: frost does not lift it, IBC 1809.5. */
+  readonly onRock: boolean;
+  /** Moment at grade over turn, all of the base in contact, N m/rad; undefined where the soil states no modulus. */
+  readonly rotationalStiffness: number | undefined;
   /** Largest utilisation over the cases. Hot. */
   worst(loads: readonly FootingLoads[], plate: number): number;
   measures(loads: readonly FootingLoads[], plate: number): Measure[];

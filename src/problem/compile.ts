@@ -58,6 +58,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
     frostDepth: study.site.frostDepth,
     greatestDig: study.site.greatestDig,
     waterTable: study.site.waterTable ?? Number.POSITIVE_INFINITY,
+    pourBelowWater: study.site.pourBelowWater,
   };
   const heights = axisValues(study.wishes.height);
   const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
@@ -233,6 +234,10 @@ function assumptions(study: Study): string[] {
   const said: string[] = [];
   if (study.site.waterTable === undefined)
     said.push("No water table is stated: the ground is taken as dry to below the deepest hole.");
+  else if (study.site.pourBelowWater)
+    said.push(
+      "Concrete may be poured below water: it and the soil weigh less the water there, and lateral bearing falls with the soil's weight.",
+    );
   const { wind, ice } = study.site;
   if ((wind.basis === "asce7-16" || wind.basis === "asce7-22") && wind.gustFactor === 0.85)
     said.push(`The gust factor is that of a rigid structure, 0.85 (ASCE ${wind.basis.slice(4)} 26.11.1).`);

@@ -397,6 +397,18 @@ function judged(d: Design, change?: Parameters<typeof pasture>[0]) {
   return { passes: v.passes, failed: v.checks.filter((c) => !c.passes).map((c) => c.id) };
 }
 
+test("verify(a pour under water by choice) asks no dry hole and says what it assumed", () => {
+  const allowed = pasture((s) => {
+    s.site.waterTable = "4 ft";
+    s.site.pourBelowWater = true;
+  });
+  const verdict = verify(allowed, design());
+  expect(verdict.checks.some((c) => c.limitState === "water")).toBe(false);
+  expect(verdict.assumptions.join(" ")).toMatch(/poured below water/);
+  const dry = check(verify(problem, design()), "anchor-uplift");
+  expect(check(verdict, "anchor-uplift").capacity).toBeLessThan(dry.capacity);
+});
+
 for (const [what, of, expected] of wrongs)
   test(`verify(${what}) fails ${expected.join(", ")} and nothing else`, () => {
     const { passes, failed } = of();

@@ -2,7 +2,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anchorPart, anchorParts, footingPart, footingParts } from "../../src/parts/index.ts";
 import { line, partCents, partLines } from "../../src/parts/price.ts";
-import { type AnchorReaction, type FootingLoads, utilisation } from "../../src/parts/types.ts";
+import {
+  type AnchorReaction,
+  type FootingLoads,
+  type FootingPart,
+  utilisation,
+} from "../../src/parts/types.ts";
 import { pasture } from "../checks/support/pasture.ts";
 import { FOOT } from "../support/us-units.ts";
 
@@ -178,7 +183,7 @@ describe("footings", () => {
       ),
       { numRuns: 2500, seed: 44 },
     );
-    expect([...kinds].sort()).toEqual(["block", "pad", "pier"]);
+    expect([...kinds].sort()).toEqual(["block", "pad", "pier", "rock-pad"]);
     expect(tried.size).toBeGreaterThan(2400);
   });
 
@@ -228,6 +233,60 @@ describe("footings", () => {
     expect(refusal.demand).toBe(Number.POSITIVE_INFINITY);
     expect(refusal.note).toMatch(/found a soil .* IBC 1807.3.2.1 wants/);
     expect(unsuited.footings.filter((f) => f.choice.kind === "pier")).not.toHaveLength(0);
+  });
+
+  test("a base analysed on a spring must be as stiff, and a soil without a modulus can't say that it is", () => {
+    const { soil, ground } = clay;
+    const stiff = { ...ground, baseStiffness: 1e6, soil: { ...soil, subgradeModulus: 2e7 } };
+    const loose = { ...ground, baseStiffness: 1e6 };
+    const load = { compression: 4e4, shear: 500, moment: 4000 };
+    const asked = (part: FootingPart | undefined, of = load) =>
+      part?.measures([of], 0.4).find((m) => m.limitState === "base-stiffness");
+    for (const row of clay.catalog.footings) {
+      const parts = footingParts(row, stiff);
+      const kept = parts.map((part) => asked(part)).filter((m) => m !== undefined);
+      expect(kept).toHaveLength(parts.length);
+      expect(kept.some((m) => utilisation(m) < 1)).toBe(true);
+      // a pin brings no moment and asks for no stiffness
+      expect(asked(parts[0], { ...load, moment: 0 })?.demand).toBe(0);
+      const [unknown] = footingParts(row, loose);
+      expect(unknown.rotationalStiffness).toBeUndefined();
+      expect(asked(unknown)?.capacity).toBe(0);
+      expect(asked(unknown)?.note).toMatch(/found no subgrade modulus/);
+      parts.forEach((part, i) => {
+        const m = kept[i];
+        expect(m.capacity).toBeLessThanOrEqual(part.rotationalStiffness ?? 0);
+        expect(part.worst([load], 0.4)).toBeGreaterThanOrEqual(utilisation(m) * (1 - 1e-12));
+      });
+    }
+  });
+
+  test("water above its underside never makes a footing hold more", () => {
+    const wet = pasture((s) => {
+      s.site.waterTable = "2 ft";
+      s.site.pourBelowWater = true;
+    });
+    const dry = pasture();
+    const drained = new Map(dry.footings.map((part) => [JSON.stringify(part.choice), part]));
+    // less weight presses less, so bearing may gain; what holds it up and in its place may not
+    const holding = ["overturning", "sliding", "pier-as-post", "pier-in-sand"];
+    let asked = 0;
+    let worse = 0;
+    fc.assert(
+      fc.property(fc.nat({ max: wet.footings.length - 1 }), loads, (index, all) => {
+        const part = wet.footings[index];
+        const before = drained.get(JSON.stringify(part.choice))?.measures(all, 0.4) ?? [];
+        for (const measure of part.measures(all, 0.4).filter((m) => holding.includes(m.limitState))) {
+          const was = before.find((m) => m.limitState === measure.limitState);
+          if (!was) throw new Error(`${measure.limitState} is asked under water only`);
+          asked++;
+          if (utilisation(measure) > utilisation(was)) worse++;
+          expect(utilisation(measure)).toBeGreaterThanOrEqual(utilisation(was) * (1 - 1e-12));
+        }
+      }),
+      { numRuns: 400, seed: 47 },
+    );
+    expect(worse).toBeGreaterThan(0.8 * asked);
   });
 
   test("a footing of a size that is not in the table is the same part as one from it", () => {

@@ -112,6 +112,13 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
     block: fc.record({ width: subset([2, 3, 5], 2), depth: subset([3, 5], 2) }),
     cap: fc.constantFrom(undefined, undefined, undefined, undefined, "0.8 yd3", "2 yd3"),
     mixed: fc.boolean(),
+    water: fc.constantFrom(
+      {},
+      {},
+      {},
+      { waterTable: "4 ft" },
+      { waterTable: "2 ft 6 in", pourBelowWater: true },
+    ),
     footings: fc.constantFrom<string[]>(
       ["block"],
       ["block"],
@@ -119,6 +126,8 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       ["block", "pier"],
       ["pad"],
       ["pad", "block"],
+      ["rock-pad"],
+      ["rock-pad", "block"],
     ),
     each: fc.constantFrom(false, false, false, true),
     drawnIn: fc.constantFrom(false, false, false, true),
@@ -153,6 +162,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         soil: g.soil,
         frostDepth: "2 ft",
         greatestDig: "5 ft",
+        ...g.water,
       },
       lot: {
         corners: [
@@ -272,6 +282,22 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
             name: "Pier of the tests",
             diameter: ["2 ft", "3 ft"],
             depth: g.block.depth.map(feet),
+            invented: true,
+          },
+          {
+            id: "rock-pad",
+            kind: "rock-pad",
+            name: "Rock pad of the tests",
+            width: ["2 ft", "4 ft"],
+            depth: "1 ft 6 in",
+            dowels: [4],
+            socket: ["2 ft", "4 ft"],
+            bar: "3/4 in",
+            yield: "60 ksi",
+            hole: "1 1/2 in",
+            edge: "6 in",
+            drilling: "$22/ft",
+            price: "$36",
             invented: true,
           },
           {

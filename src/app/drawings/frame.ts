@@ -1,4 +1,4 @@
-import { footingAcross } from "../../model/design.ts";
+import { footingAcross, footingReach } from "../../model/design.ts";
 import type { System } from "../wording/figures.ts";
 import type { Scene } from "./scene.ts";
 
@@ -27,7 +27,7 @@ const gridStep = (height: number, system: System, narrow: boolean): number => {
 const depthOf = (scene: Scene): number => {
   const { footing, guys } = scene.design;
   const anchor = guys?.anchor.kind === "deadman" ? guys.anchor.depth : (scene.anchors[0]?.depth ?? 0);
-  return Math.max(footing.depth, anchor, scene.frostDepth);
+  return Math.max(footingReach(footing), anchor, scene.frostDepth);
 };
 
 /** Room on both sides of the mast that guys, antennas and footing need, m. */

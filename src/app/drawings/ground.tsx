@@ -1,4 +1,4 @@
-import { footingAcross } from "../../model/design.ts";
+import { footingAcross, footingReach } from "../../model/design.ts";
 import { type System, said, unitOf } from "../wording/figures.ts";
 import { anchorSize, footingSize } from "../wording/parts.ts";
 import type { Frame } from "./frame.ts";
@@ -79,6 +79,14 @@ export const Footing = ({ scene, frame, system }: Props) => {
         />
       )}
       <Concrete x={x(0) - half} y={top} width={half * 2} height={underside - top} />
+      {"dowels" in footing &&
+        [-0.7, 0.7].map((side) => (
+          <path
+            key={side}
+            d={`M${x(0) + side * half} ${top + 6}V${y(-footingReach(footing))}`}
+            className="l3"
+          />
+        ))}
       <path d={`M${x(0) - 4} ${y(0) - 4}L${x(0)} ${y(0) - 8}L${x(0) + 4} ${y(0) - 4}`} className="k" />
       {!frame.narrow && (
         <text x={x(0) + half + 8} y={underside + 12} className="halo">

@@ -75,6 +75,7 @@ const footingSides = [
   ["diameter", "across"],
   ["depth", "deep"],
   ["thickness", "thick"],
+  ["socket", "socketed"],
 ] as const;
 type Pad = Extract<FootingChoice, { kind: "pad" }>;
 const barWords = (was: Pad, now: Pad): string[] => [
@@ -89,7 +90,10 @@ const footingWords = (was: FootingChoice, now: FootingChoice, catalog: Catalog, 
     return `${rowName(catalog, now.row, system).toLowerCase()} as base`;
   return `base ${[
     differing(was, now, footingSides, system),
-    ...(was.kind === "pad" && now.kind === "pad" ? barWords(was, now) : []),
+    ...("mats" in was && "mats" in now ? barWords(was, now) : []),
+    ...("dowels" in was && "dowels" in now && was.dowels !== now.dowels
+      ? [`on ${inWords(now.dowels)} dowels, not ${inWords(was.dowels)}`]
+      : []),
   ]
     .filter((part) => part !== "")
     .join("; ")}`;

@@ -53,7 +53,7 @@ export const placeWords = (check: Check, design: Design, system: System): string
     return `${mastPlace(check.at, levels, design.height)}${at}`;
   if (check.where === "mast") return "the whole mast";
   if (check.where === "anchor" && design.guys) return `${anchorKind(design.guys.anchor.kind)}`;
-  if (check.where === "base") return `base ${design.footing.kind}`;
+  if (check.where === "base") return `base ${design.footing.kind.replace("-", " ")}`;
   return `${check.where}${at}`;
 };
 

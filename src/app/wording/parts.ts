@@ -87,6 +87,11 @@ const footingKinds: { readonly [Kind in FootingChoice["kind"]]: FootingWords<Foo
     base: ({ width, thickness, depth }, system) =>
       `pad base ${sizes([width, width, thickness], system)}, ${said(depth, "length", system)} down`,
   },
+  "rock-pad": {
+    size: ({ width, depth }, system) => sizes([width, width, depth], system),
+    base: ({ width, depth, dowels, socket }, system) =>
+      `pad on rock ${sizes([width, width, depth], system)}, ${inWords(dowels)} dowels socketed ${said(socket, "length", system)}`,
+  },
   pier: {
     size: ({ diameter, depth }, system) =>
       `${figure(diameter, "length", system)} round × ${said(depth, "length", system)}`,

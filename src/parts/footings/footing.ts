@@ -1,6 +1,7 @@
 import type { FootingChoice } from "../../model/design.ts";
 import type { BarRun } from "../../physics/concrete/bars.ts";
 import type { Resistance } from "../../physics/ground/loads.ts";
+import type { Rocking } from "../../physics/ground/rocking.ts";
 import { concreteBearing } from "../../physics/steel/bearing.ts";
 import { partCents } from "../price.ts";
 import type { Extra, FootingLoads, FootingPart, Ground, Measure, TakeOff } from "../types.ts";
@@ -12,7 +13,7 @@ export interface FootingLimit<R> {
   readonly required: number;
   readonly source: string;
   /** Hot. */
-  of(response: R): Resistance;
+  of(response: R, load: FootingLoads): Resistance;
   /** At the load that governs. */
   note?(response: R, load: FootingLoads): string;
 }
@@ -23,10 +24,16 @@ interface FootingKind<R> {
   readonly takeOff: TakeOff;
   readonly extras?: readonly Extra[];
   readonly bars?: readonly BarRun[];
+  /** Does it stand on solid rock, which frost does not lift? */
+  readonly onRock?: boolean;
   /** Side of the square of concrete that the base plate may stand on, m. */
   readonly top: number;
   /** All that one load does to it, worked out once for every limit state. Hot. */
   response(load: FootingLoads): R;
+  /** How it turns on its soil; absent where the soil states no modulus. */
+  readonly rocking?: Rocking;
+  /** On the base under a load, N: what holds a side of it down. */
+  normal(response: R): number;
   /** In the order that a reader expects. */
   readonly limits: readonly FootingLimit<R>[];
 }
@@ -40,7 +47,8 @@ export const bearingRule = ({ soil, rules }: Ground): { required: number; source
 /** A part from a kind. The crushing of the concrete under the plate is every kind's last limit state. */
 export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart {
   const { concrete, baseCompression } = ground.rules;
-  const { limits, takeOff, extras = [], bars = [] } = kind;
+  const { takeOff, extras = [], bars = [] } = kind;
+  const limits = [...kind.limits, ...stiffnessLimit(kind, ground)];
   const plateStrength = (plate: number) => {
     const side = Math.min(plate, kind.top);
     return concreteBearing(concrete.strength, side * side, kind.top * kind.top);
@@ -50,7 +58,9 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
     takeOff,
     extras,
     bars,
+    onRock: kind.onRock ?? false,
     depth: kind.choice.depth,
+    rotationalStiffness: kind.rocking?.stiffness,
     cents: partCents(takeOff, extras, ground),
     worst(loads, plate) {
       let most = 0;
@@ -58,7 +68,7 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
       for (const load of loads) {
         const response = kind.response(load);
         for (const limit of limits) {
-          const use = ratio(limit.of(response), limit.required);
+          const use = ratio(limit.of(response, load), limit.required);
           // a use that is no number must not pass for a small one
           if (use > most || Number.isNaN(use)) most = use;
         }
@@ -72,9 +82,11 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
       return [
         ...limits.map((limit): Measure => {
           const { limitState, required, source } = limit;
-          const of = indexOfMost(responses.map((r) => utilisation({ ...limit.of(r), required })));
+          const of = indexOfMost(
+            responses.map((r, i) => utilisation({ ...limit.of(r, loads[i]), required })),
+          );
           const note = limit.note?.(responses[of], loads[of]);
-          return { limitState, ...limit.of(responses[of]), required, source, of, note };
+          return { limitState, ...limit.of(responses[of], loads[of]), required, source, of, note };
         }),
         {
           limitState: "base-compression",
@@ -87,6 +99,27 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
       ];
     },
   };
+}
+
+/** A base that was analysed on a spring must turn no easier than it. A pin has no moment, and is not asked. */
+function stiffnessLimit<R>(kind: FootingKind<R>, ground: Ground): FootingLimit<R>[] {
+  const { baseStiffness } = ground;
+  if (baseStiffness === undefined) return [];
+  return [
+    {
+      limitState: "base-stiffness",
+      required: 1,
+      source: "Winkler's springs (docs/theory/ground.md); stiffness stated by the study",
+      of: (response, load) => ({
+        demand: load.moment === 0 ? 0 : baseStiffness,
+        capacity: kind.rocking?.under(load, kind.normal(response)) ?? 0,
+      }),
+      note: () =>
+        kind.rocking
+          ? "moment at grade over the turn of the footing, per radian"
+          : `found no subgrade modulus of ${ground.soil.name}, expected one to know how the base turns`,
+    },
+  ];
 }
 
 const indexOfMost = (values: readonly number[]): number =>

@@ -10,6 +10,7 @@ import {
 } from "../../physics/concrete/slab.ts";
 import type { FootingResistance } from "../../physics/ground/loads.ts";
 import { padCover, padResistance, padTakeOff } from "../../physics/ground/pad.ts";
+import { padRocking } from "../../physics/ground/rocking.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
 import { type FootingLimit, footingOf } from "./footing.ts";
@@ -61,6 +62,8 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
       takeOff: { ...padTakeOff(geometry), bars: barMass(runs) },
       bars: runs,
       top: row.pedestal,
+      rocking: padRocking(soil, width, depth),
+      normal: (r) => r.normal,
       response: (load) => ({
         ...padResistance(geometry, load, soil, givens),
         compression: load.compression,

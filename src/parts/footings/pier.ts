@@ -12,6 +12,7 @@ import {
   pierTakeOff,
   type SideHold,
 } from "../../physics/ground/pier.ts";
+import { pierRocking } from "../../physics/ground/rocking.ts";
 import { stretches } from "../../physics/ground/soil.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingLoads, FootingPart, Ground } from "../types.ts";
@@ -108,6 +109,8 @@ export function pier(row: Row, size: PierGeometry, ground: Ground): FootingPart 
       takeOff: { ...pierTakeOff(size), bars: barMass(bars) },
       bars,
       top: size.diameter / Math.SQRT2,
+      rocking: pierRocking(soil, size.diameter, size.depth),
+      normal: (load) => load.compression,
       response: (load) => load,
       limits: [
         {

@@ -54,14 +54,16 @@ export const EARTH_COVER = 3 * INCH;
 
 /**
  * Development of a straight bar in tension, m. ACI 318-19 25.4.2.3, from memory: clear spacing and cover of at
- * least a bar, uncoated, normal weight, grade 60 or less.
+ * least a bar, uncoated, normal weight.
  * @param strength f'c, Pa @param top more than 12 in. of fresh concrete below the bar
  */
 export function developmentLength(bar: Bar, strength: number, barYield: number, top: boolean): number {
   const psi = 6894.757;
+  // the grade's factor, table 25.4.2.5: 1 to grade 60, 1.15 to 80, 1.3 above
+  const grade = barYield > 552e6 ? 1.3 : barYield > 415e6 ? 1.15 : 1;
   const divisor = bar.diameter < 0.8 * INCH ? 25 : 20;
   const length =
-    (((barYield / psi) * (top ? 1.3 : 1)) / (divisor * Math.sqrt(strength / psi))) * bar.diameter;
+    (((barYield / psi) * (top ? 1.3 : 1) * grade) / (divisor * Math.sqrt(strength / psi))) * bar.diameter;
   return Math.max(length, 12 * INCH);
 }
 

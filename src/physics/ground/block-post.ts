@@ -2,11 +2,18 @@ import { type BlockGeometry, blockResistance } from "./block.ts";
 import { balancedSoilMoment } from "./block-pivot.ts";
 import { unrestrainedDepth } from "./embedded-post.ts";
 import type { FootingLoads } from "./loads.ts";
-import { type GroundRules, lateralForce, lateralMoment, type SoilGivens, weakestTo } from "./soil.ts";
+import {
+  type GroundRules,
+  lateralForce,
+  lateralMoment,
+  lateralMultiplier,
+  type SoilGivens,
+  weakestTo,
+} from "./soil.ts";
 
 /** Two further views of a block that the toe method judges. */
 export interface BlockBeside {
-  /** Depth that a post of the block's plan would need, m. IBC 1807.3.2.1, the 12 ft limit read literally. */
+  /** Depth that a post of the block's plan would need, m. IBC 1807.3.2.1, no more than 12 ft counting for its pressure. */
   readonly postDepth: number;
   /** Factor about the toe with the soil's push held in balance. */
   readonly balancedFactor: number;
@@ -26,20 +33,23 @@ export function blockBeside(
   // the depth it asks for is not known yet: every layer counts
   const uniform = weakestTo(soil, Number.POSITIVE_INFINITY);
   const shear = Math.abs(loads.shear);
-  const multiplier = rules.lateralMultiplier ?? 1;
+  const multiplier = lateralMultiplier(soil, depth, rules);
   const { overturning, sliding } = blockResistance(block, loads, soil, rules);
   if (!(shear > 0 && uniform.lateralPerDepth > 0 && Number.isFinite(overturning.demand))) return null;
   const base = sliding.capacity - width * lateralForce(soil, 0, depth, multiplier);
   const balanced = balancedSoilMoment(width, depth, soil, shear + base, multiplier);
   const dead = overturning.capacity - width * lateralMoment(soil, depth, multiplier);
   return {
-    postDepth: unrestrainedDepth({
-      lateralForce: shear,
-      forceHeight: Math.abs(loads.moment) / shear,
-      width: width * Math.SQRT2,
-      lateralBearingPerDepth: uniform.lateralPerDepth,
-      multiplier,
-    }),
+    postDepth: unrestrainedDepth(
+      {
+        lateralForce: shear,
+        forceHeight: Math.abs(loads.moment) / shear,
+        width: width * Math.SQRT2,
+        lateralBearingPerDepth: uniform.lateralPerDepth,
+        multiplier,
+      },
+      "conservative",
+    ),
     balancedFactor: (dead + balanced.moment) / overturning.demand,
   };
 }

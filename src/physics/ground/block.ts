@@ -6,6 +6,7 @@ import {
   type GroundRules,
   lateralForce,
   lateralMoment,
+  lateralMultiplier,
   type SoilGivens,
   soilAt,
   WATER_UNIT_WEIGHT,
@@ -31,7 +32,7 @@ export function blockResistance(
   rules: GroundRules,
 ): FootingResistance {
   const { width, depth } = block;
-  const multiplier = rules.lateralMultiplier ?? 1;
+  const multiplier = lateralMultiplier(soil, depth, rules);
   const submerged = Math.max(0, depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
   const own = width ** 2 * (depth * rules.concreteUnitWeight - submerged * WATER_UNIT_WEIGHT);
   const normal = loads.compression + own * (rules.deadShare ?? 1);

@@ -1,6 +1,13 @@
 import type { TakeOff } from "./loads.ts";
 import { netPassiveForce } from "./passive.ts";
-import { type GroundRules, lateralForce, type SoilGivens, stretches, WATER_UNIT_WEIGHT } from "./soil.ts";
+import {
+  type GroundRules,
+  lateralForce,
+  lateralMultiplier,
+  type SoilGivens,
+  stretches,
+  WATER_UNIT_WEIGHT,
+} from "./soil.ts";
 import { upliftPyramid } from "./uplift-pyramid.ts";
 
 /** A buried concrete beam across the pull. m. */
@@ -65,7 +72,7 @@ export function deadmanCapacity(
   return rankine === null
     ? {
         uplift: Math.max(0, uplift),
-        lateral: length * lateralForce(soil, top, depth, rules.lateralMultiplier ?? 1),
+        lateral: length * lateralForce(soil, top, depth, lateralMultiplier(soil, depth, rules)),
         lateralBasis: "lateral-bearing",
       }
     : { uplift: Math.max(0, uplift), lateral: rankine, lateralBasis: "rankine" };

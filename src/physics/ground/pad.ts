@@ -5,6 +5,7 @@ import {
   bearingUnder,
   type GroundRules,
   lateralForce,
+  lateralMultiplier,
   meanUnitWeight,
   type SoilGivens,
   soilAt,
@@ -67,7 +68,7 @@ export function padResistance(
   const demand = Math.abs(loads.moment) + Math.abs(loads.shear) * depth;
   const eccentricity = demand / normal;
   const area = effectiveSquare(width, eccentricity);
-  const lateral = width * lateralForce(soil, depth - thickness, depth, rules.lateralMultiplier ?? 1);
+  const lateral = width * lateralForce(soil, depth - thickness, depth, lateralMultiplier(soil, depth, rules));
   return {
     bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: bearing },
     overturning: { demand, capacity: (normal * width) / 2 },

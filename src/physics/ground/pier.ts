@@ -3,6 +3,7 @@ import { passiveCoefficient } from "./rankine.ts";
 import {
   bearingUnder,
   type GroundRules,
+  lateralMultiplier,
   type SoilGivens,
   submergedUnitWeight,
   WATER_UNIT_WEIGHT,
@@ -36,7 +37,7 @@ export function pierAsPost(
   rules: GroundRules,
 ): SideHold | null {
   const uniform = weakestTo(soil, depth);
-  const slope = uniform.lateralPerDepth * (rules.lateralMultiplier ?? 1);
+  const slope = uniform.lateralPerDepth * lateralMultiplier(soil, depth, rules);
   if (!(slope > 0)) return null;
   const pressure = Math.min(
     (slope * Math.min(depth, TWELVE_FEET)) / 3,

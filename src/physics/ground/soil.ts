@@ -21,6 +21,8 @@ export interface SoilLayer {
   readonly undrainedStrength?: number;
   /** Ultimate bond of grout to rock, Pa. */
   readonly groutBond?: number;
+  /** Pressure per settlement under a footing of the size in hand, N/m3: Winkler's. */
+  readonly subgradeModulus?: number;
 }
 
 /**
@@ -84,6 +86,19 @@ export function soilAt(soil: SoilGivens, depth: number): SoilLayer {
   return layer(soil, i);
 }
 
+/**
+ * What multiplies the lateral bearing on a face down to a depth: the rule set's own multiplier, and under water the
+ * share of its weight that the soil keeps there. Water anywhere above counts for the whole face: safe.
+ */
+export function lateralMultiplier(soil: SoilGivens, depth: number, rules: GroundRules): number {
+  const multiplier = rules.lateralMultiplier ?? 1;
+  if (!((rules.waterTable ?? Number.POSITIVE_INFINITY) < depth)) return multiplier;
+  let share = 1;
+  for (const { layer: met } of stretches(soil, 0, depth))
+    share = Math.min(share, submergedUnitWeight(met) / met.unitWeight);
+  return multiplier * share;
+}
+
 const leastOf = (values: readonly (number | undefined)[]): number | undefined =>
   values.some((value) => value === undefined) ? undefined : Math.min(...(values as number[]));
 
@@ -107,6 +122,7 @@ export function weakestTo(soil: SoilGivens, depth: number): SoilGivens {
     frictionAngle: least("frictionAngle"),
     undrainedStrength: least("undrainedStrength"),
     groutBond: least("groutBond"),
+    subgradeModulus: least("subgradeModulus"),
   };
 }
 

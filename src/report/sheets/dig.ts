@@ -33,7 +33,7 @@ const beneath = ({ digging, layers }: Given["problem"]["soil"]): string =>
 
 const holes = (given: Given): Section => {
   const { footing, anchor, perLevel, pull } = given;
-  const { soil, waterTable } = given.problem.ground;
+  const { soil, waterTable, pourBelowWater } = given.problem.ground;
   const rows: Cell[][] = [
     [
       "Base",
@@ -59,7 +59,7 @@ const holes = (given: Given): Section => {
     ]);
   }
   const water = Number.isFinite(waterTable)
-    ? `water stated ${tape(waterTable)} down`
+    ? `water stated ${tape(waterTable)} down${pourBelowWater ? ", concrete poured below it where it must" : ""}`
     : "no water table stated: dry is assumed";
   return {
     title: "Holes",
@@ -113,7 +113,7 @@ function rules(given: Given): Section {
     );
   if (choice?.kind === "screw")
     said.push("Screws are turned in along the pull; one that turns in easily does not hold.");
-  if (choice?.kind === "rock-rod")
+  if (choice?.kind === "rock-rod" || "dowels" in given.design.footing)
     said.push(
       "Holes in rock are blown clean and wetted before the grout; loose or split rock does not count as socket.",
     );

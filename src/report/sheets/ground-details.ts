@@ -1,4 +1,4 @@
-import { footingAcross } from "../../model/design.ts";
+import { footingAcross, footingReach } from "../../model/design.ts";
 import type { Given } from "./given.ts";
 import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
 import type { Drawing, Shape, Spot } from "./types.ts";
@@ -58,7 +58,7 @@ const layerTops = (given: Given): number[] => (given.problem.soil.layers ?? []).
 export function baseDetail(given: Given): Detail {
   const { footing } = given.design;
   const frost = given.problem.ground.frostDepth;
-  const deep = footing.depth * 1.1;
+  const deep = footingReach(footing) * 1.1;
   const wide = footingAcross(footing);
   const { n, mm } = scaleFor(SCALES, [wide, deep], ROOM);
   const width = Math.max(mm(wide) + 30, 62);
@@ -98,6 +98,25 @@ export function baseDetail(given: Given): Detail {
       box(left, ABOVE, mm(wide), mm(footing.depth), { pen: "heavy", fill: "concrete" }),
       ...mastFoot(middle, given),
     );
+  if ("dowels" in footing) {
+    const foot = ABOVE + mm(footingReach(footing));
+    const row = given.problem.catalog.footings.find((one) => one.id === footing.row);
+    const edge = row?.kind === "rock-pad" ? row.edge : 0;
+    for (const x of [left + mm(edge), right - mm(edge)])
+      shapes.push(
+        stroke(
+          [
+            [x, bottom - mm(footing.depth) * 0.75],
+            [x, foot],
+          ],
+          "heavy",
+        ),
+      );
+    shapes.push(
+      ...dimension([right + 5, bottom], [right + 5, foot], tape(footing.socket)),
+      lettering([middle, foot + 3], `${footing.dowels} dowels`, "middle"),
+    );
+  }
   shapes.push(
     ...dimension(
       [left, bottom + 7.5],
@@ -115,7 +134,13 @@ export function baseDetail(given: Given): Detail {
   );
   if (frost > 0 && frost < deep) shapes.push(lettering([0.8, ABOVE + mm(frost) - 1], `frost ${tape(frost)}`));
   return {
-    drawing: { kind: "drawing", label: `Base in section, 1 to ${n}`, width, height: bottom + 9, shapes },
+    drawing: {
+      kind: "drawing",
+      label: `Base in section, 1 to ${n}`,
+      width,
+      height: Math.max(bottom + 9, ABOVE + mm(deep) + 4),
+      shapes,
+    },
     scale: n,
   };
 }

@@ -64,6 +64,8 @@ const footingNames: {
   block: ({ width, depth }) => `block ${tape(width)} square, ${tape(depth)} deep`,
   pad: ({ width, thickness, depth }) =>
     `pad ${tape(width)} square, ${tape(thickness)} thick, ${tape(depth)} deep`,
+  "rock-pad": ({ width, depth, dowels, socket }) =>
+    `pad on rock ${tape(width)} square, ${tape(depth)} thick, ${dowels} dowels socketed ${tape(socket)}`,
   pier: ({ diameter, depth }) => `drilled pier ${tape(diameter)} across, ${tape(depth)} deep`,
 };
 export const footingName = (footing: FootingChoice): string =>

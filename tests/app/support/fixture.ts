@@ -184,6 +184,7 @@ const study: Study = {
     },
     soil: "clay",
     frostDepth: 2.5 * ft,
+    pourBelowWater: false,
     greatestDig: 3,
   },
   lot: {

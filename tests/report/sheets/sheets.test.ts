@@ -98,6 +98,20 @@ const cases = [
   ["rods in rock", made(hardGround, rock)],
   ["a mast that stands free", made(lowAndLight, free)],
   [
+    "a mast on a doweled pad",
+    made(hardGround, {
+      ...rock,
+      footing: {
+        kind: "rock-pad",
+        row: "rock-pad",
+        width: 2 * FOOT,
+        depth: FOOT,
+        dowels: 4,
+        socket: 2 * FOOT,
+      },
+    }),
+  ],
+  [
     "a mast on a drilled pier",
     made(lowAndLight, {
       ...free,
@@ -105,6 +119,14 @@ const cases = [
     }),
   ],
 ] as const;
+
+it("shows the code's post beside a block's overturning in the calculation", () => {
+  const { all } = made(lowAndLight, {
+    ...free,
+    footing: { kind: "block", row: "block", width: 3.5 * FOOT, depth: 5 * FOOT },
+  });
+  expect(JSON.stringify(all)).toMatch(/as an IBC 1807.3.2.1 post it would need \d+\.\d ft/);
+});
 
 const tables = (sheet: Sheet): Table[] =>
   sheet.bands

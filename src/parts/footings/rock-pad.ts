@@ -1,0 +1,180 @@
+import type { FootingRow } from "../../model/catalog.ts";
+import {
+  type Bar,
+  type BarRun,
+  barMass,
+  developmentLength,
+  EARTH_COVER,
+  fewestBars,
+} from "../../physics/concrete/bars.ts";
+import { slabStrength } from "../../physics/concrete/slab.ts";
+import {
+  dowelStrength,
+  type RockPadResponse,
+  rockPadAnswers,
+  rockPadTakeOff,
+} from "../../physics/ground/rock-pad.ts";
+import { padRocking } from "../../physics/ground/rocking.ts";
+import { sizesOf } from "../sizes.ts";
+import type { FootingPart, Ground } from "../types.ts";
+import { bearingRule, type FootingLimit, footingOf } from "./footing.ts";
+
+type Row = Extract<FootingRow, { kind: "rock-pad" }>;
+interface RockPadSize {
+  readonly width: number;
+  readonly depth: number;
+  readonly dowels: number;
+  readonly socket: number;
+}
+interface Response extends RockPadResponse {
+  /** On the middle of the slab, N m. */
+  readonly moment: number;
+}
+
+/** Shrinkage bars, share of the section, and how far apart they may stand, m. ACI 318-19 24.4.3. */
+const LEAST_STEEL = 0.0018;
+const MOST_SPACING = 0.4572;
+const TWELVE_INCHES = 0.3048;
+
+/** A pad on rock, held down by grouted dowels: what it lacks in weight the rock lends. */
+export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPart {
+  const { soil, givens, rules } = ground;
+  const { width, depth } = size;
+  const geometry = { ...size, bar: row.bar, yield: row.yield, hole: row.hole, edge: row.edge };
+  const { barYield, loadFactor, source } = rules.concreteDesign;
+  const { strength } = rules.concrete;
+  const dowel = dowelStrength(geometry, soil, givens);
+  // a dowel too short in the concrete pulls out of it before it yields
+  const needs = developmentLength(barOf(row), strength, row.yield, false);
+  const steel = dowel.steel * Math.max(0, Math.min(1, (depth - EARTH_COVER) / needs));
+  const answers = rockPadAnswers(geometry, soil, givens);
+
+  const room = width / 2 - EARTH_COVER;
+  // the upper mat's bars may have more than 12 in. of fresh concrete under them
+  const developed = (bar: Bar) =>
+    Math.min(1, room / developmentLength(bar, strength, barYield, depth - EARTH_COVER > TWELVE_INCHES));
+  const mat = fewestBars(
+    LEAST_STEEL * width * depth,
+    width,
+    Math.min(3 * depth, MOST_SPACING),
+    (bar) => developed(bar) === 1,
+  );
+  const bars: BarRun[] = mat
+    ? ["below", "above"].map((where) => ({
+        bar: mat.bar,
+        count: 2 * mat.count,
+        length: width - 2 * EARTH_COVER,
+        where: `${where}, both ways together`,
+      }))
+    : [];
+  const slab = slabStrength({
+    width,
+    thickness: depth,
+    pedestal: 0,
+    barDepth: Math.max(1e-3, depth - EARTH_COVER - 1.5 * (mat?.bar.diameter ?? 0)),
+    bottomArea: mat ? mat.count * mat.bar.area * Math.max(0, developed(mat.bar)) : 0,
+    topArea: 0,
+    strength,
+    barYield,
+  });
+
+  const rod = rules.rockRod;
+  const noRock = `found no grout bond of ${soil.name}, expected rock that holds a dowel`;
+  const dowelLimit = (
+    limitState: string,
+    capacity: number,
+    demand: (r: Response) => number,
+    note: string,
+  ): FootingLimit<Response> => ({
+    limitState,
+    ...rod,
+    // a rock pad where nothing bonds is refused, needed or not
+    of: (r) => ({ demand: dowel.bond > 0 ? demand(r) : Number.POSITIVE_INFINITY, capacity }),
+    note: () => (dowel.bond > 0 ? note : noRock),
+  });
+  const concrete = (
+    limitState: string,
+    capacity: number,
+    demand: (r: Response) => number,
+    note: string,
+  ): FootingLimit<Response> => ({
+    limitState,
+    required: 1,
+    source,
+    of: (r) => ({ demand: loadFactor * demand(r), capacity }),
+    note: () => note,
+  });
+  return footingOf<Response>(
+    {
+      choice: { kind: "rock-pad", row: row.id, ...size },
+      takeOff: { ...rockPadTakeOff(geometry), bars: barMass(bars) },
+      extras: [
+        { item: `${row.name}: dowels and grout`, price: row.price, quantity: size.dowels, unit: "each" },
+        {
+          item: `${row.name}: drilling`,
+          price: row.drilling,
+          quantity: size.dowels * size.socket,
+          unit: "m",
+        },
+      ],
+      bars,
+      onRock: true,
+      top: width,
+      rocking: padRocking(soil, width, depth),
+      normal: (r) => r.normal,
+      response: (load) => ({
+        ...answers(load),
+        moment: Math.abs(load.moment) + Math.abs(load.shear) * depth,
+      }),
+      limits: [
+        { limitState: "base-bearing", ...bearingRule(ground), of: (r) => r.bearing },
+        {
+          limitState: "overturning",
+          ...rules.overturning,
+          of: (r) => r.overturning,
+          note: () => "about the middle of a pressed quarter of its plan, dowels pulling by their distance",
+        },
+        { limitState: "sliding", ...rules.sliding, of: (r) => r.sliding },
+        dowelLimit(
+          "dowel-steel",
+          steel,
+          (r) => Math.hypot(r.pull, Math.sqrt(3) * r.shear),
+          "pull and shear together",
+        ),
+        dowelLimit("dowel-bond", dowel.bond, (r) => r.pull, "grout to rock, over the socket"),
+        dowelLimit(
+          "dowel-cone",
+          dowel.cone,
+          (r) => r.pull,
+          "weight of the rock that lifts, its row and ring counted",
+        ),
+        concrete(
+          "pad-flexure",
+          slab.bottomMoment,
+          (r) => r.moment + (Math.max(0, r.normal) * width) / 8,
+          "all of the moment and an even pressure, at the middle; mats alike below and above",
+        ),
+        concrete("pad-shear", slab.shear, (r) => r.pressed, "all that presses on the rock, on no ties"),
+      ],
+    },
+    ground,
+  );
+}
+
+const barOf = (row: Row): Bar => ({
+  name: "dowel",
+  diameter: row.bar,
+  area: (Math.PI / 4) * row.bar ** 2,
+  mass: 0,
+});
+
+export const rockPadChoices = (row: Row): RockPadSize[] =>
+  sizesOf(row.width)
+    .filter((width) => width > 2 * row.edge)
+    .flatMap((width) =>
+      sizesOf(row.depth).flatMap((depth) =>
+        row.dowels.flatMap((dowels) =>
+          sizesOf(row.socket).map((socket) => ({ width, depth, dowels, socket })),
+        ),
+      ),
+    );
