@@ -112,7 +112,12 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
     block: fc.record({ width: subset([2, 3, 5], 2), depth: subset([3, 5], 2) }),
     cap: fc.constantFrom(undefined, undefined, undefined, undefined, "0.8 yd3", "2 yd3"),
     mixed: fc.boolean(),
+    // where there is rock to bond to
+    rockPad: fc.constantFrom("none", "beside", "alone"),
     water: fc.constantFrom(
+      {},
+      {},
+      {},
       {},
       {},
       {},
@@ -126,8 +131,6 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       ["block", "pier"],
       ["pad"],
       ["pad", "block"],
-      ["rock-pad"],
-      ["rock-pad", "block"],
     ),
     each: fc.constantFrom(false, false, false, true),
     drawnIn: fc.constantFrom(false, false, false, true),
@@ -218,7 +221,12 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         drawnIn: g.drawnIn,
         radius: g.radii.map(feet),
         rotation: g.rotations,
-        footings: g.footings,
+        footings:
+          g.soil !== "ibc-2" || g.rockPad === "none"
+            ? g.footings
+            : g.rockPad === "alone"
+              ? ["rock-pad"]
+              : [...g.footings, "rock-pad"],
         anchors: g.anchors,
       },
       catalog: {
