@@ -1,5 +1,4 @@
 import { type MastLimitState, ratedNote, worstStation } from "./mast-checks.ts";
-import { torsion } from "./torsion.ts";
 
 /**
  * Shear square to the bent mast against the diagonals of its faces, at the worst direction. Torque goes round all
@@ -17,7 +16,8 @@ export const bracing: MastLimitState = {
       c,
       twist
         ? (s, section) =>
-            shear[s] + (twist.torque[element[s]] * section.lattice.shearStrength) / torsion(section).strength
+            shear[s] +
+            (twist.torque[element[s]] * section.lattice.shearStrength) / section.lattice.torsionStrength
         : (s) => shear[s],
       ({ lattice }) => lattice.shearStrength,
     );

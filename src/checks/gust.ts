@@ -6,7 +6,8 @@ import { windInIce } from "../problem/iced.ts";
 import type { Problem } from "../problem/types.ts";
 import { loadCase } from "./loads.ts";
 import type { MastLimitState } from "./mast-checks.ts";
-import { type StructureModel, stillCase } from "./structure.ts";
+import type { StructureModel } from "./structure.ts";
+import { stillCase } from "./wind-cases.ts";
 
 /** What this structure's gusts make of the pressures of the problem: 1 where the study states the factor. */
 export interface Gusts {

@@ -1,9 +1,11 @@
 import type { Strand } from "../model/catalog.ts";
 import type { LoadCase, PointForce, PointWeight } from "../physics/mast/types.ts";
+import { STEEL_EXPANSION } from "../physics/steel/expansion.ts";
 import type { Iced } from "../problem/iced.ts";
 import type { Star } from "../problem/star.ts";
 import { type AntennaModel, type PackageModel, type Problem, sideHeight } from "../problem/types.ts";
-import { type StructureModel, sectionAt, type WindCase } from "./structure.ts";
+import { type StructureModel, sectionAt } from "./structure.ts";
+import type { WindCase } from "./wind-cases.ts";
 
 /** Wind on the antennas and their pipe: force and moment on the mast top. */
 export function topForce(problem: Problem, pack: PackageModel, height: number): PointForce {
@@ -69,7 +71,7 @@ export const loadCase = (problem: Problem, model: StructureModel, wind: WindCase
   loadsOf(problem, model)(wind);
 
 function towards(blown: Blown, model: StructureModel, wind: WindCase): LoadCase {
-  const { hung, wind: points, ...loads } = blown;
+  const { hung, wind: points, ...loads } = altered(blown, wind);
   const leaning = hung
     .filter(({ offset }) => offset > 0)
     .map(({ z, weight, offset }) => ({ z, force: 0, moment: weight * offset }));
@@ -80,8 +82,8 @@ function towards(blown: Blown, model: StructureModel, wind: WindCase): LoadCase 
       line: none,
       points: leaning,
       guyWind: loads.guyWind.map(() => 0),
-      // what leans beside the axis leaves an uneven star no mirror plane
-      planar: leaning.length === 0 || (model.guys?.star.even ?? true),
+      // an uneven star has no mirror plane: its tangents couple the two ways of swaying
+      planar: model.guys?.star.even ?? true,
     };
   const angle = (wind.toward * Math.PI) / 180;
   return {
@@ -110,6 +112,24 @@ type Blown = Omit<LoadCase, "toward" | "planar" | "points"> & {
   readonly wind: readonly PointForce[];
   readonly hung: readonly Hung[];
 };
+
+/** The case's share of the wind, its air, and the guy that it lost. */
+function altered(blown: Blown, { share = 1, warmer = 0, lost }: WindCase): Blown {
+  const { line, wind, hung, guyWind: onGuys } = blown;
+  const strain = STEEL_EXPANSION * warmer;
+  const air = warmer === 0 ? {} : { guyStretch: onGuys.map(() => 1 + strain), mastStrain: strain };
+  const scaled =
+    share === 1
+      ? blown
+      : {
+          ...blown,
+          line: (z: number) => share * line(z),
+          wind: wind.map((point) => ({ ...point, force: share * point.force, moment: share * point.moment })),
+          hung: hung.map((antenna) => ({ ...antenna, force: share * antenna.force })),
+          guyWind: onGuys.map((w) => share * w),
+        };
+  return { ...scaled, ...air, lost };
+}
 
 /** Every antenna of a package: height of its middle, and the height of the joint that carries it. */
 const mounted = (

@@ -4,7 +4,8 @@ import type { Forces } from "../physics/mast/recover.ts";
 import type { Mast } from "../physics/mast/solver.ts";
 import type { Twist } from "../physics/mast/twist.ts";
 import type { Problem, SectionModel } from "../problem/types.ts";
-import type { StructureModel, WindCase } from "./structure.ts";
+import type { StructureModel } from "./structure.ts";
+import type { WindCase } from "./wind-cases.ts";
 
 /** A solved case, as the limit states of the mast read it. */
 export interface SolvedCase {

@@ -1,5 +1,6 @@
 import type { CaseResponse } from "../model/verdict.ts";
 import type { CaseReactions } from "./analysis.ts";
+import { handMethod } from "./hand-method.ts";
 import type { SolvedCase } from "./mast-checks.ts";
 
 /** Sway frequencies told of the mast as rigged. */
@@ -47,6 +48,7 @@ export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseRespo
     shear: stations.map((s) => forces.shear[s]),
     compression: stations.map((s) => forces.compression[s]),
     ...twisted(c, stations),
+    hand: mast.guys.length > 0 && !still && wind.purpose === undefined ? handMethod(c) : undefined,
     guys: mast.guys.map((guy, g) => ({
       level: guy.level + 1,
       anchor: guy.anchor + 1,
@@ -58,7 +60,7 @@ export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseRespo
     base: reactions.base,
     pressure: Array.from({ length: 9 }, (_, i) => ({
       z: (top * i) / 8,
-      q: still ? 0 : pressure((top * i) / 8),
+      q: still ? 0 : (wind.share ?? 1) * pressure((top * i) / 8),
     })),
   };
 }

@@ -7,13 +7,17 @@ import { stackOf } from "../problem/stacks.ts";
 import { starOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 import { analyse, type CaseReactions, mastLimitStates } from "./analysis.ts";
+import { guyNotes } from "./guy-notes.ts";
+import { guyStrength } from "./guy-strength.ts";
 import type { MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { pipeBending } from "./pipe.ts";
 import { plateSide } from "./plate.ts";
 import { caseResponse } from "./response.ts";
+import { type GuyModel, initialTensions, insideWindow } from "./rigging.ts";
 import { concreteCapCheck, depthChecks, fallCheck, heightCheck, lotCheck } from "./site.ts";
-import { type GuyModel, initialTensions, insideWindow, type StructureModel, windCases } from "./structure.ts";
+import type { StructureModel } from "./structure.ts";
 import { limitStateTitles, limitStateUnits } from "./titles.ts";
+import { windCases } from "./wind-cases.ts";
 
 /** A design that can't be judged: a key, kind or stock that the study does not have. */
 export class DesignError extends Error {
@@ -199,7 +203,11 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
   const { concrete, dug } = volumes(billed);
   for (const check of concreteCapCheck(problem, concrete)) put(check);
 
-  const sorted = [...checks.values()].sort(byRoadToFailure);
+  const sorted = [...checks.values()]
+    .map((check) =>
+      check.limitState === guyStrength.id ? { ...check, note: guyNotes(check, responses) } : check,
+    )
+    .sort(byRoadToFailure);
   const strength = sorted.filter((check) => check.kind === "strength");
   const worst = Math.max(...strength.map((check) => check.utilisation));
   return {

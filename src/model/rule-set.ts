@@ -54,6 +54,10 @@ export const ruleSetSchema = z.strictObject({
     .superRefine(({ least, most }, context) => {
       if (least > most) refuse(context, ["most"], 'a value at or above "least"');
     }),
+  /** With one guy gone: share of the design wind, and the factor that mast and guys must still have. */
+  lossOfGuy: z
+    .strictObject({ wind: z.number().min(0).max(1), required: z.number().min(1).max(100), source: text })
+    .default({ wind: 0, required: 1, source: "still air, nominal strength: our choice, no source" }),
   /** Greatest slope of the mast from plumb, degrees. */
   tilt: z.strictObject({ most: z.number().gt(0).max(45), source: text }),
   /** Half-angle from the vertical of the soil lifted by a buried anchor, degrees. */

@@ -4,6 +4,7 @@ import type { Axis } from "./axis.ts";
 import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, refuse, text, unique } from "./fields.ts";
 import { refuseOddLot } from "./lot.ts";
+import { temperature, turn } from "./mast-givens.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
 export const STUDY_VERSION = 1;
@@ -187,6 +188,10 @@ export const studySchema = z.strictObject({
       wind,
       /** Absent means no ice. */
       ice: ice.optional(),
+      /** What the footing of a mast without guys resists turning with, N m/rad. Absent: it does not turn. */
+      baseStiffness: z.number().gt(0).optional(),
+      /** Absent means that guys and mast keep the temperature that they are rigged at. */
+      temperature: temperature.optional(),
       soil: id,
       frostDepth: length,
       /** Below grade; absent means deeper than anything dug here. */
@@ -244,6 +249,13 @@ export const studySchema = z.strictObject({
         .max(50),
       /** Least of capacity / required - 1 over every strength check. */
       margin: z.number().min(0).max(5).default(0),
+      /** Greatest turn of any antenna from plumb, and about the mast's axis, degrees, in the service wind. */
+      swayLimit: turn.optional(),
+      twistLimit: turn.optional(),
+      /** Service wind as a share of the design wind pressure of the rule set. */
+      serviceWind: z.number().gt(0).max(1).default(1),
+      /** Must the mast stand with any one guy gone? The rule set says in which wind and by how much. */
+      lossOfOneGuy: z.boolean().default(false),
       heightLimit: length.optional(),
       concreteCap: dimensioned("volume", { min: 0 }).optional(),
     })

@@ -71,6 +71,13 @@ export interface CaseResponse {
   readonly shear: readonly number[];
   /** N. */
   readonly compression: readonly number[];
+  /** What each level of guys holds back along the wind, N, exactly and by hand; in wind on a guyed mast only. */
+  readonly hand?: {
+    readonly exact: readonly number[];
+    readonly thrusts: readonly number[];
+    /** Pull of one guy that stands alone against its thrust by hand, without its initial tension. */
+    readonly tensions: readonly number[];
+  };
   /** Turn about the axis, rad, and torque, N m, for torques of either sense; absent where nothing turns the mast. */
   readonly twist?: readonly number[];
   readonly torque?: readonly number[];

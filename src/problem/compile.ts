@@ -257,6 +257,8 @@ function assumptions(study: Study): string[] {
   }
   if (study.wishes.packages.some((p) => p.items.some((item) => !("antenna" in item))))
     said.push("Antennas not chosen yet count by their area and weight and cost nothing here.");
+  if (study.site.baseStiffness !== undefined)
+    said.push("That the footing resists turning as stated is not checked.");
   said.push(
     study.lot.slope
       ? `The ground falls evenly by ${(100 * study.lot.slope.fall).toFixed(0)} % toward ${study.lot.slope.toward} degrees; anchor heads stand at grade.`

@@ -44,6 +44,12 @@ function physicalBasis(problem: Problem): string {
   return JSON.stringify([
     study.site.wind,
     study.site.ice,
+    study.site.temperature,
+    study.site.baseStiffness,
+    study.wishes.swayLimit,
+    study.wishes.twistLimit,
+    study.wishes.serviceWind,
+    study.wishes.lossOfOneGuy,
     rules,
     allowed,
     packages.map(({ lines: _l, cents: _c, ...pack }) => pack),

@@ -1,7 +1,7 @@
 import { guyWind } from "../checks/loads.ts";
 import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
-import { type GuyModel, insideWindow, type LevelModel, levelTensions } from "../checks/structure.ts";
+import { type GuyModel, insideWindow, type LevelModel, levelTensions } from "../checks/rigging.ts";
 import { fixedCents, levelCents } from "../cost/bill.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import { utilisation } from "../parts/types.ts";

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { analyse } from "../../src/checks/analysis.ts";
-import { type StructureModel, type WindCase, windCases } from "../../src/checks/structure.ts";
+import type { StructureModel } from "../../src/checks/structure.ts";
+import { type WindCase, windCases } from "../../src/checks/wind-cases.ts";
 import { utilisation } from "../../src/parts/types.ts";
 import { starOf } from "../../src/problem/star.ts";
 import type { Problem } from "../../src/problem/types.ts";

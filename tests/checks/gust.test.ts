@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { loadCase } from "../../src/checks/loads.ts";
-import { windCases } from "../../src/checks/structure.ts";
 import { resolve, verify } from "../../src/checks/verify.ts";
+import { windCases } from "../../src/checks/wind-cases.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import type { Check, Verdict } from "../../src/model/verdict.ts";
 import { check, design, freeStanding, pasture } from "./support/pasture.ts";

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { guyWind, lineLoad, loadCase, topForce } from "../../src/checks/loads.ts";
-import { mastInput, sectionAt, strandStiffness, windCases } from "../../src/checks/structure.ts";
+import { strandStiffness } from "../../src/checks/rigging.ts";
+import { mastInput, sectionAt } from "../../src/checks/structure.ts";
 import { resolve, verify } from "../../src/checks/verify.ts";
+import { windCases } from "../../src/checks/wind-cases.ts";
 import { starOf } from "../../src/problem/star.ts";
 import { checkValue } from "../support/check-values.ts";
 import { FOOT, INCH, KSI, POUND, PSF } from "../support/us-units.ts";

@@ -4,8 +4,10 @@ import { analyse } from "../../src/checks/analysis.ts";
 import { gusty } from "../../src/checks/gust.ts";
 import { loadCase } from "../../src/checks/loads.ts";
 import type { SolvedCase } from "../../src/checks/mast-checks.ts";
-import { mastInput, type StructureModel, windCases } from "../../src/checks/structure.ts";
-import { resolve } from "../../src/checks/verify.ts";
+import { mastInput, type StructureModel } from "../../src/checks/structure.ts";
+import { DesignError, resolve } from "../../src/checks/verify.ts";
+import { windCases } from "../../src/checks/wind-cases.ts";
+import type { Design } from "../../src/model/design.ts";
 import { GAUSS3, shape } from "../../src/physics/mast/element.ts";
 import { Mast } from "../../src/physics/mast/solver.ts";
 import type { LoadCase, MastInput } from "../../src/physics/mast/types.ts";
@@ -22,6 +24,15 @@ interface Drawn {
   readonly name: string;
 }
 
+function modelOf(problem: Problem, design: Design): StructureModel | null {
+  try {
+    return resolve(problem, design).model;
+  } catch (error) {
+    if (error instanceof DesignError) return null;
+    throw error;
+  }
+}
+
 /** The first so many distinct structures of random studies. */
 function drawn(count: number, seed: number): Drawn[] {
   const found = new Map<string, Drawn>();
@@ -31,7 +42,9 @@ function drawn(count: number, seed: number): Drawn[] {
     const design = designOf(problem, at);
     if (!design) continue;
     const name = JSON.stringify([file.site, file.wishes, design]);
-    found.set(name, { problem, model: resolve(problem, design).model, name });
+    // a level under the highest anchor of a slope is no mast
+    const model = modelOf(problem, design);
+    if (model) found.set(name, { problem, model, name });
   }
   expect(found.size).toBe(count);
   return [...found.values()];
@@ -84,7 +97,8 @@ function unbalanced({ problem, model, wind, mast }: SolvedCase): number {
     sums.bendAlong += force * z[at(height)] + moment;
     all += Math.abs(force);
   }
-  for (const { node, state, qx, qy, qz, length, stretch } of mast.guys) {
+  for (const { node, state, qx, qy, qz, length, stretch, lost } of mast.guys) {
+    if (lost) continue;
     sums.along += state.fx;
     sums.across += state.fy;
     sums.up += state.fz;
@@ -141,7 +155,8 @@ function overturning(problem: Problem, model: StructureModel): Map<string, numbe
   const found = new Map<string, number>();
   const result = analyse(problem, model, {
     visit: ({ wind, mast }) => {
-      if (wind.toward === null) return;
+      // with a guy lost in still air nothing is blown over
+      if (wind.toward === null || wind.purpose === "accident") return;
       const held = mast.guys.reduce((sum, { state, ax, z }) => sum + state.ax * z - state.az * ax, 0);
       found.set(wind.id, held + (model.guys ? 0 : Math.abs(mast.baseReaction[2])));
     },
@@ -216,7 +231,8 @@ test("turning anchors and wind together, or mirroring both, changes no force and
             1e-6 * far + 1e-9,
           );
         }
-        mast.guys.forEach(({ state }, g) => {
+        mast.guys.forEach(({ state, lost }, g) => {
+          if (lost) return;
           expect(moved.guys[g].state.tensionMast / state.tensionMast, name).toBeCloseTo(1, 6);
         });
       }

@@ -70,6 +70,16 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       { inches: 0.25, light: true },
       { inches: 0.75, light: false },
     ),
+    air: fc.constantFrom(
+      undefined,
+      undefined,
+      undefined,
+      { installed: 15, coldest: -30, hottest: 40 },
+      { installed: 0, coldest: 0, hottest: 35, iced: -5 },
+    ),
+    service: fc.constantFrom({}, {}, {}, { swayLimit: 1.5, serviceWind: 0.4 }, { twistLimit: 2 }),
+    baseStiffness: fc.constantFrom(undefined, undefined, 3e5, 5e6),
+    lossOfOneGuy: fc.constantFrom(false, false, false, true),
     soil: fc.constantFrom("ibc-2", "ibc-3", "ibc-4", "ibc-5", "clay-over-gravel"),
     rules: fc.constantFrom("practice", "practice", "asce7-asd", "asce7-asd", "asce7-lrfd", "en"),
     aim: fc.constantFrom("cost" as const, "cost" as const, "concrete" as const),
@@ -162,6 +172,8 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
             ? { pressure: g.ice.light ? "2 psf" : "8 psf" }
             : { speed: g.ice.light ? "30 mph" : "60 mph" }),
         },
+        temperature: g.air,
+        baseStiffness: g.baseStiffness,
         soil: g.soil,
         frostDepth: "2 ft",
         greatestDig: "5 ft",
@@ -182,6 +194,8 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         height: g.heights.map(feet),
         margin: g.margin,
         concreteCap: g.cap,
+        ...g.service,
+        lossOfOneGuy: g.lossOfOneGuy,
         packages: [
           {
             id: "one",

@@ -1,5 +1,6 @@
 import type { BillLine } from "../../model/verdict.ts";
 import type { Given } from "./given.ts";
+import { airWords } from "./tension.ts";
 import type { Band, Cell, Section, Table } from "./types.ts";
 import { both, figure, lowerFirst, sectionName, strandName, tape } from "./words.ts";
 
@@ -89,7 +90,7 @@ function cutList({ rigs, problem }: Given): Section[] {
   return [
     {
       title: "Cut list",
-      gloss: "at 60 °F, for one guy",
+      gloss: `at ${airWords(rigs[0].rigged)}, for one guy`,
       parts: [
         {
           kind: "table",

@@ -16,7 +16,7 @@ export function calculationSheet(given: Given): Band[] {
         ...frequencies(given),
         ...twists(given),
         reactions(given),
-        ...(given.levels.length > 0 ? [guyForces(given)] : []),
+        ...(given.levels.length > 0 ? [guyForces(given), ...byHand(given)] : []),
         said(given),
       ],
     },
@@ -38,6 +38,10 @@ function site({ problem }: Given): Section {
     ["Soil values", `${problem.soil.values}; ${problem.soil.source}`],
     ["Frost depth", both(frostDepth, "feet")],
     ["Water table", waterTable === undefined ? "none stated" : both(waterTable, "feet")],
+    ...(problem.study.site.baseStiffness === undefined
+      ? []
+      : [["Base of a mast without guys", turning(problem.study.site.baseStiffness)]]),
+    ...(problem.study.site.temperature ? [["Air", airs(problem.study.site.temperature)]] : []),
     ["Rule set", problem.rules.name],
     ["Steel", problem.rules.steel === "en1993" ? "EN 1993-1-1" : "AISC 360-16"],
     ["Margin wished", figure(problem.study.wishes.margin, "share", 0)],
@@ -54,6 +58,15 @@ function site({ problem }: Given): Section {
     ],
   };
 }
+
+const turning = (stiffness: number) => `turns against ${(stiffness / 1000).toPrecision(3)} kN m/rad`;
+
+const airs = ({
+  installed,
+  coldest,
+  hottest,
+}: NonNullable<Given["problem"]["study"]["site"]["temperature"]>): string =>
+  `rigged at ${installed} °C, from ${coldest} to ${hottest} °C`;
 
 function structure(given: Given): Section {
   const { design, model, problem } = given;
@@ -299,6 +312,47 @@ const guyForces = ({ verdict, levels }: Given): Section => ({
     },
   ],
 });
+
+/** The hand method beside the exact one, in the first case: why it is not what the mast is built by. */
+function byHand({ verdict, levels }: Given): Section[] {
+  const windy = verdict.cases.find((c) => c.hand);
+  const hand = windy?.hand;
+  if (!windy || !hand) return [];
+  return [
+    {
+      title: "The hand method beside the exact one",
+      gloss: windy.title,
+      parts: [
+        {
+          kind: "table",
+          head: [
+            "Level",
+            "Thrust by hand",
+            "Exact",
+            "Hand / exact",
+            "Pull of one guy by hand",
+            "Tightest, exact",
+          ],
+          rows: levels.map((level, i): Cell[] => [
+            level.name,
+            both(hand.thrusts[i], "force"),
+            both(hand.exact[i], "force"),
+            (hand.thrusts[i] / hand.exact[i]).toFixed(2),
+            both(hand.tensions[i], "force"),
+            both(
+              Math.max(...windy.guys.filter((guy) => guy.level === i + 1).map((guy) => guy.tensionMast)),
+              "force",
+            ),
+          ]),
+        },
+        {
+          kind: "words",
+          text: "By hand: thrusts in proportion to height that balance the wind's moment about the base, one guy alone against each, no initial tension. It is right for one level only; with more, the lowest level gets 0.3 to 0.6 of its true thrust and the top up to 2.5 times, and leaving out the initial tension is always unsafe (docs/theory/tension.md).",
+        },
+      ],
+    },
+  ];
+}
 
 const said = ({ verdict, problem, model }: Given): Section => ({
   title: "Assumed and not covered",

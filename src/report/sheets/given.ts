@@ -1,5 +1,6 @@
-import type { LevelModel, StructureModel } from "../../checks/structure.ts";
-import { levelTensions, strandStiffness } from "../../checks/structure.ts";
+import type { LevelModel } from "../../checks/rigging.ts";
+import { levelTensions, strandStiffness } from "../../checks/rigging.ts";
+import type { StructureModel } from "../../checks/structure.ts";
 import { resolve } from "../../checks/verify.ts";
 import type { Strand } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
@@ -10,8 +11,8 @@ import { anchorPoints, type Star } from "../../problem/star.ts";
 import type { Problem } from "../../problem/types.ts";
 import { levelNames } from "./words.ts";
 
-/** Air at which the guys are cut and drawn to their initial tension, degrees Celsius: 60 F, our choice. */
-export const REFERENCE = (60 - 32) / 1.8;
+/** Air at which the guys are cut and drawn to their tension where the study states none, Celsius: 60 F, our choice. */
+const REFERENCE = (60 - 32) / 1.8;
 
 /** Guys of one level that are alike: all of them on an even star, one alone on an uneven. */
 export interface Level {
@@ -29,6 +30,8 @@ export interface Level {
   /** At the anchor end, N. */
   readonly tension: number;
   readonly unstressed: number;
+  /** Air at which it is cut and drawn to its tension, Celsius. */
+  readonly rigged: number;
   /** Strand to cut for one guy, m. */
   readonly cut: number;
 }
@@ -119,6 +122,7 @@ function rig(
     stiffness,
     tension,
     unstressed,
+    rigged: problem.study.site.temperature?.installed ?? REFERENCE,
     cut: unstressed + problem.prices.termination,
   };
 }

@@ -1,20 +1,25 @@
 import { catenaryState, solveCatenary } from "../../physics/guy/catenary.ts";
 import { type SwungGuy, secondsForSwings, tensionFromSwings } from "../../physics/guy/swings.ts";
-import { type Given, type Level, REFERENCE } from "./given.ts";
+import { STEEL_EXPANSION } from "../../physics/steel/expansion.ts";
+import type { Given, Level } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
 import { both, figure } from "./words.ts";
 
-/** Steel, per kelvin (from memory: structural carbon steel 11.7e-6). */
-const EXPANSION = 11.7e-6;
 /** Fahrenheit: what a crew meets. */
 const AIR = [-20, -5, 10, 25, 40, 50, 60, 70, 80, 95, 110];
 const COUNTS = [10, 20] as const;
 
 const celsius = (fahrenheit: number) => (fahrenheit - 32) / 1.8;
+const fahrenheit = (air: number) => 1.8 * air + 32;
+export const airWords = (air: number): string => `${Math.round(fahrenheit(air))} °F`;
+
+/** The rows of the table: what a crew meets, and the air that the guys are cut for. */
+const airs = (rigged: number): number[] =>
+  [...new Set([...AIR, Math.round(fahrenheit(rigged))])].sort((a, b) => a - b);
 
 /** Tension at the anchor end of a guy cut for the reference air, N: mast plumb, ground still. */
 export function tensionAt(level: Level, air: number, mastWarms: boolean): number {
-  const grown = 1 + EXPANSION * (air - REFERENCE);
+  const grown = 1 + STEEL_EXPANSION * (air - level.rigged);
   const state = catenaryState();
   const rise = level.height * (mastWarms ? grown : 1) - level.elevation;
   // the strand keeps its weight when it grows
@@ -56,7 +61,7 @@ export function tensionSheet(given: Given): Band[] {
 
 const wanted = ({ rigs }: Given): Section => ({
   title: "Initial tension",
-  gloss: "at the anchor end, 60 °F, still air, mast plumb",
+  gloss: `at the anchor end, ${airWords(rigs[0].rigged)}, still air, mast plumb`,
   parts: [
     {
       kind: "table",
@@ -73,7 +78,7 @@ const wanted = ({ rigs }: Given): Section => ({
   ],
 });
 
-/** Mast and strand warm alike; beside it, a mast that stays at 60 F in the shade of morning. */
+/** Mast and strand warm alike; beside it, a mast that stays as cool as it was rigged in the shade of morning. */
 const byAir = ({ rigs }: Given): Section => ({
   title: "Tension against air temperature",
   gloss: "lbf, N small, at the anchor end; seconds for 20 swings",
@@ -81,9 +86,9 @@ const byAir = ({ rigs }: Given): Section => ({
     {
       kind: "table",
       head: ["Air", ...rigs.flatMap(({ name }) => [name, "strand alone", "20 swings"])],
-      heavy: [AIR.indexOf(60)],
-      rows: AIR.map((fahrenheit) => {
-        const air = celsius(fahrenheit);
+      heavy: [airs(rigs[0].rigged).indexOf(Math.round(fahrenheit(rigs[0].rigged)))],
+      rows: airs(rigs[0].rigged).map((degrees) => {
+        const air = celsius(degrees);
         return [
           both(air, "celsius", 0),
           ...rigs.flatMap((level): Cell[] => {
@@ -99,7 +104,7 @@ const byAir = ({ rigs }: Given): Section => ({
     },
     {
       kind: "words",
-      text: "First column of a level: mast and strand, both steel, warm alike, the mast grows with the air. “Strand alone”: the mast stays as at 60 °F. Set the first column on a dull, calm day, when mast and strand have the temperature of the air. Steel grows 11.7 millionths a kelvin (from memory). Anchors and ground do not move.",
+      text: `First column of a level: mast and strand, both steel, warm alike, the mast grows with the air. “Strand alone”: the mast stays as at ${airWords(rigs[0].rigged)}. Set the first column on a dull, calm day, when mast and strand have the temperature of the air. Steel grows 11.7 millionths a kelvin (from memory). Anchors and ground do not move.`,
     },
   ],
 });

@@ -222,6 +222,8 @@ const study: Study = {
       },
     ],
     margin: 0,
+    serviceWind: 1,
+    lossOfOneGuy: false,
   },
   rules: { set: "asd" },
   parts: {

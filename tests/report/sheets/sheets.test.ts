@@ -6,7 +6,7 @@ import { defaultCatalog } from "../../../src/model/default-catalog.ts";
 import type { Design } from "../../../src/model/design.ts";
 import type { StudyFile } from "../../../src/model/study.ts";
 import { secondsForSwings } from "../../../src/physics/guy/swings.ts";
-import { givenOf, REFERENCE } from "../../../src/report/sheets/given.ts";
+import { givenOf } from "../../../src/report/sheets/given.ts";
 import { renderSheet, renderSheets } from "../../../src/report/sheets/render.ts";
 import { sheets, UnsafeDesign } from "../../../src/report/sheets/sheets.ts";
 import { swung, tensionAt } from "../../../src/report/sheets/tension.ts";
@@ -157,9 +157,9 @@ describe.each(cases)("sheets of %s", (_, { given, verdict, all }) => {
   it("has the initial tension at the reference temperature, more in the cold, less in the heat", () => {
     for (const level of given.levels)
       for (const mastWarms of [true, false]) {
-        expect(tensionAt(level, REFERENCE, mastWarms)).toBeCloseTo(level.tension, 3);
-        expect(tensionAt(level, REFERENCE - 20, mastWarms)).toBeGreaterThan(level.tension);
-        expect(tensionAt(level, REFERENCE + 20, mastWarms)).toBeLessThan(level.tension);
+        expect(tensionAt(level, level.rigged, mastWarms)).toBeCloseTo(level.tension, 3);
+        expect(tensionAt(level, level.rigged - 20, mastWarms)).toBeGreaterThan(level.tension);
+        expect(tensionAt(level, level.rigged + 20, mastWarms)).toBeLessThan(level.tension);
       }
   });
 
