@@ -1,4 +1,5 @@
 import type { Strand } from "../model/catalog.ts";
+import type { GuyHardware } from "../model/study.ts";
 import { balancedTensions } from "../physics/guy/balance.ts";
 import type { GuyLevel } from "../physics/mast/types.ts";
 import type { Star } from "../problem/star.ts";
@@ -10,7 +11,28 @@ export interface LevelModel {
   readonly strand: Strand;
   /** Initial tension at the anchor, of breaking strength. */
   readonly tension: number;
+  readonly hardware?: GuyHardware;
 }
+
+/**
+ * A guy of this chord as one rope, N and N/m: its hardware is smeared over it and does not stretch.
+ * @throws RangeError where the hardware leaves no strand
+ */
+export function ropeOf({ strand, hardware }: Pick<LevelModel, "strand" | "hardware">, chord: number) {
+  // seven wires
+  const ea = 7 * (Math.PI / 4) * strand.wire ** 2 * strand.modulus;
+  if (!hardware) return { ea, weight: strand.weight };
+  const cut = chord - hardware.length;
+  if (!(cut > 0))
+    throw new RangeError(
+      `guy: found hardware of ${hardware.length} m in a guy of ${chord} m, expected less than the guy`,
+    );
+  return { ea: (ea * chord) / cut, weight: (strand.weight * cut + hardware.weight) / chord };
+}
+
+/** Weight of a guy of this chord, N, its hardware with it. */
+export const guyWeight = (strand: Strand, chord: number, hardware?: GuyHardware): number =>
+  hardware ? strand.weight * Math.max(chord - hardware.length, 0) + hardware.weight : strand.weight * chord;
 
 /** Guys of a structure, every key resolved. */
 export interface GuyModel {
@@ -23,14 +45,21 @@ export interface GuyModel {
 export function rigged(star: Star, level: LevelModel): GuyLevel {
   const { height, strand } = level;
   const own = star.even ? [] : levelTensions(star, level);
+  const ropes = star.even ? [] : places(star, level);
   return {
     z: height,
     anchors: star.anchors.map(({ radius, elevation }, i) => {
       const angle = (2 * Math.PI * i) / star.perLevel;
-      return { x: radius * Math.cos(angle), y: radius * Math.sin(angle), z: elevation, tension: own[i] };
+      return {
+        x: radius * Math.cos(angle),
+        y: radius * Math.sin(angle),
+        z: elevation,
+        tension: own[i],
+        ea: ropes[i]?.ea,
+        weight: ropes[i]?.weight,
+      };
     }),
-    ea: strandStiffness(strand),
-    weight: strand.weight,
+    ...ropeOf(level, Math.hypot(height - star.anchors[0].elevation, star.anchors[0].radius)),
     tension: level.tension * strand.breakingStrength,
   };
 }
@@ -39,16 +68,18 @@ export function rigged(star: Star, level: LevelModel): GuyLevel {
  * Initial tension at each anchor, N: the stated one, and on uneven anchors what leaves the mast plumb.
  * @throws RangeError where a guy can't be rigged at its tension
  */
-export function levelTensions(star: Star, { height, strand, tension }: LevelModel): number[] {
-  const stated = tension * strand.breakingStrength;
+export function levelTensions(star: Star, level: LevelModel): number[] {
+  const stated = level.tension * level.strand.breakingStrength;
   if (star.even) return star.anchors.map(() => stated);
-  return balancedTensions(
-    star.anchors.map(({ radius, elevation }) => ({ span: radius, rise: height - elevation })),
-    stated,
-    strandStiffness(strand),
-    strand.weight,
-  );
+  return balancedTensions(places(star, level), stated);
 }
+
+/** Every guy of a level: where it runs, and as what rope. */
+const places = (star: Star, level: LevelModel) =>
+  star.anchors.map(({ radius: span, elevation }) => {
+    const rise = level.height - elevation;
+    return { span, rise, ...ropeOf(level, Math.hypot(span, rise)) };
+  });
 
 /** Initial tension of every guy, of breaking strength; the stated ones where a guy can't be rigged. */
 export const initialTensions = ({ star, levels }: GuyModel): number[] =>
@@ -68,7 +99,3 @@ export const insideWindow = (problem: Problem, guys: GuyModel): boolean => {
   const { least, most } = problem.rules.tension;
   return initialTensions(guys).every((tension) => tension >= least - 1e-12 && tension <= most + 1e-12);
 };
-
-/** Seven wires of the strand, N. */
-export const strandStiffness = (strand: Strand): number =>
-  7 * (Math.PI / 4) * strand.wire ** 2 * strand.modulus;

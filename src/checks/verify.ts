@@ -92,6 +92,7 @@ export function resolve(
         return {
           height,
           tension: tension ?? common,
+          hardware: problem.study.parts.guyHardware,
           strand: need(
             catalog.strand.find((s) => s.id === strand),
             `guys.levels[${i}].strand`,

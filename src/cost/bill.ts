@@ -7,13 +7,17 @@ import type { PackageModel, Problem, StackModel } from "../problem/types.ts";
 
 /** The search adds the same cents in the same groups: a test holds the two together. */
 
-/** Strand to cut for one guy, m: chord, and what its two ends take. */
+/** Strand to cut for one guy, m: chord less the hardware in it, and what its two ends take. */
 export const cutLength = (problem: Problem, rise: number, radius: number): number =>
-  Math.hypot(rise, radius) + problem.prices.termination;
+  Math.max(Math.hypot(rise, radius) - (problem.study.parts.guyHardware?.length ?? 0), 0) +
+  problem.prices.termination;
 
 /** Whole cents of the guys of one level. */
 export function levelCents(problem: Problem, height: number, star: Star, strand: Strand): number {
-  let total = cents(problem.prices.guyBracket) + star.perLevel * cents(strand.fittings);
+  const { guyHardware } = problem.study.parts;
+  let total =
+    cents(problem.prices.guyBracket) +
+    star.perLevel * (cents(strand.fittings) + cents(guyHardware?.price ?? 0));
   if (star.even) return total + star.perLevel * cents(cutLength(problem, height, star.radius) * strand.price);
   for (const { radius, elevation } of star.anchors)
     total += cents(cutLength(problem, height - elevation, radius) * strand.price);
@@ -69,6 +73,18 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
               ),
             )),
         line("guys", `${name}: ends and turnbuckles`, 1, "each", strand.fittings, star.perLevel),
+        ...(problem.study.parts.guyHardware
+          ? [
+              line(
+                "guys",
+                `${name}: insulators and hardware`,
+                1,
+                "each",
+                problem.study.parts.guyHardware.price,
+                star.perLevel,
+              ),
+            ]
+          : []),
         line("guys", `${name}: bracket`, 1, "each", prices.guyBracket),
       );
     });

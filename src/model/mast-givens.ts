@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { refuse } from "./fields.ts";
+import { force, length, price, refuse } from "./fields.ts";
 
 /** Degrees Celsius that air on earth has. */
 const celsius = z.number().min(-70).max(60);
@@ -17,6 +17,14 @@ export const temperature = z
     if (coldest > installed) refuse(context, ["coldest"], `at most ${installed}, the air when installed`);
     if (hottest < installed) refuse(context, ["hottest"], `at least ${installed}, the air when installed`);
   });
+
+/** Insulators, turnbuckles and links in one guy, all together. */
+export const guyHardware = z.strictObject({
+  weight: force,
+  /** Of the guy's length that they take the place of: no strand is cut for it, and it does not stretch. */
+  length: length.default(0),
+  price: price.default(0),
+});
 
 /** Degrees from plumb or about the axis. */
 export const turn = z.number().gt(0).max(10);

@@ -58,8 +58,8 @@ export const ruleSetSchema = z.strictObject({
   lossOfGuy: z
     .strictObject({ wind: z.number().min(0).max(1), required: z.number().min(1).max(100), source: text })
     .default({ wind: 0, required: 1, source: "still air, nominal strength: our choice, no source" }),
-  /** Greatest slope of the mast from plumb, degrees. */
-  tilt: z.strictObject({ most: z.number().gt(0).max(45), source: text }),
+  /** Greatest slope of the mast from plumb, degrees. Beyond ten the solver's turns are no longer small. */
+  tilt: z.strictObject({ most: z.number().gt(0).max(10), source: text }),
   /** Half-angle from the vertical of the soil lifted by a buried anchor, degrees. */
   upliftAngle: z.strictObject({ degrees: z.number().min(0).max(45), source: text }),
   concrete: z.strictObject({

@@ -4,7 +4,7 @@ import type { Axis } from "./axis.ts";
 import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, refuse, text, unique } from "./fields.ts";
 import { refuseOddLot } from "./lot.ts";
-import { temperature, turn } from "./mast-givens.ts";
+import { guyHardware, temperature, turn } from "./mast-givens.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
 export const STUDY_VERSION = 1;
@@ -283,6 +283,8 @@ export const studySchema = z.strictObject({
       radius: axis(length, positiveLength).default({ from: 6.096, to: 24.384, step: 0.6096 }),
       /** May an anchor stand nearer than the others, at the farthest radius of the list, where the lot is too short? */
       drawnIn: z.boolean().default(false),
+      /** What hangs in every guy beside its strand and end fittings. Absent: nothing. */
+      guyHardware: guyHardware.optional(),
       /** Bearing of anchor 1, degrees clockwise from north. */
       rotation: axis(z.number(), z.number().gt(0)).default({ from: 0, to: 110, step: 10 }),
       footings: z.union([z.literal("all"), distinct(id)]).default("all"),
@@ -299,4 +301,5 @@ export type StudyFile = z.input<typeof studySchema>;
 /** A study as it is computed with: SI numbers, defaults filled in. */
 export type Study = z.output<typeof studySchema>;
 export type WindGivens = Study["site"]["wind"];
+export type GuyHardware = NonNullable<Study["parts"]["guyHardware"]>;
 export type AntennaPackage = Study["wishes"]["packages"][number];

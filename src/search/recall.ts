@@ -46,6 +46,7 @@ function physicalBasis(problem: Problem): string {
     study.site.ice,
     study.site.temperature,
     study.site.baseStiffness,
+    study.parts.guyHardware,
     study.wishes.swayLimit,
     study.wishes.twistLimit,
     study.wishes.serviceWind,

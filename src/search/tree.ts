@@ -1,7 +1,7 @@
 import { guyWind } from "../checks/loads.ts";
 import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
-import { type GuyModel, insideWindow, type LevelModel, levelTensions } from "../checks/rigging.ts";
+import { type GuyModel, guyWeight, insideWindow, type LevelModel, levelTensions } from "../checks/rigging.ts";
 import { fixedCents, levelCents } from "../cost/bill.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import { utilisation } from "../parts/types.ts";
@@ -419,7 +419,7 @@ export class Tree {
       const wind = guyWind(problem, star, height, strand);
       const chord = longest(star, height);
       guyed.moment += guyWindMoment(wind, height, star);
-      guyed.weight += strand.weight * chord * 1.001 * root.statics.heavy;
+      guyed.weight += guyWeight(strand, chord, problem.study.parts.guyHardware) * 1.001 * root.statics.heavy;
       guyed.wind += wind * chord;
     }
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
@@ -526,16 +526,16 @@ export class Tree {
     }
     let known = heights.get(height);
     if (!known) {
+      const chord = longest(star, height);
       let weight = 0;
       let wind = 0;
       let cents = Number.POSITIVE_INFINITY;
       for (const strand of this.problem.strands) {
-        weight = Math.max(weight, strand.weight);
+        weight = Math.max(weight, guyWeight(strand, chord, this.problem.study.parts.guyHardware));
         wind = Math.max(wind, guyWind(this.problem, star, height, strand));
         cents = Math.min(cents, levelCents(this.problem, height, star, strand));
       }
-      const chord = longest(star, height);
-      weight *= chord * 1.001 * Math.max(1, this.problem.rules.deadFactors.values[0]);
+      weight *= 1.001 * Math.max(1, this.problem.rules.deadFactors.values[0]);
       known = { weight, wind: wind * chord, moment: guyWindLoss(wind, height, star), cents };
       heights.set(height, known);
     }
@@ -629,7 +629,8 @@ function riggedFloor(guys: GuyModel) {
       const { radius, elevation } = star.anchors[i];
       const rise = level.height - elevation;
       const chord = Math.hypot(rise, radius);
-      uplifts[i] += (force * rise) / chord - 0.5 * level.strand.weight * radius * (radius / chord);
+      const weight = guyWeight(level.strand, chord, level.hardware) / chord;
+      uplifts[i] += (force * rise) / chord - 0.5 * weight * radius * (radius / chord);
       laterals[i] += (force * radius) / chord;
       down += (force * rise) / chord;
     });
@@ -657,6 +658,7 @@ export const guysOf = (node: Node, problem: Problem): LevelModel[] =>
       height: node.root.statics.z[node.root.candidates[index]],
       strand: node.strands[i],
       tension: node.tensions[i],
+      hardware: problem.study.parts.guyHardware,
     }))
     .reverse()
     .map((guy) => ({

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { guyWind, lineLoad, loadCase, topForce } from "../../src/checks/loads.ts";
-import { strandStiffness } from "../../src/checks/rigging.ts";
+import { ropeOf } from "../../src/checks/rigging.ts";
 import { mastInput, sectionAt } from "../../src/checks/structure.ts";
 import { resolve, verify } from "../../src/checks/verify.ts";
 import { windCases } from "../../src/checks/wind-cases.ts";
@@ -92,7 +92,7 @@ describe("loads of a pressure of 20 psf, by hand", () => {
     byHand(
       "stiffness of its seven wires",
       7 * (Math.PI / 4) * (0.062 * INCH) ** 2 * 23_000 * KSI,
-      strandStiffness(low.strand),
+      ropeOf({ strand: low.strand }, 10).ea,
       "N",
     );
   });

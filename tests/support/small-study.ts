@@ -71,15 +71,23 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       { inches: 0.75, light: false },
     ),
     air: fc.constantFrom(
-      undefined,
-      undefined,
-      undefined,
+      ...Array.from({ length: 8 }, () => undefined),
       { installed: 15, coldest: -30, hottest: 40 },
       { installed: 0, coldest: 0, hottest: 35, iced: -5 },
     ),
-    service: fc.constantFrom({}, {}, {}, { swayLimit: 1.5, serviceWind: 0.4 }, { twistLimit: 2 }),
-    baseStiffness: fc.constantFrom(undefined, undefined, 3e5, 5e6),
-    lossOfOneGuy: fc.constantFrom(false, false, false, true),
+    service: fc.constantFrom(
+      ...Array.from({ length: 6 }, () => ({})),
+      { swayLimit: 1.5, serviceWind: 0.4 },
+      { twistLimit: 2 },
+    ),
+    hardware: fc.constantFrom(
+      undefined,
+      undefined,
+      { weight: "6 lbf" },
+      { weight: "40 lbf", length: "3 ft", price: "$11.50" },
+    ),
+    baseStiffness: fc.constantFrom(undefined, undefined, undefined, undefined, 3e5, 5e6),
+    lossOfOneGuy: fc.constantFrom(...Array.from({ length: 7 }, () => false), true),
     soil: fc.constantFrom("ibc-2", "ibc-3", "ibc-4", "ibc-5", "clay-over-gravel"),
     rules: fc.constantFrom("practice", "practice", "asce7-asd", "asce7-asd", "asce7-lrfd", "en"),
     aim: fc.constantFrom("cost" as const, "cost" as const, "concrete" as const),
@@ -242,6 +250,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
               ? ["rock-pad"]
               : [...g.footings, "rock-pad"],
         anchors: g.anchors,
+        guyHardware: g.hardware,
       },
       catalog: {
         sections: [

@@ -1,16 +1,18 @@
 import { catenaryState, riggedLength, solveCatenary } from "./catenary.ts";
 
-/** Level distance and height from an anchor to the guy's head, m. */
+/** Level distance and height from an anchor to the guy's head, m; what the guy is, N and N/m. */
 export interface GuyPlace {
   readonly span: number;
   readonly rise: number;
+  readonly ea: number;
+  readonly weight: number;
 }
 
 const STEPS = 30;
 /** Relative: a mast so rigged leans by less than a hair's breadth. */
 const BALANCED = 1e-11;
 
-const levelPull = ({ span, rise }: GuyPlace, tension: number, ea: number, weight: number): number => {
+const levelPull = ({ span, rise, ea, weight }: GuyPlace, tension: number): number => {
   const length = riggedLength(span, rise, tension, ea, weight);
   const state = catenaryState();
   solveCatenary(span, 0, rise, length, ea, 0, 0, -weight, state);
@@ -22,20 +24,15 @@ const levelPull = ({ span, rise }: GuyPlace, tension: number, ea: number, weight
  * guys of unlike slope that leave it plumb must have one level pull. The steepest has `tension`, the others less.
  * @throws RangeError where a guy can't be rigged at its tension
  */
-export function balancedTensions(
-  places: readonly GuyPlace[],
-  tension: number,
-  ea: number,
-  weight: number,
-): number[] {
+export function balancedTensions(places: readonly GuyPlace[], tension: number): number[] {
   const steepest = places.reduce((a, b) => (b.rise / b.span > a.rise / a.span ? b : a));
-  const wanted = levelPull(steepest, tension, ea, weight);
+  const wanted = levelPull(steepest, tension);
   return places.map((place) => {
     if (place.span === steepest.span && place.rise === steepest.rise) return tension;
     // the level pull grows nearly in proportion to the tension: the secant through the origin
     let t = tension;
     for (let step = 0; step < STEPS; step++) {
-      const ratio = wanted / levelPull(place, t, ea, weight);
+      const ratio = wanted / levelPull(place, t);
       t *= ratio;
       if (Math.abs(ratio - 1) < BALANCED) return t;
     }

@@ -179,6 +179,8 @@ export class MastState {
         const thisSpan = Math.hypot(anchor.x, anchor.y);
         const thisRise = level.z - anchor.z;
         const thisTension = anchor.tension ?? level.tension;
+        const ea = anchor.ea ?? level.ea;
+        const weight = anchor.weight ?? level.weight;
         // the guys of an even star are alike: rig one
         if (
           Math.abs(thisSpan - span) > 1e-12 * span ||
@@ -188,12 +190,12 @@ export class MastState {
           span = thisSpan;
           rise = thisRise;
           tension = thisTension;
-          length = riggedLength(span, rise, tension, level.ea, level.weight);
+          length = riggedLength(span, rise, tension, ea, weight);
         }
         const state = catenaryState();
-        solveCatenary(-anchor.x, -anchor.y, rise, length, level.ea, 0, 0, -level.weight, state);
+        solveCatenary(-anchor.x, -anchor.y, rise, length, ea, 0, 0, -weight, state);
         pull[node] -= state.fz;
-        this.riding.push({ node, weight: (level.weight * length) / 3, arm: 0 });
+        this.riding.push({ node, weight: (weight * length) / 3, arm: 0 });
         guys.push({
           level: levelIndex,
           anchor: anchorIndex,
@@ -201,14 +203,14 @@ export class MastState {
           x: anchor.x,
           y: anchor.y,
           z: anchor.z,
-          ea: level.ea,
-          weight: level.weight,
+          ea,
+          weight,
           length,
           rigged: [state.ax, state.ay, state.az],
           state,
           qx: 0,
           qy: 0,
-          qz: -level.weight,
+          qz: -weight,
           ax: anchor.x,
           ay: anchor.y,
           stretch: 1,

@@ -31,6 +31,9 @@ export interface GuyLevel {
     readonly y: number;
     readonly z: number;
     readonly tension?: number;
+    /** Where its guy is not as the level's: hardware weighs more in a shorter guy. */
+    readonly ea?: number;
+    readonly weight?: number;
   }[];
   readonly ea: number;
   /** Weight per unstressed length, N/m. */

@@ -181,7 +181,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     const area = 1e-2;
     const rise = level.z - guy.z;
     const span = Math.hypot(guy.x, guy.y);
-    const strand = stretched(Math.hypot(span, rise) / chord, level.ea, chord, unstressed);
+    const strand = stretched(Math.hypot(span, rise) / chord, guy.ea, chord, unstressed);
     lines.push(
       `*MATERIAL,NAME=STRAND${g}`,
       "*ELASTIC",
@@ -199,7 +199,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     const d = c[0] * cx + c[1] * cy;
     const across = [cx - d * c[0], cy - d * c[1], -d * c[2]];
     const wind = (load.guyWind[guy.level] ?? 0) * Math.hypot(across[0], across[1], across[2]);
-    const q = [wind * across[0], wind * across[1], wind * across[2] - level.weight];
+    const q = [wind * across[0], wind * across[1], wind * across[2] - guy.weight];
     const whole = q.map((component) => component * unstressed) as [number, number, number];
     for (let i = 0; i <= SEGMENTS; i++) {
       const part = (i === 0 || i === SEGMENTS ? 0.5 : 1) / SEGMENTS;

@@ -1,5 +1,5 @@
 import type { LevelModel } from "../../checks/rigging.ts";
-import { levelTensions, strandStiffness } from "../../checks/rigging.ts";
+import { levelTensions, ropeOf } from "../../checks/rigging.ts";
 import type { StructureModel } from "../../checks/structure.ts";
 import { resolve } from "../../checks/verify.ts";
 import type { Strand } from "../../model/catalog.ts";
@@ -26,7 +26,9 @@ export interface Level {
   readonly span: number;
   readonly chord: number;
   readonly strand: Strand;
+  /** Of the guy as one rope, its hardware smeared over it: N, and N per unstressed length. */
   readonly stiffness: number;
+  readonly weight: number;
   /** At the anchor end, N. */
   readonly tension: number;
   readonly unstressed: number;
@@ -109,20 +111,22 @@ function rig(
 ): Level {
   const { strand, height } = level;
   const { radius: span, elevation } = star.anchors[anchor];
-  const stiffness = strandStiffness(strand);
+  const chord = Math.hypot(span, height - elevation);
+  const { ea: stiffness, weight } = ropeOf(level, chord);
   const tension = levelTensions(star, level)[anchor];
-  const unstressed = riggedLength(span, height - elevation, tension, stiffness, strand.weight);
+  const unstressed = riggedLength(span, height - elevation, tension, stiffness, weight);
   return {
     ...named,
     height,
     elevation,
     span,
-    chord: Math.hypot(span, height - elevation),
+    chord,
     strand,
     stiffness,
+    weight,
     tension,
     unstressed,
     rigged: problem.study.site.temperature?.installed ?? REFERENCE,
-    cut: unstressed + problem.prices.termination,
+    cut: unstressed + problem.prices.termination - (level.hardware?.length ?? 0),
   };
 }

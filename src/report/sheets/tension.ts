@@ -1,5 +1,5 @@
 import { catenaryState, solveCatenary } from "../../physics/guy/catenary.ts";
-import { type SwungGuy, secondsForSwings, tensionFromSwings } from "../../physics/guy/swings.ts";
+import { isTaut, type SwungGuy, secondsForSwings, tensionFromSwings } from "../../physics/guy/swings.ts";
 import { STEEL_EXPANSION } from "../../physics/steel/expansion.ts";
 import type { Given, Level } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
@@ -31,15 +31,15 @@ export function tensionAt(level: Level, air: number, mastWarms: boolean): number
     level.stiffness,
     0,
     0,
-    -level.strand.weight / grown,
+    -level.weight / grown,
     state,
   );
   return state.tensionAnchor;
 }
 
-/** One guy swung by hand: its strand alone, between its ends. */
+/** One guy swung by hand: its strand and what the study states of its hardware, between its ends. */
 export const swung = (level: Level): SwungGuy => ({
-  guyWeight: level.strand.weight * level.unstressed,
+  guyWeight: level.weight * level.unstressed,
   guyLength: level.chord,
 });
 
@@ -72,7 +72,7 @@ const wanted = ({ rigs }: Given): Section => ({
         both(level.chord, "feet"),
         figure(level.tension / level.strand.breakingStrength, "share", 1),
         both(level.tension, "force"),
-        figure(level.strand.weight * level.unstressed, "force", 1),
+        figure(level.weight * level.unstressed, "force", 1),
       ]),
     },
   ],
@@ -96,7 +96,9 @@ const byAir = ({ rigs }: Given): Section => ({
             return [
               both(tension, "force"),
               figure(tensionAt(level, air, false), "force"),
-              figure(secondsForSwings(swung(level), tension, 20), "time", 1),
+              isTaut(swung(level), tension)
+                ? figure(secondsForSwings(swung(level), tension, 20), "time", 1)
+                : "too slack",
             ];
           }),
         ];
@@ -127,6 +129,8 @@ function swings({ rigs }: Given): Section {
         rows: rigs.flatMap((level) =>
           COUNTS.map((count): Cell[] => {
             const guy = swung(level);
+            if (!isTaut(guy, level.tension))
+              return [`${level.name} (${level.letter})`, `${count}`, "too slack", "", "", ""];
             const seconds = secondsForSwings(guy, level.tension, count);
             const at = (n: number) => tensionFromSwings(guy, n, seconds).tension / level.tension - 1;
             const band = tensionFromSwings(guy, count, seconds);
@@ -143,7 +147,7 @@ function swings({ rigs }: Given): Section {
       },
       {
         kind: "words",
-        text: "T = W L N² / (8.05 t²): tension in lbf, weight W of one guy in lbf with all that hangs on it, chord L in ft, N swings in t seconds (common practice; 8.05 is g/4 rounded). Insulators and hardware are not in W here: where there are some, weigh them and add. A pulse struck near the anchor returns as often as the guy swings. The count reads the tension at half height, a little above that at the anchor.",
+        text: "T = W L N² / (8.05 t²): tension in lbf, weight W of one guy in lbf with all that hangs on it, chord L in ft, N swings in t seconds (common practice; 8.05 is g/4 rounded). W here holds the insulators and hardware that the study states; where there are others, weigh them and add. A pulse struck near the anchor returns as often as the guy swings. The count reads the tension at half height, a little above that at the anchor.",
       },
     ],
   };

@@ -26,7 +26,10 @@ test("balancedTensions(places): every guy pulls level alike, the steepest at the
       fc.double({ min: 1500, max: 9000, noNaN: true }),
       (places, stated) => {
         tried.add(JSON.stringify([places, stated]));
-        const tensions = balancedTensions(places, stated, EA, WEIGHT);
+        const tensions = balancedTensions(
+          places.map((place) => ({ ...place, ea: EA, weight: WEIGHT })),
+          stated,
+        );
         const pulls = places.map(({ span, rise }, i) => pullOf(span, rise, tensions[i]));
         for (const pull of pulls) expect(Math.abs(pull / pulls[0] - 1)).toBeLessThan(1e-9);
         expect(Math.max(...tensions)).toBeLessThanOrEqual(stated * 1.02);
@@ -44,12 +47,10 @@ test("balancedTensions refuses a guy whose weight can't be drawn to the pull, sa
   expect(() =>
     balancedTensions(
       [
-        { span: 2, rise: 30 },
-        { span: 60, rise: 10 },
+        { span: 2, rise: 30, ea: EA, weight: WEIGHT },
+        { span: 60, rise: 10, ea: EA, weight: WEIGHT },
       ],
       60,
-      EA,
-      WEIGHT,
     ),
   ).toThrow(RangeError);
 });

@@ -1,6 +1,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { secondsForSwings, swingsForTension, tensionFromSwings } from "../../../src/physics/guy/swings.ts";
+import {
+  isTaut,
+  secondsForSwings,
+  swingsForTension,
+  tensionFromSwings,
+} from "../../../src/physics/guy/swings.ts";
 import { thrustShare } from "../../../src/physics/guy/thrust-share.ts";
 
 const guy = { guyWeight: 53.8, guyLength: 30.5 };
@@ -36,6 +41,19 @@ test("tensionFromSwings: a longer count has a narrower band", () => {
 test("tensionFromSwings(a count within its own doubt) is refused", () => {
   expect(() => tensionFromSwings(guy, 0.5, 5)).toThrow(/count longer/);
   expect(() => tensionFromSwings(guy, 5, 0.1)).toThrow(/count longer/);
+});
+
+test("tensionFromSwings(a guy that hangs slack) is refused with its tension and its weight", () => {
+  // W = T: 4 W L N2 / g t2 = W
+  const seconds = Math.sqrt((4 * guy.guyLength) / 9.80665);
+  expect(tensionFromSwings(guy, 10, 9.99 * seconds).tension).toBeGreaterThan(guy.guyWeight);
+  expect(() => tensionFromSwings(guy, 10, 10.01 * seconds)).toThrow(
+    /found a tension of 53\.69.* N in a guy of 53\.8 N/,
+  );
+  expect(() => swingsForTension(guy, 50, 10)).toThrow(/expected at least its weight/);
+  expect(() => secondsForSwings(guy, 50, 10)).toThrow(/expected at least its weight/);
+  expect(isTaut(guy, 53.8)).toBe(true);
+  expect(isTaut(guy, 53.7)).toBe(false);
 });
 
 test("thrustShare balances the moment in the stated ratio, or is refused", () => {
