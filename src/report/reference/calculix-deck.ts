@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { Mast } from "../../physics/mast/solver.ts";
 import type { LoadCase, MastInput } from "../../physics/mast/types.ts";
+import { pressed, stifferBy, stretched } from "./calculix-strain.ts";
 
 /** A mast as CalculiX is given it, and how to read what it prints. */
 export interface CalculixModel {
@@ -49,11 +50,16 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
       throw new RangeError(
         `segment from ${s.from} m: found GA ${s.ga} N, expected ${squareShear(s.ea)}, 5/12 EA`,
       );
+  if (load.lost)
+    throw new RangeError(
+      `guy of level ${load.lost.level + 1}: found it lost, expected every guy in its place`,
+    );
   const leaning =
     input.pointWeights.find(({ arm }) => arm !== 0) ?? load.points.find(({ moment }) => moment !== 0);
   if (leaning)
     throw new RangeError(`load at ${leaning.z} m: found one on a pipe, expected it on the mast itself`);
   const mesh = beamMesh(input);
+  const spring = input.base === "fixed" ? input.baseStiffness : undefined;
   const [cx, cy] = load.toward;
 
   const nominal = [0, ...mesh.flatMap(({ from, to }) => [0.5 * (from + to), to])];
@@ -87,7 +93,8 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     const mean = bar.elements.reduce((sum, e) => sum + pressure(e), 0) / bar.elements.length;
     bar.stiffer = stifferBy(mean);
     for (const e of bar.elements) {
-      const length = (mesh[e].to - mesh[e].from) / pressed(pressure(e) / bar.stiffer);
+      const grown = 1 + (load.mastStrain ?? 0);
+      const length = (grown * (mesh[e].to - mesh[e].from)) / pressed(pressure(e) / bar.stiffer);
       const at = mastHeights[mastHeights.length - 1];
       mastHeights.push(at + 0.5 * length, at + length);
     }
@@ -121,7 +128,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     lines.push(`${mastNodes[i]},0.,0.,${number(z)}`);
   });
   lines.push("*NODE");
-  [-0.2, -0.1].forEach((z, i) => {
+  [-STUB, -0.5 * STUB].forEach((z, i) => {
     lines.push(`${STUBS + i},0.,0.,${number(z)}`);
   });
   [top + 0.1, top + 0.2].forEach((z, i) => {
@@ -153,7 +160,12 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
       way,
       elements.map((e) => `${e + 1},${2 * e + 1},${2 * e + 2},${2 * e + 3}`),
     );
-    if (b === 0) section("FOOT", `STEEL${b}`, side, 1 - way, [`${STUBS},${STUBS},${STUBS + 1},1`]);
+    if (b === 0 && spring !== undefined)
+      lines.push("*MATERIAL,NAME=RIGID", "*ELASTIC", `${number((RIGID * stiffer * ea) / side ** 2)},0.`);
+    if (b === 0)
+      section("FOOT", spring === undefined ? `STEEL${b}` : "RIGID", side, 1 - way, [
+        `${STUBS},${STUBS},${STUBS + 1},1`,
+      ]);
     if (b === bars.length - 1)
       section("HEAD", `STEEL${b}`, side, 1 - way, [`${STUBS + 1},${last},${STUBS + 2},${STUBS + 3}`]);
   });
@@ -212,8 +224,11 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     return { level: guy.level, node: mastNode, anchorNode: first, load: whole };
   });
 
-  lines.push("*BOUNDARY", input.base === "fixed" ? "1,1,6" : "1,1,3");
-  if (input.base === "pinned") lines.push("1,6,6");
+  if (spring !== undefined) lines.push(...turningBase(spring));
+  const held = input.base === "fixed" && spring === undefined;
+  lines.push("*BOUNDARY", held ? "1,1,6" : "1,1,3");
+  if (!held) lines.push("1,6,6");
+  if (spring !== undefined) lines.push(`${SPRUNG},3,3`);
   for (const { anchorNode } of guys) lines.push(`${anchorNode},1,3`);
   lines.push("*NSET,NSET=NREACT", "1,");
   for (const { anchorNode } of guys) lines.push(`${anchorNode},`);
@@ -247,40 +262,30 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
   };
 }
 
+/** The stub under a base that turns: stiffer than the mast by this. */
+const RIGID = 1e3;
+/** Node at the foot of that stub, and how far it is below the base, m. */
+const SPRUNG = 9800;
+const STUB = 0.2;
+
+/** Two level springs at the foot of a stiff stub hold the base as one that turns would: k / h2 each. */
+const turningBase = (stiffness: number): string[] => [
+  "*NODE",
+  `${SPRUNG},0.,0.,${number(-STUB)}`,
+  ...[1, 2].flatMap((axis) => [
+    "*EQUATION",
+    "2",
+    `${SPRUNG},${axis},1.,${STUBS},${axis},-1.`,
+    `*ELEMENT,TYPE=SPRING1,ELSET=TURN${axis}`,
+    `${SPRUNG + axis},${SPRUNG}`,
+    `*SPRING,ELSET=TURN${axis}`,
+    `${axis}`,
+    number(stiffness / STUB ** 2),
+  ]),
+];
+
 /** Shear stiffness of a solid square bar of this axial stiffness, Poisson's ratio 0: 5/6 x G A. */
 export const squareShear = (ea: number): number => (5 / 12) * ea;
-
-/**
- * CalculiX strains by Green and stresses by Piola: a bar drawn with length 1 and stretched to l carries
- * l (S + E (l2 - 1)/2). The three functions below give mast and guys the force and the stiffness of Hooke's law
- * where the mast is rigged: left alone, a compression of 0.1 % makes a bar 0.3 % too soft in bending too.
- */
-function pressed(compressionByStiffness: number): number {
-  let l = 1;
-  for (let i = 0; i < 20; i++) l -= (0.5 * l * (l * l - 1) + compressionByStiffness) / (1.5 * l * l - 0.5);
-  return l;
-}
-
-/** How much stiffer a bar must be made for its tangent under a compression to be Hooke's. */
-function stifferBy(compressionByStiffness: number): number {
-  let by = 1;
-  for (let i = 0; i < 20; i++) by = 2 / (3 * pressed(compressionByStiffness / by) ** 2 - 1);
-  return by;
-}
-
-/** Initial force and stiffness for a guy drawn with length `chord` whose rigged length is l times that. */
-function stretched(
-  l: number,
-  ea: number,
-  chord: number,
-  unstressed: number,
-): { initial: number; stiffness: number } {
-  const force = ea * ((l * chord) / unstressed - 1);
-  const slope = (ea * chord) / unstressed;
-  // l (S + E (l2 - 1)/2) = force and S + E (3 l2 - 1)/2 = slope
-  const stiffness = (slope - force / l) / (l * l);
-  return { initial: force / l - 0.5 * stiffness * (l * l - 1), stiffness };
-}
 
 interface BeamElement {
   readonly from: number;

@@ -169,4 +169,5 @@ test("calculixDeck(what CalculiX is not given) is refused by name", () => {
   expect(() => calculixDeck(soft, load)).toThrow(/GA 100000 N, expected/);
   const leaning = { ...input, pointWeights: [{ z: 12, weight: 100, arm: 1 }] };
   expect(() => calculixDeck(leaning, load)).toThrow(/on a pipe/);
+  expect(() => calculixDeck(input, { ...load, lost: { level: 0, anchor: 0 } })).toThrow(/found it lost/);
 });

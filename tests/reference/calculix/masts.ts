@@ -125,6 +125,22 @@ const four = mast(
   0,
 );
 
+const soft: MastInput = {
+  ...mast(
+    "fixed",
+    [bar(0, 8, 3.2e6, 4.6e7, 160), bar(8, 14, 1.6e6, 3.1e7, 95), bar(14, 18, 8e5, 2.2e7, 60)],
+    [],
+    500,
+  ),
+  baseStiffness: 2.2e6,
+};
+const tapered = mast(
+  "pinned",
+  [bar(0, 15, 1.5e6, 3.6e7, 115), bar(15, 27, 1e6, 2.9e7, 90), bar(27, 33, 6e5, 2.2e7, 70)],
+  [level(10, thin, 3, 20, 0.12), level(20, middle, 3, 20), level(30, thick, 3, 20, 0.08)],
+  300,
+);
+
 /** The mast that the bench times: 24 m, two levels, wind that leaves one guy slack. */
 export const benchMast: ComparedMast = {
   name: "24 m, two levels, wind toward a guy",
@@ -168,5 +184,18 @@ export const comparedMasts: readonly ComparedMast[] = [
     name: "40 m, four levels of four guys",
     input: four,
     load: wind(four, 0, 150, 80, 0, [thin, middle, middle, thick]),
+  },
+  {
+    name: "18 m, free-standing, of three sections, on a base that turns",
+    input: soft,
+    load: wind(soft, 20, 35, 30, 180),
+  },
+  {
+    name: "33 m, of three sections, mast and guys warmer by 20 K",
+    input: tapered,
+    load: {
+      ...wind(tapered, 195, 70, 50, 300, [thin, middle, thick], 1 + 20 * 1.2e-5),
+      mastStrain: 20 * 1.2e-5,
+    },
   },
 ];
