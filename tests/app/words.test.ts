@@ -3,13 +3,14 @@ import { changeWords } from "../../src/app/wording/change.ts";
 import { demandOfCapacity, mergedLimits, numberedChecks, placeWords } from "../../src/app/wording/check.ts";
 import { designSentence } from "../../src/app/wording/design-sentence.ts";
 import { typedIce, typedPercent, typedQuantity } from "../../src/app/wording/given.ts";
+import { furtherSite, furtherWishes } from "../../src/app/wording/givens.ts";
 import { bracingWords, sectionName } from "../../src/app/wording/parts.ts";
 import { proofClaim, proofScale } from "../../src/app/wording/proof.ts";
 import type { Check } from "../../src/model/verdict.ts";
 import { fixture } from "./support/fixture.ts";
 
 const ft = 0.3048;
-const { catalog, design, proof } = fixture;
+const { catalog, design, proof, study } = fixture;
 
 test("designSentence() says the whole answer without the drawing", () => {
   expect(designSentence(design, catalog, "us")).toBe(
@@ -126,4 +127,24 @@ test("no forbidden word stands in any sentence of the page", async () => {
   const shown =
     /(["'`>])[^"'`<>]*\b(optimal|optimum|feasible|infeasible|solver|objective|pareto|constraint)\b/i;
   for (const file of files) expect(readFileSync(new URL(file, root), "utf8"), file).not.toMatch(shown);
+});
+
+test("furtherSite() and furtherWishes() say what a study asks beside wind, ice and soil, and nothing else", () => {
+  expect(furtherSite(study, "us")).toEqual([]);
+  expect(furtherWishes(study)).toEqual([]);
+  const site = {
+    ...study.site,
+    temperature: { installed: 15, coldest: -30, hottest: 40, iced: 0 },
+    baseStiffness: 2.2e6,
+  };
+  expect(furtherSite({ ...study, site }, "us")).toEqual([
+    "rigged at 59 °F, air -22 °F to 104 °F",
+    "base of a mast without guys turns against 2.2 MN m/rad",
+  ]);
+  expect(furtherSite({ ...study, site }, "si")[0]).toBe("rigged at 15 °C, air -30 °C to 40 °C");
+  const wishes = { ...study.wishes, swayLimit: 1, twistLimit: 0.5, serviceWind: 0.4, lossOfOneGuy: true };
+  expect(furtherWishes({ ...study, wishes })).toEqual([
+    "antennas sway 1° and twist 0.5° at most in 40 % of the wind",
+    "stands with any one guy lost",
+  ]);
 });

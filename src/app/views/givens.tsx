@@ -7,6 +7,8 @@ import {
   antennaWords,
   axisWords,
   exposureWords,
+  furtherSite,
+  furtherWishes,
   lotSize,
   openArea,
   single,
@@ -39,6 +41,7 @@ export const Givens = () => {
           />
           <Ice />
         </p>
+        <Further said={furtherSite(study, system)} />
       </div>
       <div>
         <h3>Soil</h3>
@@ -118,6 +121,7 @@ export const Givens = () => {
           <Cap />
           <StepPrice id="margin" />
         </p>
+        <Further said={furtherWishes(study)} />
       </div>
       <div>
         <h3>Rules</h3>
@@ -144,6 +148,14 @@ export const Givens = () => {
     </section>
   );
 };
+
+/** What is stated in the study's file and edited there. */
+const Further = ({ said: sentences }: { readonly said: readonly string[] }) =>
+  sentences.length > 0 ? (
+    <p>
+      <span>{sentences.join("; ")}</span>
+    </p>
+  ) : null;
 
 /** Each basis of wind states what it needs; the strip edits that and nothing else. */
 const WindGivens = () => {

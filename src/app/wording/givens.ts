@@ -66,3 +66,36 @@ export const terrainWords: Readonly<Record<"0" | "I" | "II" | "III" | "IV", stri
   III: "suburb or wood",
   IV: "town",
 };
+
+const airWords = (celsius: number, system: System): string =>
+  system === "us" ? `${Math.round(1.8 * celsius + 32)} °F` : `${Math.round(celsius)} °C`;
+
+/** What a study asks of the site beside wind, ice and soil; empty where it states none of it. */
+export const furtherSite = ({ site }: Study, system: System): string[] => {
+  const { temperature, baseStiffness } = site;
+  return [
+    ...(temperature
+      ? [
+          `rigged at ${airWords(temperature.installed, system)}, air ${airWords(temperature.coldest, system)} to ${airWords(temperature.hottest, system)}`,
+        ]
+      : []),
+    ...(baseStiffness === undefined
+      ? []
+      : [`base of a mast without guys turns against ${(baseStiffness / 1e6).toPrecision(2)} MN m/rad`]),
+  ];
+};
+
+/** What it asks of the mast beside height, antennas and margin. */
+export const furtherWishes = ({ wishes }: Study): string[] => {
+  const { swayLimit, twistLimit, serviceWind, lossOfOneGuy } = wishes;
+  const turns = [
+    ...(swayLimit === undefined ? [] : [`sway ${swayLimit}°`]),
+    ...(twistLimit === undefined ? [] : [`twist ${twistLimit}°`]),
+  ];
+  return [
+    ...(turns.length > 0
+      ? [`antennas ${turns.join(" and ")} at most in ${Math.round(100 * serviceWind)} % of the wind`]
+      : []),
+    ...(lossOfOneGuy ? ["stands with any one guy lost"] : []),
+  ];
+};

@@ -26,6 +26,7 @@ const names: Readonly<Record<string, readonly [name: string, gloss: string]>> = 
   overturning: ["Overturning", "what restores over what turns"],
   sliding: ["Sliding", "what holds over what pushes"],
   baseCompression: ["Concrete under the plate", "strength over thrust"],
+  lossOfGuy: ["With a guy lost", "strength of mast and guys over force"],
   baseInsulator: ["Base insulator", "rating over thrust"],
 };
 
@@ -66,6 +67,7 @@ const limits: readonly RuleLine[] = [
   line("tension.least", "Guys at least", "of breaking strength", "share"),
   line("tension.most", "Guys at most", "of breaking strength", "share"),
   line("tilt.most", "Lean at most", "from plumb", "degrees"),
+  line("lossOfGuy.wind", "Wind with a guy lost", "of the design wind", "share"),
   line("upliftAngle.degrees", "Soil that an anchor lifts", "from the vertical", "degrees"),
   line("concrete.strength", "Concrete", "its strength in 28 days", "stress"),
   line("concrete.unitWeight", "Concrete weighs", "", "unitWeight"),
