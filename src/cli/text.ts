@@ -26,14 +26,21 @@ export function designText(design: Design): string {
   const base = `${design.footing.kind.replace("-", " ")} ${feet(footingAcross(design.footing))} ${"diameter" in design.footing ? "across" : "wide"}, ${feet(design.footing.depth)} deep`;
   if (!design.guys) return `${feet(design.height)} free-standing: ${stack}; ${base}`;
   const { guys } = design;
-  const levels = guys.levels.map((level) => `${level.strand} at ${feet(level.height)}`).join(", ");
+  const percent = (tension: number) => `${(tension * 100).toFixed(0)} %`;
+  const levels = guys.levels
+    .map(({ strand, height, tension }) => {
+      const own = tension === undefined ? "" : ` (${percent(tension)})`;
+      return `${strand} at ${feet(height)}${own}`;
+    })
+    .join(", ");
+  const out = (guys.radii ?? [guys.radius]).map(feet).join(", ");
   const anchor =
     guys.anchor.kind === "deadman"
       ? `deadman ${feet(guys.anchor.length)} x ${feet(guys.anchor.height)} x ${feet(guys.anchor.width)}, bottom ${feet(guys.anchor.depth)} down`
       : guys.anchor.kind === "rock-rod"
         ? `${guys.anchor.row}, socket ${feet(guys.anchor.socket)}`
         : guys.anchor.row;
-  return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${(guys.tension * 100).toFixed(0)} % of breaking strength;\n  anchors ${feet(guys.radius)} out, the first toward ${guys.rotation} degrees: ${anchor}; base ${base}`;
+  return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${percent(guys.tension)} of breaking strength;\n  anchors ${out} out, the first toward ${guys.rotation} degrees: ${anchor}; base ${base}`;
 }
 
 const usedText = (check: Check): string => {

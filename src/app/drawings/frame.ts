@@ -27,7 +27,9 @@ const gridStep = (height: number, system: System, narrow: boolean): number => {
 const depthOf = (scene: Scene): number => {
   const { footing, guys } = scene.design;
   const anchor = guys?.anchor.kind === "deadman" ? guys.anchor.depth : (scene.anchors[0]?.depth ?? 0);
-  return Math.max(footingReach(footing), anchor, scene.frostDepth);
+  // where the ground falls away an anchor reaches deeper under the base
+  const lowest = Math.max(0, ...scene.anchors.map(({ elevation }) => -elevation));
+  return Math.max(footingReach(footing), anchor + lowest, scene.frostDepth);
 };
 
 /** Room on both sides of the mast that guys, antennas and footing need, m. */

@@ -15,34 +15,28 @@ export const Soil = ({ scene, frame, system }: Props) => {
   const { left, right, bottom } = frame.ground;
   const level = frame.y(0);
   const frost = frame.y(-scene.frostDepth);
+  /** Grade, or what lies parallel to it at a height, from edge to edge. */
+  const edge = (height: number): string => {
+    const at = (x: number) => height - scene.rise * (x - frame.x(0));
+    return `M${left} ${at(left)}L${right} ${at(right)}`;
+  };
+  const below = (height: number): string => `${edge(height)}L${right} ${bottom}L${left} ${bottom}Z`;
   const words = scene.soil && `${scene.soil.name}, bears ${said(scene.soil.bearing, "pressure", system, 0)}`;
   return (
     <g>
-      <rect
-        x={left}
-        y={level}
-        width={right - left}
-        height={bottom - level}
-        fill={groundHatch(scene.soil?.digging)}
-      />
+      <path d={below(level)} fill={groundHatch(scene.soil?.digging)} />
       {scene.soil?.layers
         ?.map((layer) => ({ layer, top: frame.y(-layer.from) }))
         .filter(({ top }) => top < bottom)
         .map(({ layer, top }) => (
           <g key={layer.from}>
-            <rect x={left} y={top} width={right - left} height={bottom - top} className="p" />
-            <rect
-              x={left}
-              y={top}
-              width={right - left}
-              height={bottom - top}
-              fill={groundHatch(layer.digging)}
-            />
-            <path d={`M${left} ${top}H${right}`} className="l1" />
+            <path d={below(top)} className="p" />
+            <path d={below(top)} fill={groundHatch(layer.digging)} />
+            <path d={edge(top)} className="l1" />
           </g>
         ))}
-      <path d={`M${left} ${level}H${right}`} className="l3" />
-      {scene.frostDepth > 0 && <path d={`M${left} ${frost}H${right}`} className="l1 dd n" />}
+      <path d={edge(level)} className="l3" />
+      {scene.frostDepth > 0 && <path d={edge(frost)} className="l1 dd n" />}
       <text x={left - 8} y={level + 4} textAnchor="end" className="s">
         0{frame.narrow ? "" : ` ${unitOf("length", system)}`}
       </text>
@@ -115,7 +109,11 @@ export const Anchors = ({ scene, frame, system }: Props) => {
         <Anchor key={anchor.number} anchor={anchor} scene={scene} frame={frame} />
       ))}
       {!frame.narrow && (
-        <text x={holdX(windward, scene, frame) + 16} y={frame.y(-windward.depth) + 20} className="halo">
+        <text
+          x={holdX(windward, scene, frame) + 16}
+          y={frame.y(windward.elevation - windward.depth) + 20}
+          className="halo"
+        >
           {anchorSize(guys.anchor, system)}
         </text>
       )}
@@ -126,17 +124,17 @@ export const Anchors = ({ scene, frame, system }: Props) => {
 /** A rod leans away from the mast as the guys pull. */
 export const holdX = (anchor: SceneAnchor, scene: Scene, { x }: Frame): number => {
   const guys = scene.design.guys!;
-  const upper = guys.levels.at(-1)!.height;
-  const lean = (anchor.depth * guys.radius) / upper;
-  return x(anchor.along * (1 + Math.min(lean, anchor.depth * 1.5) / guys.radius));
+  const upper = guys.levels.at(-1)!.height - anchor.elevation;
+  const lean = (anchor.depth * anchor.radius) / upper;
+  return x(anchor.along * (1 + Math.min(lean, anchor.depth * 1.5) / anchor.radius));
 };
 
 const Anchor = ({ anchor, scene, frame }: { anchor: SceneAnchor; scene: Scene; frame: Frame }) => {
   const choice = scene.design.guys!.anchor;
   const eyeX = frame.x(anchor.along);
-  const eyeY = frame.y(0) - 4;
+  const eyeY = frame.y(anchor.elevation) - 4;
   const holdAt = holdX(anchor, scene, frame);
-  const holdY = frame.y(-anchor.depth);
+  const holdY = frame.y(anchor.elevation - anchor.depth);
   const side = choice.kind === "deadman" ? Math.max(choice.height * frame.scale, 8) : 0;
   return (
     <g>
@@ -162,10 +160,11 @@ export const RadiusDimension = ({ scene, frame, system }: Props) => {
   const level = frame.ground.bottom + 16;
   const [from, to] = [frame.x(windward.along), frame.x(0)];
   // Only an anchor in the plane of the wind shows its whole radius.
-  const inPlane = Math.abs(Math.abs(windward.along) - guys.radius) < 1e-6;
+  const inPlane = Math.abs(Math.abs(windward.along) - windward.radius) < 1e-6;
+  const out = said(windward.radius, "length", system);
   const words = inPlane
-    ? `${frame.narrow ? "" : "anchor radius "}${said(guys.radius, "length", system)}${frame.narrow ? "" : `, toward ${Math.round(windward.bearing)}°`}`
-    : `anchor radius ${said(guys.radius, "length", system)}, seen aslant`;
+    ? `${frame.narrow ? "" : "anchor radius "}${out}${frame.narrow ? "" : `, toward ${Math.round(windward.bearing)}°`}`
+    : `anchor radius ${out}, seen aslant`;
   return (
     <g>
       <path d={`M${from} ${level}H${to}`} className="l1" markerStart="url(#tick)" markerEnd="url(#tick)" />

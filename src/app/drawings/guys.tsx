@@ -15,7 +15,8 @@ export const guyForce = (scene: Scene, level: number, anchor: number): number | 
 
 const initial = (scene: Scene, level: number): number | undefined => {
   const strand = scene.levels[level]?.strand;
-  return strand && scene.design.guys ? strand.breakingStrength * scene.design.guys.tension : undefined;
+  const { guys } = scene.design;
+  return strand && guys ? strand.breakingStrength * (guys.levels[level].tension ?? guys.tension) : undefined;
 };
 
 export const Guys = ({ scene, frame, system }: Props) => {
@@ -37,8 +38,8 @@ export const Guys = ({ scene, frame, system }: Props) => {
         const force = guyForce(scene, level, windward.number);
         if (force === undefined) return null;
         const started = initial(scene, level);
-        const length = Math.hypot(height, scene.design.guys!.radius);
-        const [ax, ay, bx, by] = [x(windward.along), y(0), x(0), y(height)];
+        const length = Math.hypot(height - windward.elevation, windward.radius);
+        const [ax, ay, bx, by] = [x(windward.along), y(windward.elevation), x(0), y(height)];
         const share = scene.levels.length === 1 ? 0.5 : 0.42;
         return (
           <Along key={height} from={[ax, ay]} to={[bx, by]} share={share}>
@@ -72,7 +73,7 @@ const LeewardWords = ({ scene, frame, system, anchor }: Props & { anchor: SceneA
   return (
     <Along
       from={[frame.x(0), frame.y(scene.levels[level].height)]}
-      to={[frame.x(anchor.along), frame.y(0)]}
+      to={[frame.x(anchor.along), frame.y(anchor.elevation)]}
       share={0.66}
     >
       <text y={-9} textAnchor="middle" className="halo">
@@ -100,7 +101,7 @@ const GuyLine = ({
   const started = initial(scene, level);
   // A guy that the wind has slackened hangs; how far is drawn for the eye, not to scale.
   const slack = force !== undefined && started !== undefined ? Math.max(0, 1 - force / started) : 0;
-  const [ax, ay, bx, by] = [x(0), y(height), x(anchor.along), y(0) - 4];
+  const [ax, ay, bx, by] = [x(0), y(height), x(anchor.along), y(anchor.elevation) - 4];
   const bow = slack * 0.035 * Math.hypot(bx - ax, by - ay);
   const path = `M${ax} ${ay}Q${(ax + bx) / 2 - Math.sign(anchor.along) * bow * 0.4} ${(ay + by) / 2 + bow} ${bx} ${by}`;
   const weight = force !== undefined && started !== undefined && force > started ? 1.5 : 1;

@@ -161,21 +161,22 @@ export const Reactions = ({ scene, frame, system }: Props) => {
     : undefined;
   const pull = windward && scene.load.anchors[windward.number - 1];
   const eye = windward && frame.x(windward.along);
+  const grade = frame.y(windward?.elevation ?? 0);
   const right = frame.x(0) + 44;
   return (
     <g>
       {pull && eye !== undefined && windward && (
         <>
-          <path d={`M${eye - 18} ${ground - 12}v-48`} className="l3" markerEnd="url(#arb)" />
-          <text x={eye - 24} y={ground - 66} className="halo b">
+          <path d={`M${eye - 18} ${grade - 12}v-48`} className="l3" markerEnd="url(#arb)" />
+          <text x={eye - 24} y={grade - 66} className="halo b">
             {figure(pull.uplift, "force", system)}
             <tspan className="s" style={{ fontWeight: 400 }}>
               {" "}
               {force} up
             </tspan>
           </text>
-          <path d={`M${eye + 10} ${ground + 9}h36`} className="l3" markerEnd="url(#arb)" />
-          <text x={eye + 50} y={ground + 13} className="halo b">
+          <path d={`M${eye + 10} ${grade + 9}h36`} className="l3" markerEnd="url(#arb)" />
+          <text x={eye + 50} y={grade + 13} className="halo b">
             {figure(pull.lateral, "force", system)}
             <tspan className="s" style={{ fontWeight: 400 }}>
               {" "}

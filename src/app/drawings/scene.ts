@@ -2,6 +2,7 @@ import type { Antenna, Catalog, Section, Soil, Strand } from "../../model/catalo
 import type { Design } from "../../model/design.ts";
 import { mountHeight, type Study } from "../../model/study.ts";
 import type { CaseResponse, Check, Verdict } from "../../model/verdict.ts";
+import { starOf } from "../../problem/star.ts";
 import type { Judged } from "../../search/types.ts";
 import { governing, numberedChecks } from "../wording/check.ts";
 import { byId } from "../wording/parts.ts";
@@ -12,6 +13,8 @@ export interface Scene {
   readonly verdict: Verdict;
   readonly soil: Soil | undefined;
   readonly frostDepth: number;
+  /** What the ground rises along the wind, per distance. */
+  readonly rise: number;
   readonly parts: readonly StackPart[];
   readonly levels: readonly { height: number; strand: Strand | undefined }[];
   readonly anchors: readonly SceneAnchor[];
@@ -34,6 +37,9 @@ export interface SceneAnchor {
   /** Along the wind and across it, from the mast. */
   readonly along: number;
   readonly across: number;
+  /** Level distance from the mast, and its head over the base. */
+  readonly radius: number;
+  readonly elevation: number;
   /** Depth of the pull's hold, 0 at the surface. */
   readonly depth: number;
 }
@@ -50,22 +56,16 @@ const CLEAR = 0.4;
 
 export type Place = "mast" | "pipe" | "guy" | "anchor" | "base" | "none";
 
-const places: Readonly<Record<string, Place>> = {
-  "guy-strength": "guy",
-  "pipe-bending": "pipe",
-  "anchor-uplift": "anchor",
-  "anchor-lateral": "anchor",
-  "screw-pull-out": "anchor",
-  "screw-sideways": "anchor",
-  "rod-pull-out": "anchor",
-  "base-bearing": "base",
-  "base-compression": "base",
-  overturning: "base",
-  sliding: "base",
-};
-/** Where in the drawing a check belongs; what isn't listed stands on the mast. */
-export const placeOf = (check: Check): Place =>
-  check.kind === "strength" ? (places[check.limitState] ?? "mast") : "none";
+/** By the first word of what a limit state is called in files; what isn't listed stands on the mast. */
+const places: readonly (readonly [RegExp, Place])[] = [
+  [/^guy-/, "guy"],
+  [/^pipe-/, "pipe"],
+  [/^(anchor|screw|rod|post)-/, "anchor"],
+  [/^(base|pad|pedestal|pier|dowel|overturning|sliding)/, "base"],
+];
+/** Where in the drawing a check belongs. */
+export const placeOf = ({ kind, limitState }: Check): Place =>
+  kind === "strength" ? (places.find(([name]) => name.test(limitState))?.[1] ?? "mast") : "none";
 
 const loadOf = (verdict: Verdict, governs: Check | undefined): CaseResponse | undefined => {
   const wanted = governs?.loadCase;
@@ -83,21 +83,27 @@ const anchorDepth = (design: Design): number => {
   return anchor.kind === "rock-rod" ? anchor.socket : 1.2;
 };
 
-const anchorsOf = (design: Design, windToward: number): SceneAnchor[] => {
+const anchorsOf = (design: Design, lot: Study["lot"], windToward: number): SceneAnchor[] => {
   const guys = design.guys;
   if (!guys) return [];
-  return Array.from({ length: guys.perLevel }, (_, index) => {
+  return starOf(lot, guys).anchors.map(({ radius, elevation }, index) => {
     const turned = (360 / guys.perLevel) * index;
     const angle = ((turned - windToward) * Math.PI) / 180;
     return {
       number: index + 1,
       bearing: (guys.rotation + turned) % 360,
-      along: guys.radius * Math.cos(angle),
-      across: guys.radius * Math.sin(angle),
+      along: radius * Math.cos(angle),
+      across: radius * Math.sin(angle),
+      radius,
+      elevation,
       depth: anchorDepth(design),
     };
   });
 };
+
+/** What an evenly falling lot rises toward a bearing, per distance. */
+const riseAlong = ({ slope }: Study["lot"], bearing: number): number =>
+  slope ? -slope.fall * Math.cos(((bearing - slope.toward) * Math.PI) / 180) : 0;
 
 export const sceneOf = ({ design, verdict }: Judged, study: Study, catalog: Catalog): Scene => {
   const governs = governing(verdict.checks);
@@ -123,12 +129,13 @@ export const sceneOf = ({ design, verdict }: Judged, study: Study, catalog: Cata
     verdict,
     soil: byId(catalog.soils, study.site.soil),
     frostDepth: study.site.frostDepth,
+    rise: riseAlong(study.lot, (design.guys?.rotation ?? 0) + windToward),
     parts,
     levels: (design.guys?.levels ?? []).map((level) => ({
       height: level.height,
       strand: byId(catalog.strand, level.strand),
     })),
-    anchors: anchorsOf(design, windToward),
+    anchors: anchorsOf(design, study.lot, windToward),
     items,
     pipeTop: Math.max(design.height, ...items.map((item) => item.height)),
     load,

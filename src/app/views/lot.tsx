@@ -1,8 +1,10 @@
 import { LotPlan } from "../drawings/lot-plan.tsx";
+import { Choice, Given } from "../parts/given.tsx";
 import { useWidth } from "../parts/measured.ts";
-import { useBook } from "../state/book.ts";
+import { changeStudy, type Reading, useBook } from "../state/book.ts";
 import { judgedOf } from "../state/shown.ts";
 import { figure, type System, said } from "../wording/figures.ts";
+import { typedSlope } from "../wording/given.ts";
 import { lotFigures } from "../wording/lot-figures.ts";
 import { useAnswer } from "./answer.tsx";
 
@@ -37,7 +39,7 @@ const LotView = () => {
               </dd>
             </div>
             <div>
-              <dt>Anchor radius</dt>
+              <dt>{judged.design.guys.radii ? "Farthest anchor" : "Anchor radius"}</dt>
               <dd>
                 <span className="fig">
                   {figure(judged.design.guys.radius, "length", system)}
@@ -47,6 +49,7 @@ const LotView = () => {
             </div>
           </dl>
         )}
+        <LotGivens reading={answer.reading} />
         <SettingOut lot={lot} system={system} />
         <Lines lot={lot} system={system} />
         {lot.pastLot > 0 && (
@@ -59,7 +62,7 @@ const LotView = () => {
           </div>
         )}
         <p className="quiet" style={{ marginTop: 12 }}>
-          This page is for looking. Corners, mast and lines are edited in the study’s file for now.
+          Corners, mast and lines are edited in the study’s file for now.
         </p>
       </section>
       <section className="sketch" aria-label="Plan">
@@ -71,6 +74,48 @@ const LotView = () => {
   );
 };
 export default LotView;
+
+/** What the lot lets the anchors do: its slope, and whether they may stand at unlike distances. */
+const LotGivens = ({ reading }: { reading: Reading }) => {
+  const { slope } = reading.study.lot;
+  const { drawnIn } = reading.study.parts;
+  const shown = slope ? `${+(100 * slope.fall).toFixed(1)} % toward ${slope.toward}°` : "level";
+  return (
+    <p className="lot-givens">
+      Ground{" "}
+      <Given
+        label="Slope of the lot"
+        shown={slope ? `falls ${shown}` : shown}
+        start={shown}
+        read={typedSlope}
+        write={({ text, si }) =>
+          changeStudy(
+            ["lot", "slope"],
+            si > 0 ? { fall: si, toward: Number(/([\d.]+)°$/.exec(text)?.[1] ?? 0) } : undefined,
+            `ground ${text}`,
+          )
+        }
+        width={150}
+      />
+      {", anchors "}
+      <Choice
+        label="Distances of the anchors"
+        value={drawnIn ? "in" : "alike"}
+        options={[
+          { value: "alike", name: "all equally far out" },
+          { value: "in", name: "drawn in where the lot is short" },
+        ]}
+        write={(value) =>
+          changeStudy(
+            ["parts", "drawnIn"],
+            value === "in",
+            value === "in" ? "anchors drawn in where the lot is short" : "anchors equally far out",
+          )
+        }
+      />
+    </p>
+  );
+};
 
 type Props = { readonly lot: ReturnType<typeof lotFigures>; readonly system: System };
 

@@ -32,8 +32,14 @@ const anchorWords = (design: Design, system: System): string | null => {
   if (!guys) return null;
   const size = anchorSize(guys.anchor, system);
   const what = `${inWords(guys.perLevel)} ${anchorKind(guys.anchor.kind, guys.perLevel)}`;
-  return `${what}${size ? ` ${size}` : ""}, ${said(guys.radius, "length", system)} out`;
+  return `${what}${size ? ` ${size}` : ""}, ${outWords(guys, system)} out`;
 };
+
+/** "34 ft", or each anchor's own: "34, 30 and 34 ft". */
+const outWords = ({ radius, radii }: NonNullable<Design["guys"]>, system: System): string =>
+  radii
+    ? `${listed(radii.map((r) => figure(r, "length", system)))} ${unitOf("length", system)}`
+    : said(radius, "length", system);
 
 /** The answer, readable without the drawing. */
 export const designSentence = (design: Design, catalog: Catalog, system: System): string => {
@@ -50,6 +56,6 @@ export const designSentence = (design: Design, catalog: Catalog, system: System)
 /** One line of what holds it, for the marked designs. */
 export const holdWords = (design: Design, system: System): string => {
   if (!design.guys) return "free-standing";
-  const { perLevel, anchor, radius, levels } = design.guys;
-  return `${perLevel} ${anchorKind(anchor.kind, perLevel)}, ${said(radius, "length", system)} out; ${inWords(levels.length)} guy level${levels.length > 1 ? "s" : ""}`;
+  const { perLevel, anchor, levels } = design.guys;
+  return `${perLevel} ${anchorKind(anchor.kind, perLevel)}, ${outWords(design.guys, system)} out; ${inWords(levels.length)} guy level${levels.length > 1 ? "s" : ""}`;
 };

@@ -57,6 +57,19 @@ export const typedPercent = (text: string, most: number): Typed => {
   return { ok: true, text: plain, si: value / 100 };
 };
 
+/** "10 % toward 90°", or "level". */
+export const typedSlope = (text: string): Typed => {
+  const plain = text.trim();
+  if (/^(level|flat|none|)$/i.test(plain)) return { ok: true, text: "level", si: 0 };
+  const found = /^([\d.]+)\s*%\s*(?:toward\s*)?([\d.]+)\s*°?$/i.exec(plain);
+  if (!found)
+    return {
+      ok: false,
+      message: `“${plain}” isn’t a slope; write how much it falls and where to, as “10 % toward 90°”, or “level”.`,
+    };
+  return { ok: true, text: `${found[1]} % toward ${found[2]}°`, si: Number(found[1]) / 100 };
+};
+
 const sentence = (message: string): string => {
   const whole = `${message.charAt(0).toUpperCase()}${message.slice(1)}`;
   return whole.endsWith(".") ? whole : `${whole}.`;
