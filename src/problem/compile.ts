@@ -59,6 +59,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
     greatestDig: study.site.greatestDig,
     waterTable: study.site.waterTable ?? Number.POSITIVE_INFINITY,
     pourBelowWater: study.site.pourBelowWater,
+    baseStiffness: study.site.baseStiffness,
   };
   const heights = axisValues(study.wishes.height);
   const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
@@ -257,8 +258,6 @@ function assumptions(study: Study): string[] {
   }
   if (study.wishes.packages.some((p) => p.items.some((item) => !("antenna" in item))))
     said.push("Antennas not chosen yet count by their area and weight and cost nothing here.");
-  if (study.site.baseStiffness !== undefined)
-    said.push("That the footing resists turning as stated is not checked.");
   said.push(
     study.lot.slope
       ? `The ground falls evenly by ${(100 * study.lot.slope.fall).toFixed(0)} % toward ${study.lot.slope.toward} degrees; anchor heads stand at grade.`

@@ -181,6 +181,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
             : { speed: g.ice.light ? "30 mph" : "60 mph" }),
         },
         temperature: g.air,
+        // a base on a spring asks the soil for a modulus
         baseStiffness: g.baseStiffness,
         soil: g.soil,
         frostDepth: "2 ft",
@@ -298,6 +299,9 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
             invented: true,
           },
         ],
+        soils: defaultCatalog.soils
+          .filter((row) => row.id === g.soil)
+          .map((row) => ({ ...row, subgradeModulus: 3e7 })),
         footings: [
           {
             id: "block",
