@@ -134,7 +134,8 @@ export function pier(row: Row, size: PierGeometry, ground: Ground): FootingPart 
           required: 1,
           source,
           of({ shear, moment }) {
-            const [v, m] = [loadFactor * Math.abs(shear), loadFactor * Math.abs(moment)];
+            const v = loadFactor * Math.abs(shear);
+            const m = loadFactor * Math.abs(moment);
             let most = m;
             for (const { hold } of ways) most = Math.max(most, hold.bending(v, m));
             return { demand: most, capacity: strength };

@@ -26,10 +26,6 @@ interface RockPadSize {
   readonly dowels: number;
   readonly socket: number;
 }
-interface Response extends RockPadResponse {
-  /** On the middle of the slab, N m. */
-  readonly moment: number;
-}
 
 /** Shrinkage bars, share of the section, and how far apart they may stand, m. ACI 318-19 24.4.3. */
 const LEAST_STEEL = 0.0018;
@@ -83,9 +79,9 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
   const dowelLimit = (
     limitState: string,
     capacity: number,
-    demand: (r: Response) => number,
+    demand: (r: RockPadResponse) => number,
     note: string,
-  ): FootingLimit<Response> => ({
+  ): FootingLimit<RockPadResponse> => ({
     limitState,
     ...rod,
     // a rock pad where nothing bonds is refused, needed or not
@@ -95,16 +91,16 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
   const concrete = (
     limitState: string,
     capacity: number,
-    demand: (r: Response) => number,
+    demand: (r: RockPadResponse) => number,
     note: string,
-  ): FootingLimit<Response> => ({
+  ): FootingLimit<RockPadResponse> => ({
     limitState,
     required: 1,
     source,
     of: (r) => ({ demand: loadFactor * demand(r), capacity }),
     note: () => note,
   });
-  return footingOf<Response>(
+  return footingOf<RockPadResponse>(
     {
       choice: { kind: "rock-pad", row: row.id, ...size },
       takeOff: { ...rockPadTakeOff(geometry), bars: barMass(bars) },
@@ -122,10 +118,7 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
       top: width,
       rocking: padRocking(soil, width, depth),
       normal: (r) => r.normal,
-      response: (load) => ({
-        ...answers(load),
-        moment: Math.abs(load.moment) + Math.abs(load.shear) * depth,
-      }),
+      response: answers,
       limits: [
         { limitState: "base-bearing", ...bearingRule(ground), of: (r) => r.bearing },
         {

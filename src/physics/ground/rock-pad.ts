@@ -46,6 +46,8 @@ export interface RockPadResponse {
   /** On the rock, N: with the dowels' pull, and without it. */
   readonly pressed: number;
   readonly normal: number;
+  /** At the rock, N m. */
+  readonly moment: number;
 }
 
 /** East and north of each dowel from the middle, m. */
@@ -148,14 +150,16 @@ export function rockPadAnswers(
   return (loads) => {
     const normal = loads.compression + own;
     const moment = Math.abs(loads.moment) + Math.abs(loads.shear) * depth;
-    let [pull, pressure, pressed] = [0, 0, Math.max(0, normal)];
+    let pull = 0;
+    let pressure = 0;
+    let pressed = Math.max(0, normal);
     let held = Number.POSITIVE_INFINITY;
     if (normal > 0) {
-      for (const { pivot, moment: perPull, pulls } of ways) {
-        held = Math.min(held, normal * pivot + holds * perPull);
-        const left = moment - normal * pivot;
-        const here = Math.max(0, left) / perPull;
-        const onRock = normal + here * pulls;
+      for (const turn of ways) {
+        held = Math.min(held, normal * turn.pivot + holds * turn.moment);
+        const left = moment - normal * turn.pivot;
+        const here = Math.max(0, left) / turn.moment;
+        const onRock = normal + here * turn.pulls;
         pull = Math.max(pull, here);
         pressed = Math.max(pressed, onRock);
         if (left > 0) pressure = Math.max(pressure, onRock / (width ** 2 / 4));
@@ -177,6 +181,7 @@ export function rockPadAnswers(
       shear: Math.max(0, Math.abs(loads.shear) - friction) / dowels,
       pressed,
       normal,
+      moment,
     };
   };
 }
