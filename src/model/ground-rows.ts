@@ -28,6 +28,8 @@ const deadman = z.strictObject({
   width: sizes,
   /** Grade to the bottom of the block. */
   depth: sizes,
+  /** Shape of the soil that it lifts: a prism at the rule set's angle, or cones of 30 degrees from its edges. */
+  lifts: z.enum(["prism", "cone"]).default("prism"),
   rod: price,
   invented,
 });

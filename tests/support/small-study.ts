@@ -90,6 +90,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
     lossOfOneGuy: fc.constantFrom(...Array.from({ length: 7 }, () => false), true),
     soil: fc.constantFrom("ibc-2", "ibc-3", "ibc-4", "ibc-5", "clay-over-gravel"),
     rules: fc.constantFrom("practice", "practice", "asce7-asd", "asce7-asd", "asce7-lrfd", "en"),
+    lifts: fc.constantFrom("prism" as const, "cone" as const),
     aim: fc.constantFrom("cost" as const, "cost" as const, "concrete" as const),
     heights: subset([30, 40, 50, 60, 70], 2),
     antenna: fc.record({
@@ -283,6 +284,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
             height: "1 ft",
             width: "1 ft",
             depth: g.deadman.depth.map(feet),
+            lifts: g.lifts,
             rod: "$38",
             invented: true,
           },

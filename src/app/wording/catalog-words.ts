@@ -77,6 +77,7 @@ const words: Readonly<Record<string, string>> = {
   height: "Height",
   width: "Width",
   depth: "Depth",
+  lifts: "Lifts soil as",
   rod: "Rod",
   install: "To put in",
   thickness: "Thickness",

@@ -13,27 +13,30 @@ export function deadman(
   ground: Ground,
 ): AnchorPart {
   const { rules } = ground;
-  const capacity = deadmanCapacity(choice, ground.soil, ground.givens);
+  const capacity = deadmanCapacity({ ...choice, shape: row.lifts }, ground.soil, ground.givens);
+  const beyond = capacity.ratio > capacity.mostRatio;
   // lateral bearing of a code's table already holds its safety; an ultimate value does not
   const allowable = capacity.lateralBasis === "lateral-bearing" && ground.soil.values === "allowable";
   const lateralRule = allowable ? rules.bearing : rules.anchorLateral;
-  const upliftUse = rules.uplift.required / capacity.uplift;
-  const lateralUse = lateralRule.required / capacity.lateral;
+  const use = (uplift: number, lateral: number) =>
+    Math.max(
+      uplift > 0 ? (uplift * rules.uplift.required) / capacity.uplift : 0,
+      lateral > 0 ? (lateral * lateralRule.required) / capacity.lateral : 0,
+    );
   const takeOff = deadmanTakeOff(choice);
   const extras = [{ item: `${row.name}: rod`, price: row.rod, quantity: 1, unit: "each" as const }];
-  const floor = (uplift: number, lateral: number) => Math.max(uplift * upliftUse, lateral * lateralUse, 0);
   return {
     choice: { kind: "deadman", row: row.id, ...choice },
     takeOff,
     extras,
     depth: choice.depth,
     cents: partCents(takeOff, extras, ground),
-    floor,
+    floor: use,
     worst(reactions) {
       let most = 0;
       for (const { uplift, lateral } of reactions) {
-        const use = Math.max(uplift * upliftUse, lateral * lateralUse);
-        if (use > most) most = use;
+        const here = use(uplift, lateral);
+        if (here > most) most = here;
       }
       return most;
     },
@@ -48,6 +51,11 @@ export function deadman(
           required: rules.uplift.required,
           source: rules.uplift.source,
           of: up,
+          note: beyond
+            ? `the block lies ${capacity.ratio.toFixed(1)} of its widths deep; the soil over it breaks out to grade up to ${capacity.mostRatio.toFixed(1)}, and no method here covers more`
+            : row.lifts === "cone"
+              ? "lifts its soil in cones of 30 degrees from its edges"
+              : `lifts its soil in a prism of ${rules.upliftAngle.degrees} degrees`,
         },
         {
           limitState: "anchor-lateral",

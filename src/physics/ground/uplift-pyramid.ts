@@ -12,12 +12,22 @@ function spread(depth: number, angle: number): number {
  * Volume above a buried rectangle whose sides open at `angle` degrees from the vertical, m3: the exact prismatoid.
  * @throws RangeError where depth is negative or the angle is not from 0 to below 90
  */
-export function upliftPyramid(length: number, width: number, depth: number, angle: number): number {
+export function upliftPrism(length: number, width: number, depth: number, angle: number): number {
   const out = spread(depth, angle);
   const bottom = length * width;
   const middle = (length + out) * (width + out);
   const top = (length + 2 * out) * (width + 2 * out);
   return (depth / 6) * (bottom + 4 * middle + top);
+}
+
+/**
+ * Volume above a buried rectangle when every point of its edges lifts a cone: its corners are rounded, m3. Length and
+ * width 0 is the cone of `upliftCone`.
+ * @throws RangeError as `upliftPrism`
+ */
+export function upliftRounded(length: number, width: number, depth: number, angle: number): number {
+  const out = spread(depth, angle);
+  return depth * (length * width + (length + width) * out + (Math.PI / 3) * out ** 2);
 }
 
 /** Volume above a buried disc, sides at `angle` degrees from the vertical, m3. Radius 0 is a cone. */

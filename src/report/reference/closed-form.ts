@@ -2,7 +2,7 @@ import { blockOverturning } from "../../physics/ground/block-overturning.ts";
 import { shortPileClay, shortPileSand } from "../../physics/ground/broms.ts";
 import { eccentricPressure } from "../../physics/ground/eccentric.ts";
 import { restrainedDepth, unrestrainedDepth } from "../../physics/ground/embedded-post.ts";
-import { upliftPyramid } from "../../physics/ground/uplift-pyramid.ts";
+import { upliftPrism } from "../../physics/ground/uplift-pyramid.ts";
 import { tensionFromSwings } from "../../physics/guy/swings.ts";
 import { thrustShare } from "../../physics/guy/thrust-share.ts";
 import { fieldFactor } from "../../physics/radio/ground-reflection.ts";
@@ -136,7 +136,7 @@ const kinds: Readonly<Record<string, ClosedFormKind>> = {
     ),
   }),
   "uplift-pyramid": (given) => ({
-    soilVolume: upliftPyramid(
+    soilVolume: upliftPrism(
       given.number("length"),
       given.number("width"),
       given.number("depth"),

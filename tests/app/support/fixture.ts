@@ -64,6 +64,7 @@ const catalog: Catalog = {
       height: 1.5 * ft,
       width: 1.5 * ft,
       depth: 4.3 * ft,
+      lifts: "prism",
       rod: 38,
       invented: true,
     },

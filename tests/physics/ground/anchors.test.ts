@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { deadmanCapacity, deadmanTakeOff } from "../../../src/physics/ground/deadman.ts";
+import { breakoutRatio } from "../../../src/physics/ground/lifted-soil.ts";
 import { rockRodCapacity } from "../../../src/physics/ground/rock-rod.ts";
 import { screwCapacity } from "../../../src/physics/ground/screw.ts";
 
@@ -23,12 +24,50 @@ test("deadmanCapacity grows with every size and with depth", () => {
         const soil = { ...loam, frictionAngle: angle };
         const before = deadmanCapacity(block, soil, rules);
         const after = deadmanCapacity({ ...block, [what]: block[what as "depth"] + more }, soil, rules);
-        expect(after.uplift).toBeGreaterThan(before.uplift);
+        // longer and wider it stays within its method's range, deeper it may leave it
+        if (before.ratio > before.mostRatio) expect(before.uplift).toBe(0);
+        if (after.ratio > after.mostRatio) expect(after.uplift).toBe(0);
+        else if (before.ratio <= before.mostRatio) expect(after.uplift).toBeGreaterThan(before.uplift);
         expect(after.lateral).toBeGreaterThanOrEqual(before.lateral);
         expect(Number.isFinite(after.uplift + after.lateral)).toBe(true);
       },
     ),
   );
+});
+
+test("deadmanCapacity(cone) lifts less than the prism of the same angle, and as it grows no less", () => {
+  fc.assert(
+    fc.property(deadman, size(0.01, 1), (block, more) => {
+      const cone = { ...block, shape: "cone" as const };
+      const held = deadmanCapacity(cone, loam, rules);
+      expect(held.uplift).toBeLessThanOrEqual(deadmanCapacity(block, loam, rules).uplift);
+      expect(
+        deadmanCapacity({ ...cone, length: cone.length + more }, loam, rules).uplift,
+      ).toBeGreaterThanOrEqual(held.uplift);
+    }),
+  );
+});
+
+test("deadmanCapacity(deeper than the soil breaks out) holds no uplift, and says why", () => {
+  const narrow = { length: 0.6, height: 0.3, width: 0.3, depth: 1.8 };
+  const { uplift, ratio, mostRatio } = deadmanCapacity(narrow, { ...loam, frictionAngle: 30 }, rules);
+  expect([uplift, ratio]).toEqual([0, 6]);
+  expect(mostRatio).toBeCloseTo(4.532, 9);
+  expect(
+    deadmanCapacity({ ...narrow, width: 0.45 }, { ...loam, frictionAngle: 30 }, rules).uplift,
+  ).toBeGreaterThan(0);
+});
+
+test("breakoutRatio follows its table, between its rows and beyond them", () => {
+  const sand = (frictionAngle: number) => breakoutRatio({ ...loam, frictionAngle }, 1, 1);
+  expect([10, 20, 27.5, 30, 34, 48, 50].map(sand)).toEqual([2.5, 2.5, 3.5, 4, 4.8, 11, 11]);
+  expect(breakoutRatio(loam, 1, 1)).toBe(2.5);
+  expect(breakoutRatio({ ...loam, undrainedStrength: 20e3 }, 2, 2)).toBeCloseTo(4.64, 9);
+  expect(breakoutRatio({ ...loam, undrainedStrength: 90e3 }, 2, 2)).toBe(7);
+  // a rectangle reaches deeper, a strip of 4 : 1 and more by 1.4
+  expect([1, 2, 4, 9].map((length) => breakoutRatio({ ...loam, frictionAngle: 30 }, length, 1))).toEqual([
+    4, 4.532, 5.596, 5.6,
+  ]);
 });
 
 test("deadmanCapacity says whether its lateral value is Rankine's or the soil table's", () => {

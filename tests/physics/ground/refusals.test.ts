@@ -3,7 +3,7 @@ import { blockOverturning } from "../../../src/physics/ground/block-overturning.
 import { shortPileClay, shortPileSand } from "../../../src/physics/ground/broms.ts";
 import { unrestrainedDepth } from "../../../src/physics/ground/embedded-post.ts";
 import { passiveCoefficient } from "../../../src/physics/ground/rankine.ts";
-import { upliftPyramid } from "../../../src/physics/ground/uplift-pyramid.ts";
+import { upliftPrism } from "../../../src/physics/ground/uplift-pyramid.ts";
 
 test("the ground refuses what its methods do not cover, by name and value", () => {
   const post = {
@@ -17,7 +17,7 @@ test("the ground refuses what its methods do not cover, by name and value", () =
   expect(() => passiveCoefficient(60)).toThrow(/found 60 degrees/);
   expect(() => shortPileClay(1e5, 1, 1.5, 0)).toThrow(/above 1.5 diameters/);
   expect(() => shortPileSand(30, 0, 1, 4, 0)).toThrow(/unit weight 0/);
-  expect(() => upliftPyramid(1, 1, -1, 30)).toThrow(/depth -1/);
+  expect(() => upliftPrism(1, 1, -1, 30)).toThrow(/depth -1/);
   expect(() =>
     blockOverturning({
       width: 1,

@@ -1,6 +1,7 @@
 import { test } from "vitest";
 import { deadmanCapacity } from "../../../src/physics/ground/deadman.ts";
 import { rockRodCapacity } from "../../../src/physics/ground/rock-rod.ts";
+import { upliftRounded } from "../../../src/physics/ground/uplift-pyramid.ts";
 import { checkValue } from "../../support/check-values.ts";
 import { FOOT, INCH, KSI, PCF, POUND, PSF } from "../../support/us-units.ts";
 
@@ -51,6 +52,46 @@ test("deadmanCapacity lifts the pyramid of soil less the block, and the block", 
     computed: deadmanCapacity(deadman, { ...sand, unitWeight: 100 * PCF }, rules).uplift / POUND,
     tolerance: 1e-6,
     unit: "lb",
+  });
+});
+
+test("deadmanCapacity by cones from its edges, dry and under water, by hand", () => {
+  const deadman = {
+    length: 4 * FOOT,
+    height: FOOT,
+    width: 3 * FOOT,
+    depth: 5 * FOOT,
+    shape: "cone" as const,
+  };
+  const soil = { ...sand, unitWeight: 100 * PCF };
+  // area at h: 12 + 14 h tan30 + pi (h tan30)2
+  const volume = (h: number) => 12 * h + (14 * h ** 2) / 2 / Math.sqrt(3) + (Math.PI / 9) * h ** 3;
+  for (const [what, source, expected, waterTable] of [
+    ["dry", "prisms and corner cones, integrated", 12 * 150 + (volume(5) - 12) * 100, undefined],
+    [
+      "water at 2 ft",
+      "the same, less 62.43 pcf on what stands below the water",
+      12 * 150 + (volume(5) - 12) * 100 - volume(3) * 62.428,
+      2 * FOOT,
+    ],
+  ] as const)
+    checkValue({
+      subject: `anchors: uplift of a deadman 4 x 3 x 1 ft, bottom at 5 ft, 100 pcf, 30 degree cones, ${what}`,
+      source,
+      tag: "arithmetic",
+      expected,
+      computed: deadmanCapacity(deadman, soil, { ...rules, waterTable }).uplift / POUND,
+      tolerance: 1e-5,
+      unit: "lb",
+    });
+  checkValue({
+    subject: "anchors: cones from the edges of a point 6 ft down are one cone",
+    source: "pi/3 (6 tan 30)2 6",
+    tag: "arithmetic",
+    expected: 75.398,
+    computed: upliftRounded(0, 0, 6, 30),
+    tolerance: 1e-5,
+    unit: "ft3",
   });
 });
 

@@ -7,7 +7,7 @@ import {
   unrestrainedDepth,
 } from "../../../src/physics/ground/embedded-post.ts";
 import { activeCoefficient, passiveCoefficient } from "../../../src/physics/ground/rankine.ts";
-import { upliftCone, upliftPyramid } from "../../../src/physics/ground/uplift-pyramid.ts";
+import { upliftCone, upliftPrism } from "../../../src/physics/ground/uplift-pyramid.ts";
 import { checkValue } from "../../support/check-values.ts";
 import { FOOT, FOOT_POUND, PCF, POUND, PSF } from "../../support/us-units.ts";
 
@@ -208,8 +208,8 @@ test("volumes of lifted soil at 30 degrees follow the exact prismatoid and cone"
   for (const [what, expected, computed] of [
     ["cone, radius 1, depth 5 ft", 104.6862, upliftCone(FOOT, 5 * FOOT, 30)],
     ["cone, radius 1.5, depth 4 ft", 94.1457, upliftCone(1.5 * FOOT, 4 * FOOT, 30)],
-    ["pyramid, 3 x 3, depth 4 ft", 119.8701, upliftPyramid(3 * FOOT, 3 * FOOT, 4 * FOOT, 30)],
-    ["pyramid, 4 x 3, depth 5 ft", 216.5919, upliftPyramid(4 * FOOT, 3 * FOOT, 5 * FOOT, 30)],
+    ["pyramid, 3 x 3, depth 4 ft", 119.8701, upliftPrism(3 * FOOT, 3 * FOOT, 4 * FOOT, 30)],
+    ["pyramid, 4 x 3, depth 5 ft", 216.5919, upliftPrism(4 * FOOT, 3 * FOOT, 5 * FOOT, 30)],
   ] as const)
     checkValue({
       subject: `soil: volume lifted, ${what}`,

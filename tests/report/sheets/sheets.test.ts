@@ -35,7 +35,7 @@ const pasture: Design = {
       row: "deadman",
       length: 3 * FOOT,
       height: FOOT,
-      width: FOOT,
+      width: 2 * FOOT,
       depth: 6 * FOOT,
     },
   },
