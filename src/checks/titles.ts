@@ -16,6 +16,9 @@ export const limitStateTitles: Readonly<Record<string, string>> = {
   "initial-tension": "Initial tension",
   "anchor-uplift": "Anchor uplift",
   "anchor-lateral": "Anchor lateral",
+  "anchor-post": "Anchor post",
+  "anchor-post-shear": "Anchor post shear",
+  "anchor-overturning": "Anchor overturning",
   "screw-pull-out": "Screw pull-out",
   "screw-sideways": "Screw sideways",
   "rod-pull-out": "Rock rod pull-out",
@@ -57,4 +60,6 @@ export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
   "pier-in-clay": "moment",
   "pier-bending": "moment",
   "base-stiffness": "moment",
+  "anchor-post": "ratio",
+  "anchor-overturning": "moment",
 };

@@ -70,7 +70,20 @@ export function resolve(
   let anchor: AnchorPart | null = null;
   if (design.guys) {
     const { levels } = design.guys;
-    const star = starOf(problem.study.lot, design.guys);
+    const choice = design.guys.anchor;
+    const row = need(
+      catalog.anchors.find((a) => a.id === choice.row),
+      "guys.anchor.row",
+      `"${choice.row}"`,
+      "an anchor of the catalog",
+    );
+    anchor = need(
+      anchorPart(row, choice, problem.ground),
+      "guys.anchor.kind",
+      `"${choice.kind}"`,
+      `"${row.kind}", the kind of row "${row.id}"`,
+    );
+    const star = starOf(problem.study.lot, design.guys, anchor.head);
     const highest = Math.max(...star.anchors.map((a) => a.elevation));
     const { tension: common } = design.guys;
     guys = {
@@ -102,19 +115,6 @@ export function resolve(
         };
       }),
     };
-    const choice = design.guys.anchor;
-    const row = need(
-      catalog.anchors.find((a) => a.id === choice.row),
-      "guys.anchor.row",
-      `"${choice.row}"`,
-      "an anchor of the catalog",
-    );
-    anchor = need(
-      anchorPart(row, choice, problem.ground),
-      "guys.anchor.kind",
-      `"${choice.kind}"`,
-      `"${row.kind}", the kind of row "${row.id}"`,
-    );
   }
   const row = need(
     catalog.footings.find((f) => f.id === design.footing.row),

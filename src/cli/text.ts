@@ -37,9 +37,11 @@ export function designText(design: Design): string {
   const anchor =
     guys.anchor.kind === "deadman"
       ? `deadman ${feet(guys.anchor.length)} x ${feet(guys.anchor.height)} x ${feet(guys.anchor.width)}, bottom ${feet(guys.anchor.depth)} down`
-      : guys.anchor.kind === "rock-rod"
-        ? `${guys.anchor.row}, socket ${feet(guys.anchor.socket)}`
-        : guys.anchor.row;
+      : guys.anchor.kind === "post"
+        ? `${guys.anchor.row}, block ${feet(guys.anchor.width)} square, ${feet(guys.anchor.depth)} deep`
+        : guys.anchor.kind === "rock-rod"
+          ? `${guys.anchor.row}, socket ${feet(guys.anchor.socket)}`
+          : guys.anchor.row;
   return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${percent(guys.tension)} of breaking strength;\n  anchors ${out} out, the first toward ${guys.rotation} degrees: ${anchor}; base ${base}`;
 }
 

@@ -18,7 +18,10 @@ export function levelCents(problem: Problem, height: number, star: Star, strand:
   let total =
     cents(problem.prices.guyBracket) +
     star.perLevel * (cents(strand.fittings) + cents(guyHardware?.price ?? 0));
-  if (star.even) return total + star.perLevel * cents(cutLength(problem, height, star.radius) * strand.price);
+  if (star.alike) {
+    const cut = cutLength(problem, height - star.anchors[0].elevation, star.radius);
+    return total + star.perLevel * cents(cut * strand.price);
+  }
   for (const { radius, elevation } of star.anchors)
     total += cents(cutLength(problem, height - elevation, radius) * strand.price);
   return total;
@@ -52,12 +55,12 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
       const name = `guys of level ${level + 1}`;
       const cut = (elevation: number, radius: number) => cutLength(problem, height - elevation, radius);
       lines.push(
-        ...(star.even
+        ...(star.alike
           ? [
               line(
                 "guys",
                 `${name}: strand ${strand.id}`,
-                cut(0, star.radius),
+                cut(star.anchors[0].elevation, star.radius),
                 "m",
                 strand.price,
                 star.perLevel,

@@ -15,6 +15,7 @@ const anchorChoice = z.discriminatedUnion("kind", [
   }),
   z.strictObject({ kind: z.literal("screw"), row: id }),
   z.strictObject({ kind: z.literal("rock-rod"), row: id, socket: length }),
+  z.strictObject({ kind: z.literal("post"), row: id, width: length, depth: length }),
 ]);
 
 const footingChoice = z.discriminatedUnion("kind", [

@@ -64,7 +64,41 @@ const rockRod = z.strictObject({
   invented,
 });
 
-export const anchorSchema = z.discriminatedUnion("kind", [deadman, screw, rockRod]);
+const post = z
+  .strictObject({
+    id,
+    kind: z.literal("post"),
+    name: text,
+    /** Square block in the ground, its top at grade. */
+    width: sizes,
+    /** Grade to its underside. */
+    depth: sizes,
+    /** Of the guys' hold above grade. */
+    height: positiveLength,
+    /** A pipe, or the numbers of a compact W shape bent about its strong axis. */
+    section: z.union([
+      z.strictObject({ diameter: positiveSize, wall: positiveSize }),
+      z.strictObject({
+        plasticModulus: dimensioned("sectionModulus", { above: 0 }),
+        area: dimensioned("sectionArea", { above: 0 }),
+        /** Depth times web. */
+        shearArea: dimensioned("sectionArea", { above: 0 }),
+        /** Radius of gyration about the weak axis. */
+        leastRadius: positiveSize,
+      }),
+    ]),
+    yield: positiveStress,
+    /** Of the post, which runs down to the block's underside. */
+    post: priced("length"),
+    price,
+    invented,
+  })
+  .superRefine(({ section }, context) => {
+    if ("diameter" in section && section.wall > section.diameter / 2)
+      refuse(context, ["section", "wall"], "a wall of half the diameter at most");
+  });
+
+export const anchorSchema = z.discriminatedUnion("kind", [deadman, screw, rockRod, post]);
 
 const block = z.strictObject({
   id,

@@ -44,6 +44,8 @@ export const ruleSetSchema = z.strictObject({
   anchorLateral: factor,
   screw: factor,
   rockRod: factor,
+  /** On the steel post of an anchor: bending with pull, and shear. */
+  anchorPost: factor,
   bearing: factor,
   overturning: factor,
   sliding: factor,

@@ -1,6 +1,7 @@
 import type { AnchorRow, FootingRow } from "../model/catalog.ts";
 import type { AnchorChoice, FootingChoice } from "../model/design.ts";
 import { deadman, deadmanChoices } from "./anchors/deadman.ts";
+import { post, postChoices } from "./anchors/post.ts";
 import { rockRod, rockRodChoices } from "./anchors/rock-rod.ts";
 import { screw } from "./anchors/screw.ts";
 import { block, blockChoices } from "./footings/block.ts";
@@ -20,6 +21,8 @@ export function anchorParts(row: AnchorRow, ground: Ground): AnchorPart[] {
       return [screw(row, ground)];
     case "rock-rod":
       return rockRodChoices(row).map((size) => rockRod(row, size, ground));
+    case "post":
+      return postChoices(row).map((size) => post(row, size, ground));
   }
 }
 
@@ -32,6 +35,8 @@ export function anchorPart(row: AnchorRow, choice: AnchorChoice, ground: Ground)
   if (row.kind === "screw" && choice.kind === "screw") return screw(row, ground);
   if (row.kind === "rock-rod" && choice.kind === "rock-rod")
     return rockRod(row, { socket: choice.socket }, ground);
+  if (row.kind === "post" && choice.kind === "post")
+    return post(row, { width: choice.width, depth: choice.depth }, ground);
   return undefined;
 }
 

@@ -64,6 +64,8 @@ interface GroundPart {
 /** A sized anchor, ready to be asked. Same members for every kind: shared code never asks which kind. */
 export interface AnchorPart extends GroundPart {
   readonly choice: AnchorChoice;
+  /** Height of the guys' hold above grade, m. */
+  readonly head: number;
   /** Largest utilisation over the reactions. Hot: allocates nothing. */
   worst(reactions: readonly AnchorReaction[]): number;
   /** Never above `worst` of any reactions of which one reaches this uplift and lateral pull. */

@@ -78,6 +78,10 @@ export function compile(study: Study, catalog: Catalog): Problem {
     a.cents - b.cents ||
     a.takeOff.concrete - b.takeOff.concrete ||
     (JSON.stringify(a.choice) < JSON.stringify(b.choice) ? -1 : 1);
+  const anchors = pick(catalog.anchors, study.parts.anchors)
+    .flatMap((row) => anchorParts(row, ground))
+    .sort(byPrice);
+  const heads = anchors.length > 0 ? [...new Set(anchors.map(({ head }) => head))] : [0];
   return {
     study,
     catalog,
@@ -98,10 +102,13 @@ export function compile(study: Study, catalog: Catalog): Problem {
     levelHeights: axisValues(study.parts.levelHeights),
     radii,
     rotations,
-    stars: new Map(study.parts.guysPerLevel.map((perLevel) => [perLevel, placedStars(places, perLevel)])),
-    anchors: pick(catalog.anchors, study.parts.anchors)
-      .flatMap((row) => anchorParts(row, ground))
-      .sort(byPrice),
+    stars: new Map(
+      study.parts.guysPerLevel.map((perLevel) => [
+        perLevel,
+        heads.flatMap((head) => placedStars(places, perLevel, head)),
+      ]),
+    ),
+    anchors,
     footings: pick(catalog.footings, study.parts.footings)
       .flatMap((row) => footingParts(row, ground))
       .sort(byPrice),
@@ -260,8 +267,8 @@ function assumptions(study: Study): string[] {
     said.push("Antennas not chosen yet count by their area and weight and cost nothing here.");
   said.push(
     study.lot.slope
-      ? `The ground falls evenly by ${(100 * study.lot.slope.fall).toFixed(0)} % toward ${study.lot.slope.toward} degrees; anchor heads stand at grade.`
-      : "The ground is level: every anchor head stands at the height of the base.",
+      ? `The ground falls evenly by ${(100 * study.lot.slope.fall).toFixed(0)} % toward ${study.lot.slope.toward} degrees; anchors stand at grade, posts hold their guys above it.`
+      : "The ground is level: every anchor stands at the height of the base, and only a post holds its guys above it.",
   );
   return said;
 }

@@ -8,7 +8,7 @@ type Lot = Study["lot"];
 export interface StarAnchor {
   /** Level distance from the mast, m. */
   readonly radius: number;
-  /** Anchor head over the base of the mast, m. */
+  /** Where the anchor holds its guys, over the base of the mast, m. */
   readonly elevation: number;
 }
 
@@ -19,7 +19,11 @@ export interface Star {
   readonly anchors: readonly StarAnchor[];
   /** Distance of the farthest anchor, m. */
   readonly radius: number;
+  /** Of the anchors' hold above their ground, m. */
+  readonly head: number;
   /** Are all anchors alike? Then nothing above ground depends on how the star is turned. */
+  readonly alike: boolean;
+  /** And do they hold their guys at the height of the base? */
   readonly even: boolean;
   /** One name for it among the stars of a study. */
   readonly key: string;
@@ -65,23 +69,22 @@ export const spareOf = (lot: Lot, guys: Guys): number =>
 const SAME = 1e-9;
 const rounded = (value: number): number => Math.round(value / SAME) * SAME + 0;
 
-/** The star of a design on its lot. */
-export function starOf(lot: Lot, guys: Guys): Star {
+/** The star of a design on its lot. @param head of the anchors' hold above their ground, m */
+export function starOf(lot: Lot, guys: Guys, head = 0): Star {
   const anchors = Array.from({ length: guys.perLevel }, (_, i): StarAnchor => {
     const radius = radiusOf(guys, i);
-    return { radius, elevation: elevationAt(lot, bearingOf(guys, i), radius) };
+    return { radius, elevation: elevationAt(lot, bearingOf(guys, i), radius) + head };
   });
   const [first] = anchors;
-  const even =
-    Math.abs(first.elevation) < SAME &&
-    anchors.every(
-      (a) => Math.abs(a.radius - first.radius) < SAME && Math.abs(a.elevation - first.elevation) < SAME,
-    );
+  const alike = anchors.every(
+    (a) => Math.abs(a.radius - first.radius) < SAME && Math.abs(a.elevation - first.elevation) < SAME,
+  );
+  const even = alike && Math.abs(first.elevation) < SAME;
   const radius = Math.max(...anchors.map((a) => a.radius));
   const key = even
     ? `${radius}`
     : anchors.map((a) => `${rounded(a.radius)}@${rounded(a.elevation)}`).join(",");
-  return { perLevel: guys.perLevel, anchors, radius, even, key };
+  return { perLevel: guys.perLevel, anchors, radius, head, alike, even, key };
 }
 
 export interface StarAxes {
@@ -111,15 +114,15 @@ export function radiiAt(
   return own.every((r) => r > 0) && own.includes(radius) ? own : undefined;
 }
 
-/** Every star of the grid, those apart that are another mast; places that don't fit the lot are one star. */
-export function placedStars(axes: StarAxes, perLevel: 3 | 4): PlacedStar[] {
+/** Every star of the grid whose anchors hold at one height, those apart that are another mast; places that don't fit the lot are one star. */
+export function placedStars(axes: StarAxes, perLevel: 3 | 4, head = 0): PlacedStar[] {
   const { lot, radii, rotations } = axes;
   const known = new Map<string, PlacedStar>();
   for (const radius of radii)
     for (const rotation of rotations) {
       const own = radiiAt(axes, perLevel, radius, rotation);
       const guys = { perLevel, radius, rotation, radii: own };
-      const star = starOf(lot, guys);
+      const star = starOf(lot, guys, head);
       const spare = own ? spareOf(lot, guys) : Number.NEGATIVE_INFINITY;
       const fits = spare >= -ON_THE_LINE;
       // on an even lot the places that don't fit count with those of their radius that do

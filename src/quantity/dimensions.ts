@@ -59,6 +59,15 @@ export const dimensions = {
     us: { unit: "in²", decimals: 3 },
     si: { unit: "mm²", decimals: 0 },
   },
+  sectionModulus: {
+    name: "a section modulus",
+    noun: "section modulus",
+    base: "m³",
+    write: ["in³", "mm³", "m³"],
+    example: "4.05 in3",
+    us: { unit: "in³", decimals: 2 },
+    si: { unit: "mm³", decimals: 0 },
+  },
   volume: {
     name: "a volume",
     noun: "volume",

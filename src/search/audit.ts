@@ -2,7 +2,7 @@ import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
 import { type Candidate, designOf, structureCents } from "./evaluate.ts";
 import { litres, objectiveOf } from "./ground.ts";
-import type { Node } from "./node.ts";
+import { headOf, type Node } from "./node.ts";
 import { SearchDefect } from "./search.ts";
 import { Tree } from "./tree.ts";
 
@@ -61,7 +61,8 @@ export function audit(
     }
     if (!open) continue;
     // ground that leaves the whole cheaper than the answer, any such
-    const { anchors, footings } = lenient.ground;
+    const { footings } = lenient.ground;
+    const anchors = lenient.ground.anchorsAt(headOf(node));
     const spent = structureCents(node, problem);
     const fits = (cents: number, concrete: number) => objective(spent + cents, concrete) < limit;
     const n = node.perLevel;

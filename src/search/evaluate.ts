@@ -21,7 +21,7 @@ import {
   type Objective,
   type Priced,
 } from "./ground.ts";
-import type { Node } from "./node.ts";
+import { headOf, type Node } from "./node.ts";
 import { structureKey } from "./recall.ts";
 import { guysOf, type Tree } from "./tree.ts";
 
@@ -88,7 +88,10 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
   });
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
   const none = { cents: 0, concrete: 0 };
-  const anchors = node.perLevel === 0 ? none : leastOf(ground.anchors, anchorFloor(result.anchors), allowed);
+  const anchors =
+    node.perLevel === 0
+      ? none
+      : leastOf(ground.anchorsAt(headOf(node)), anchorFloor(result.anchors), allowed);
   if (!anchors) return { status: "failed", limitState: "anchors" };
   const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(model.stack)), allowed);
   if (!footing) return { status: "failed", limitState: "footing" };
@@ -121,7 +124,7 @@ export function evaluate(node: Node, tree: Tree, objective: Objective): Evaluati
   };
   const held = heldStructure(node, tree, allowed);
   if (held.status === "failed") return held;
-  const anchors = node.perLevel === 0 ? [null] : choose(ground.anchors, held.anchorUse);
+  const anchors = node.perLevel === 0 ? [null] : choose(ground.anchorsAt(headOf(node)), held.anchorUse);
   const footings = choose(ground.footings, held.footingUse);
   let best: Candidate | null = null;
   for (const candidate of complete(node, tree, held.use, anchors, footings, objective))
@@ -145,7 +148,10 @@ export function evaluateAll(
   if (held.status === "failed") return held;
   // no part of the ground need be better than the mast on it
   const least = Math.max(leastUse, held.use);
-  const anchors = node.perLevel === 0 ? [null] : nonDominated(ground.anchors, held.anchorUse, allowed, least);
+  const anchors =
+    node.perLevel === 0
+      ? [null]
+      : nonDominated(ground.anchorsAt(headOf(node)), held.anchorUse, allowed, least);
   const footings = nonDominated(ground.footings, held.footingUse, allowed, least);
   const candidates = [...complete(node, tree, held.use, anchors, footings, objective)];
   return candidates.length > 0 ? { status: "safe", candidates } : nothingHolds(anchors, footings);

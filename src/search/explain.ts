@@ -56,7 +56,9 @@ function* neighbours(problem: Problem, design: Design): Generator<Neighbour> {
           now: anchor.choice,
         },
       };
-  for (const { radius, rotation, anchors } of problem.stars.get(guys.perLevel) ?? []) {
+  const held = problem.anchors.find((anchor) => anchor.choice.row === guys.anchor.row)?.head;
+  for (const { radius, rotation, anchors, head } of problem.stars.get(guys.perLevel) ?? []) {
+    if (head !== held) continue;
     const radii = anchors.every((a) => a.radius === radius) ? undefined : anchors.map((a) => a.radius);
     if (radius !== guys.radius && rotation !== null)
       yield {

@@ -12,6 +12,7 @@ export function choose(n: number, k: number): number {
 export class Grid {
   /** Anchors x footings of one guyed structure in one place. */
   readonly perPlace: number;
+  private readonly holding = new Map<number, number>();
   /** Radii x rotations. */
   readonly places: number;
   /** Footings of one free-standing structure. */
@@ -21,8 +22,14 @@ export class Grid {
   constructor(problem: Problem) {
     this.problem = problem;
     this.perPlace = problem.anchors.length * problem.footings.length;
+    for (const { head } of problem.anchors) this.holding.set(head, (this.holding.get(head) ?? 0) + 1);
     this.places = problem.radii.length * problem.rotations.length;
     this.perFree = problem.footings.length;
+  }
+
+  /** Anchors that hold their guys at this height above ground, x footings. */
+  perPlaceAt(head: number): number {
+    return (this.holding.get(head) ?? 0) * this.problem.footings.length;
   }
 
   /** Ways to finish a set of levels when `chosen` stand and `below` candidates remain under the lowest. */

@@ -16,10 +16,9 @@ export interface Priced<T> {
 /** Anchors and footings that the site allows, best first under the study's aim. */
 export interface GroundChoices {
   readonly anchors: readonly Priced<AnchorPart>[];
+  /** Of them those that hold their guys at this height above ground. */
+  readonly anchorsAt: (head: number) => readonly Priced<AnchorPart>[];
   readonly footings: readonly Priced<FootingPart>[];
-  /** Designs of the grid's ground that the site refuses, as a share of all. */
-  readonly allowedPairs: number;
-  readonly allPairs: number;
 }
 
 /** The aim as one whole number: cents, or concrete first and cents to tell equals apart. */
@@ -45,12 +44,10 @@ export function groundChoices(problem: Problem): GroundChoices {
       .sort((a, b) => objective(a.cents, a.concrete) - objective(b.cents, b.concrete));
   const anchors = allowed(problem.anchors);
   const footings = allowed(problem.footings);
-  return {
-    anchors,
-    footings,
-    allowedPairs: anchors.length * footings.length,
-    allPairs: problem.anchors.length * problem.footings.length,
-  };
+  const byHead = new Map<number, Priced<AnchorPart>[]>();
+  for (const priced of anchors)
+    byHead.set(priced.part.head, [...(byHead.get(priced.part.head) ?? []), priced]);
+  return { anchors, anchorsAt: (head) => byHead.get(head) ?? [], footings };
 }
 
 /** Least cents and least concrete of the parts that a floor does not refuse; null where it refuses all. */

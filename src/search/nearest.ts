@@ -4,7 +4,7 @@ import { plateSide } from "../checks/plate.ts";
 import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
 import { designOf, modelOf } from "./evaluate.ts";
-import type { Node } from "./node.ts";
+import { headOf, type Node } from "./node.ts";
 import { Tree } from "./tree.ts";
 import type { Judged } from "./types.ts";
 
@@ -48,7 +48,9 @@ function strongest(node: Node, tree: Tree) {
     }, null);
   const plate = plateSide(model.stack);
   const anchor =
-    node.perLevel === 0 ? null : least(tree.ground.anchors, (part) => part.worst(result.anchors));
+    node.perLevel === 0
+      ? null
+      : least(tree.ground.anchorsAt(headOf(node)), (part) => part.worst(result.anchors));
   const footing = least(tree.ground.footings, (part) => part.worst(result.bases, plate));
   if (!footing || (node.perLevel !== 0 && !anchor)) return null;
   return {

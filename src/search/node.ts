@@ -18,6 +18,9 @@ export interface Root {
   readonly floors: RootFloors;
 }
 
+/** Height above ground at which a node's anchors hold its guys, m. */
+export const headOf = ({ star }: Node): number => star?.head ?? 0;
+
 /**
  * A partial design: choices made top down, and what every completion must at least cost, pour and use. A node is
  * never changed; a step of the search makes children.

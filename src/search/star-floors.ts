@@ -18,6 +18,8 @@ export interface StarGuys {
   readonly weight: number;
   /** Wind on all guys of one anchor if they lay square to it, N, an upper bound; read for uneven stars only. */
   readonly wind: number;
+  /** What the guy check lets all guys of one anchor pull, N, an upper bound; read for uneven stars of four only. */
+  readonly pull: number;
   /** Least moment about the base of the wind on the guys, N m; for an even star 0 where not known (never negative). */
   readonly moment: number;
 }
@@ -70,12 +72,25 @@ export function windwardFloor(moment: number, guys: StarGuys, lean: number): Guy
   if (star.even) return at(first, left / star.radius - weight);
   let most = at(first, Number.NEGATIVE_INFINITY);
   if (guys.lowest <= highestOf(star)) return { ...most, uplift: 0 };
+  const aside = sideways(guys, lean);
   for (const anchor of star.anchors) {
     const { arm, loose } = resisting(anchor, anchor.radius, guys, lean);
-    const uplift = (left - star.radius * weight - loose) / arm;
+    const uplift = (left - star.radius * weight - loose - aside) / arm;
     if (uplift > most.uplift) most = at(anchor, uplift);
   }
   return most;
+}
+
+/**
+ * The two guys across the wind (four a level) hold the drifted head back: where they are held above the base, with
+ * a moment, N m, an upper bound.
+ */
+function sideways({ star, top, pull }: StarGuys, lean: number): number {
+  if (star.perLevel === 3) return 0;
+  let most = 0;
+  for (const { radius, elevation } of star.anchors)
+    most = Math.max(most, Math.max(0, elevation) * Math.min(1, (lean * top) / radius));
+  return 2 * most * pull;
 }
 
 const highestOf = (star: Star): number => Math.max(...star.anchors.map((a) => a.elevation));

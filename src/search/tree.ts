@@ -3,6 +3,7 @@ import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
 import { type GuyModel, guyWeight, insideWindow, type LevelModel, levelTensions } from "../checks/rigging.ts";
 import { fixedCents, levelCents } from "../cost/bill.ts";
+import type { Strand } from "../model/catalog.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import { utilisation } from "../parts/types.ts";
 import type { PlacedStar, Star } from "../problem/star.ts";
@@ -10,7 +11,7 @@ import { type PackageModel, type Problem, type StackModel, sideHeight } from "..
 import { leanOf, partFeet, rootFloors, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
 import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
-import type { Node, Root } from "./node.ts";
+import { headOf, type Node, type Root } from "./node.ts";
 import { Recall } from "./recall.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
 import { guyFloor, guyWindLoss, guyWindMoment, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
@@ -40,12 +41,12 @@ export class Tree {
   readonly pruned: Record<string, number> = {};
 
   private readonly share: Share;
-  /** Stars walked here, and the places of the grid that they are. */
-  private readonly own: ReadonlyMap<3 | 4, { readonly stars: readonly OwnStar[]; readonly places: number }>;
+  /** Stars walked here, and their places on the grid, each times the anchors and footings of its ground. */
+  private readonly own: ReadonlyMap<3 | 4, { readonly stars: readonly OwnStar[]; readonly grounds: number }>;
   private readonly lean: number;
   /** Of any star, over the base, m. */
   private readonly highestAnchor: number;
-  private readonly leastAnchors = new Map<number, Least | null>();
+  private readonly leastAnchors = new Map<string, Least | null>();
   private readonly leastFootings = new Map<string, Least | null>();
 
   /** Masts solved before, here or in an earlier search of the same worker. */
@@ -54,16 +55,20 @@ export class Tree {
   constructor(problem: Problem, share: Share = WHOLE, recall = new Recall()) {
     this.problem = problem;
     this.share = share;
+    this.grid = new Grid(problem);
     this.own = new Map(
       problem.study.parts.guysPerLevel.map((perLevel) => {
         const stars = dealt(problem, perLevel, share);
-        const pairs = stars.reduce((sum, { star, topStrands }) => sum + star.places * topStrands.length, 0);
-        return [perLevel, { stars, places: pairs / problem.strands.length }];
+        const all = stars.reduce(
+          (sum, { star, topStrands }) =>
+            sum + star.places * this.grid.perPlaceAt(star.head) * topStrands.length,
+          0,
+        );
+        return [perLevel, { stars, grounds: all / problem.strands.length }];
       }),
     );
     this.recall = recall;
     recall.open(problem);
-    this.grid = new Grid(problem);
     this.ground = groundChoices(problem);
     this.lean = leanOf(problem);
     this.highestAnchor = Math.max(
@@ -112,15 +117,12 @@ export class Tree {
     let designs = supports.includes("freestanding") && takesFree(root, this.share) ? this.grid.perFree : 0;
     if (supports.includes("guyed"))
       for (const perLevel of guysPerLevel)
-        designs +=
-          this.grid.completions(0, this.grid.candidates(height).length) *
-          this.places(perLevel) *
-          this.grid.perPlace;
+        designs += this.grid.completions(0, this.grid.candidates(height).length) * this.grounds(perLevel);
     return designs;
   }
 
-  private places(perLevel: 0 | 3 | 4): number {
-    return perLevel === 0 ? 0 : (this.own.get(perLevel)?.places ?? 0);
+  private grounds(perLevel: 0 | 3 | 4): number {
+    return perLevel === 0 ? 0 : (this.own.get(perLevel)?.grounds ?? 0);
   }
 
   private rootNode(index: number, pack: PackageModel, stack: StackModel, use: number, designs: number): Node {
@@ -185,7 +187,7 @@ export class Tree {
     if (supports.includes("guyed"))
       for (const perLevel of guysPerLevel)
         for (const [index, at] of root.candidates.entries()) {
-          const designs = this.grid.completions(1, index) * this.places(perLevel) * this.grid.perPlace;
+          const designs = this.grid.completions(1, index) * this.grounds(perLevel);
           if (designs === 0) continue;
           const use = Math.max(node.use, root.floors.cantilever[at]);
           if (this.beyond(use)) {
@@ -255,22 +257,28 @@ export class Tree {
     const height = root.statics.z[root.candidates[index]];
     for (const { star } of this.own.get(perLevel)?.stars ?? []) {
       if (star.rotation === null) continue;
+      // no guy comes down to its anchor from below
+      const rising = root.candidates.filter((at) =>
+        star.anchors.every((a) => root.statics.z[at] > a.elevation),
+      );
+      if (!rising.includes(root.candidates[index])) continue;
       const most = this.level(star, height);
       // every level that may still come hangs on the same anchors, none higher than this one
       let lost = most.moment;
       if (!star.even)
-        for (const at of root.candidates.slice(0, index))
+        for (const at of rising.filter((candidate) => candidate < root.candidates[index]))
           lost = Math.min(lost, this.level(star, root.statics.z[at]).moment);
       const guys: StarGuys = {
         star,
         top: height,
-        lowest: root.statics.z[root.candidates[0]],
+        lowest: root.statics.z[rising[0]],
         weight: mostLevels * most.weight,
         wind: mostLevels * most.wind,
+        pull: mostLevels * most.pull,
         moment: most.moment + (mostLevels - 1) * lost,
       };
       const floor = windwardFloor(root.floors.moment, guys, this.lean);
-      const anchors = this.anchorsFor(floor.uplift, floor.lateral);
+      const anchors = this.anchorsFor(star.head, floor.uplift, floor.lateral);
       const footing = this.footingFor(
         root.stack,
         root.statics.light * root.statics.weight[0] + Math.max(floor.uplift - liftOf(guys), 0),
@@ -290,8 +298,7 @@ export class Tree {
     const lowest = levels[levels.length - 1];
     const found: Node[] = [];
     for (let index = 0; index < lowest; index++) {
-      const designs =
-        this.grid.completions(levels.length + 1, index) * this.places(node.perLevel) * this.grid.perPlace;
+      const designs = this.grid.completions(levels.length + 1, index) * this.grounds(node.perLevel);
       if (designs === 0) continue;
       const use = Math.max(node.use, root.floors.span(root.candidates[index], root.candidates[lowest]));
       if (this.beyond(use)) {
@@ -310,17 +317,18 @@ export class Tree {
     const { study, strands } = this.problem;
     if (!study.parts.levelCounts.includes(levels.length) || perLevel === 0) return [];
     const count = levels.length;
-    const each = strands.length ** count * this.grid.tensions(count) * this.grid.perPlace;
+    const each = strands.length ** count * this.grid.tensions(count);
     const lowest = root.candidates[levels[levels.length - 1]];
     const base = Math.max(node.use, root.floors.baseSpan(lowest));
     if (this.beyond(base)) {
-      this.prune("legs over the base", each * this.places(perLevel));
+      this.prune("legs over the base", each * this.grounds(perLevel));
       return [];
     }
     const heights = levels.map((index) => root.statics.z[root.candidates[index]]);
     const found: Node[] = [];
     for (const { star, topStrands } of this.own.get(perLevel)?.stars ?? []) {
-      const designs = (each * star.places * topStrands.length) / strands.length;
+      const designs =
+        (each * star.places * this.grid.perPlaceAt(star.head) * topStrands.length) / strands.length;
       if (star.rotation === null) {
         this.prune("outside the lot", designs);
         continue;
@@ -329,11 +337,20 @@ export class Tree {
         this.prune("an anchor above its guys", designs);
         continue;
       }
-      const guyed = { star, top: heights[0], lowest: heights[count - 1], weight: 0, wind: 0, moment: 0 };
+      const guyed = {
+        star,
+        top: heights[0],
+        lowest: heights[count - 1],
+        weight: 0,
+        wind: 0,
+        pull: 0,
+        moment: 0,
+      };
       for (const z of heights) {
         const most = this.level(star, z);
         guyed.weight += most.weight;
         guyed.wind += most.wind;
+        guyed.pull += most.pull;
         guyed.moment += most.moment;
       }
       const floor = windwardFloor(root.floors.moment, guyed, this.lean);
@@ -351,7 +368,7 @@ export class Tree {
         this.prune("legs or buckling under what the guys press", designs);
         continue;
       }
-      const anchors = this.anchorsFor(floor.uplift, floor.lateral);
+      const anchors = this.anchorsFor(star.head, floor.uplift, floor.lateral);
       if (!anchors) {
         this.prune("no anchor holds", designs);
         continue;
@@ -413,6 +430,7 @@ export class Tree {
       lowest: guys[guys.length - 1].height,
       weight: 0,
       wind: 0,
+      pull: 0,
       moment: 0,
     };
     for (const { height, strand } of guys) {
@@ -421,6 +439,7 @@ export class Tree {
       guyed.moment += guyWindMoment(wind, height, star);
       guyed.weight += guyWeight(strand, chord, problem.study.parts.guyHardware) * 1.001 * root.statics.heavy;
       guyed.wind += wind * chord;
+      guyed.pull += this.mostPull(strand);
     }
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
     const use = Math.max(node.use, guyFloor(problem, floor, guys, this.lean));
@@ -453,7 +472,7 @@ export class Tree {
   }
 
   private groundOf(node: Node): Least | null {
-    const anchors = this.anchorsFor(node.uplift, node.lateral);
+    const anchors = this.anchorsFor(headOf(node), node.uplift, node.lateral);
     const footing = this.footingFor(node.root.stack, node.thrust);
     return anchors && footing
       ? {
@@ -516,6 +535,11 @@ export class Tree {
     return found;
   }
 
+  /** What the guy check lets a strand pull, N. */
+  private mostPull({ breakingStrength, efficiency }: Strand): number {
+    return (breakingStrength * efficiency * this.problem.allowed) / this.problem.rules.guy.required;
+  }
+
   private readonly facts = new Map<Star, Map<number, LevelFacts>>();
   /** What is known of a level before its strand is. */
   private level(star: Star, height: number): LevelFacts {
@@ -529,14 +553,16 @@ export class Tree {
       const chord = longest(star, height);
       let weight = 0;
       let wind = 0;
+      let pull = 0;
       let cents = Number.POSITIVE_INFINITY;
       for (const strand of this.problem.strands) {
         weight = Math.max(weight, guyWeight(strand, chord, this.problem.study.parts.guyHardware));
         wind = Math.max(wind, guyWind(this.problem, star, height, strand));
+        pull = Math.max(pull, this.mostPull(strand));
         cents = Math.min(cents, levelCents(this.problem, height, star, strand));
       }
       weight *= 1.001 * Math.max(1, this.problem.rules.deadFactors.values[0]);
-      known = { weight, wind: wind * chord, moment: guyWindLoss(wind, height, star), cents };
+      known = { weight, wind: wind * chord, pull, moment: guyWindLoss(wind, height, star), cents };
       heights.set(height, known);
     }
     return known;
@@ -549,21 +575,25 @@ export class Tree {
     let star = this.short.get(8 * elevation + perLevel);
     if (!star) {
       const anchors = Array.from({ length: perLevel }, () => ({ radius: 0, elevation }));
-      star = { perLevel, anchors, radius: 0, even: elevation === 0, key: "" };
+      star = { perLevel, anchors, radius: 0, head: 0, alike: true, even: elevation === 0, key: "" };
       this.short.set(8 * elevation + perLevel, star);
     }
     return this.level(star, height).cents;
   }
 
-  private anchorsFor(uplift: number, lateral: number): Least | null {
+  private anchorsFor(head: number, uplift: number, lateral: number): Least | null {
     const u = Math.floor(Math.max(uplift, 0) / ROUND);
     const l = Math.floor(Math.max(lateral, 0) / ROUND);
-    const key = u * 1e5 + l;
+    const key = `${head} ${u} ${l}`;
     let least = this.leastAnchors.get(key);
     if (least === undefined) {
       const up = u * ROUND;
       const side = l * ROUND;
-      least = leastOf(this.ground.anchors, (part: AnchorPart) => part.floor(up, side), this.problem.allowed);
+      least = leastOf(
+        this.ground.anchorsAt(head),
+        (part: AnchorPart) => part.floor(up, side),
+        this.problem.allowed,
+      );
       this.leastAnchors.set(key, least);
     }
     return least;
@@ -587,10 +617,14 @@ export class Tree {
   }
 }
 
-/** Weight of and wind on one guy of the heaviest and the thickest strand, N; what its wind may lend, N m; least cents. */
+/**
+ * Weight of and wind on one guy of the heaviest and the thickest strand, and what the strongest may pull, N; what its
+ * wind may lend, N m; least cents.
+ */
 interface LevelFacts {
   readonly weight: number;
   readonly wind: number;
+  readonly pull: number;
   readonly moment: number;
   readonly cents: number;
 }

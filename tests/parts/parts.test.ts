@@ -97,7 +97,7 @@ describe("anchors", () => {
       }),
       { numRuns: 2000, seed: 42 },
     );
-    expect([...kinds].sort()).toEqual(["deadman", "rock-rod", "screw"]);
+    expect([...kinds].sort()).toEqual(["deadman", "post", "rock-rod", "screw"]);
   });
 
   test("a further reaction, or a stronger one, never makes a deadman or a rod better", () => {

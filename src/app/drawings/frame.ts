@@ -26,9 +26,9 @@ const gridStep = (height: number, system: System, narrow: boolean): number => {
 
 const depthOf = (scene: Scene): number => {
   const { footing, guys } = scene.design;
-  const anchor = guys?.anchor.kind === "deadman" ? guys.anchor.depth : (scene.anchors[0]?.depth ?? 0);
+  const anchor = guys && "depth" in guys.anchor ? guys.anchor.depth : (scene.anchors[0]?.depth ?? 0);
   // where the ground falls away an anchor reaches deeper under the base
-  const lowest = Math.max(0, ...scene.anchors.map(({ elevation }) => -elevation));
+  const lowest = Math.max(0, ...scene.anchors.map(({ elevation, head }) => head - elevation));
   return Math.max(footingReach(footing), anchor + lowest, scene.frostDepth);
 };
 

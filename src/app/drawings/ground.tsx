@@ -124,6 +124,7 @@ export const Anchors = ({ scene, frame, system }: Props) => {
 /** A rod leans away from the mast as the guys pull. */
 export const holdX = (anchor: SceneAnchor, scene: Scene, { x }: Frame): number => {
   const guys = scene.design.guys!;
+  if (guys.anchor.kind === "post") return x(anchor.along);
   const upper = guys.levels.at(-1)!.height - anchor.elevation;
   const lean = (anchor.depth * anchor.radius) / upper;
   return x(anchor.along * (1 + Math.min(lean, anchor.depth * 1.5) / anchor.radius));
@@ -134,11 +135,20 @@ const Anchor = ({ anchor, scene, frame }: { anchor: SceneAnchor; scene: Scene; f
   const eyeX = frame.x(anchor.along);
   const eyeY = frame.y(anchor.elevation) - 4;
   const holdAt = holdX(anchor, scene, frame);
-  const holdY = frame.y(anchor.elevation - anchor.depth);
+  const ground = anchor.elevation - anchor.head;
+  const holdY = frame.y(ground - anchor.depth);
   const side = choice.kind === "deadman" ? Math.max(choice.height * frame.scale, 8) : 0;
   return (
     <g>
-      <path d={`M${eyeX} ${eyeY}L${holdAt} ${holdY}`} className="l3" />
+      {choice.kind === "post" && (
+        <Concrete
+          x={eyeX - Math.max((choice.width * frame.scale) / 2, 4)}
+          y={frame.y(ground)}
+          width={Math.max(choice.width * frame.scale, 8)}
+          height={choice.depth * frame.scale}
+        />
+      )}
+      <path d={`M${eyeX} ${eyeY}L${holdAt} ${holdY}`} className={choice.kind === "post" ? "l4" : "l3"} />
       {choice.kind === "deadman" && (
         <Concrete x={holdAt - side / 2} y={holdY - side / 2} width={side} height={side} />
       )}

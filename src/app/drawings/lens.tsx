@@ -63,7 +63,8 @@ const placeIn = (scene: Scene, frame: Frame, place: string): [number, number] | 
 };
 
 const Enlarged = ({ scene, place, cx, cy }: { scene: Scene; place: string; cx: number; cy: number }) => {
-  const buried = scene.design.guys?.anchor.kind === "deadman";
+  const kind = scene.design.guys?.anchor.kind;
+  const buried = kind === "deadman" || kind === "post";
   const red = { stroke: "var(--govern)", strokeWidth: 5.5 };
   if (place === "mast") {
     const atGuys = scene.levels.some((level) => Math.abs(level.height - (scene.governs?.at ?? -1)) < 0.7);

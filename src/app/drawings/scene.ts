@@ -37,11 +37,13 @@ export interface SceneAnchor {
   /** Along the wind and across it, from the mast. */
   readonly along: number;
   readonly across: number;
-  /** Level distance from the mast, and its head over the base. */
+  /** Level distance from the mast, and its hold over the base. */
   readonly radius: number;
   readonly elevation: number;
   /** Depth of the pull's hold, 0 at the surface. */
   readonly depth: number;
+  /** Where it holds its guys above the surface. */
+  readonly head: number;
 }
 export interface SceneItem {
   readonly antenna: Antenna | undefined;
@@ -80,13 +82,21 @@ const anchorDepth = (design: Design): number => {
   const anchor = design.guys?.anchor;
   if (!anchor) return 0;
   if (anchor.kind === "deadman") return anchor.depth - anchor.height / 2;
+  if (anchor.kind === "post") return anchor.depth / 2;
   return anchor.kind === "rock-rod" ? anchor.socket : 1.2;
 };
 
-const anchorsOf = (design: Design, lot: Study["lot"], windToward: number): SceneAnchor[] => {
+const anchorsOf = (
+  design: Design,
+  lot: Study["lot"],
+  catalog: Catalog,
+  windToward: number,
+): SceneAnchor[] => {
   const guys = design.guys;
   if (!guys) return [];
-  return starOf(lot, guys).anchors.map(({ radius, elevation }, index) => {
+  const row = byId(catalog.anchors, guys.anchor.row);
+  const head = row?.kind === "post" ? row.height : 0;
+  return starOf(lot, guys, head).anchors.map(({ radius, elevation }, index) => {
     const turned = (360 / guys.perLevel) * index;
     const angle = ((turned - windToward) * Math.PI) / 180;
     return {
@@ -97,6 +107,7 @@ const anchorsOf = (design: Design, lot: Study["lot"], windToward: number): Scene
       radius,
       elevation,
       depth: anchorDepth(design),
+      head,
     };
   });
 };
@@ -135,7 +146,7 @@ export const sceneOf = ({ design, verdict }: Judged, study: Study, catalog: Cata
       height: level.height,
       strand: byId(catalog.strand, level.strand),
     })),
-    anchors: anchorsOf(design, study.lot, windToward),
+    anchors: anchorsOf(design, study.lot, catalog, windToward),
     items,
     pipeTop: Math.max(design.height, ...items.map((item) => item.height)),
     load,

@@ -57,6 +57,7 @@ export const sizes = (values: readonly number[], system: System): string =>
 
 export const anchorSize = (anchor: AnchorChoice, system: System): string => {
   if (anchor.kind === "deadman") return sizes([anchor.length, anchor.width, anchor.height], system);
+  if (anchor.kind === "post") return sizes([anchor.width, anchor.width, anchor.depth], system);
   if (anchor.kind === "rock-rod") return `socket ${said(anchor.socket, "length", system)}`;
   return "";
 };
@@ -65,6 +66,7 @@ const anchorKinds = {
   deadman: ["buried concrete anchor", "buried concrete anchors"],
   screw: ["earth screw", "earth screws"],
   "rock-rod": ["rock rod", "rock rods"],
+  post: ["anchor post in concrete", "anchor posts in concrete"],
 } as const;
 export const anchorKind = (kind: AnchorRow["kind"], count = 1): string =>
   anchorKinds[kind][count === 1 ? 0 : 1];

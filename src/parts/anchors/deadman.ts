@@ -30,6 +30,7 @@ export function deadman(
     takeOff,
     extras,
     depth: choice.depth,
+    head: 0,
     cents: partCents(takeOff, extras, ground),
     floor: use,
     worst(reactions) {

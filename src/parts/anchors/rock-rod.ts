@@ -32,6 +32,7 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
     takeOff,
     extras,
     depth: null,
+    head: 0,
     cents: partCents(takeOff, extras, ground),
     floor,
     worst(reactions) {

@@ -59,6 +59,7 @@ export function screw(row: Row, ground: Ground): AnchorPart {
     takeOff,
     extras,
     depth: null,
+    head: 0,
     cents: partCents(takeOff, extras, ground),
     floor: (uplift, lateral) => {
       if (capacity.axial <= 0) return Number.POSITIVE_INFINITY;

@@ -62,8 +62,8 @@ function squareBreakout({ frictionAngle, undrainedStrength }: SoilGivens): numbe
   return low + ((high - low) * (frictionAngle - a)) / (b - a);
 }
 
-/** What holds a block down, nominal. docs/theory/ground.md. */
-export function upliftHold(block: LiftedBlock, soil: SoilGivens, rules: GroundRules): UpliftHold {
+/** Weight of a block and of the soil that it lifts, less buoyancy, N. docs/theory/ground.md. */
+export function liftedWeight(block: LiftedBlock, soil: SoilGivens, rules: GroundRules): number {
   const { length, height, width, depth, shape = "prism" } = block;
   const volume = (rise: number) =>
     shape === "prism"
@@ -76,9 +76,16 @@ export function upliftHold(block: LiftedBlock, soil: SoilGivens, rules: GroundRu
   }, 0);
   const water = rules.waterTable ?? Number.POSITIVE_INFINITY;
   const submerged = water < depth ? volume(depth - Math.max(0, water)) : 0;
-  const uplift =
-    (rules.deadShare ?? 1) * (concrete * rules.concreteUnitWeight + lifted - submerged * WATER_UNIT_WEIGHT);
+  return (
+    (rules.deadShare ?? 1) * (concrete * rules.concreteUnitWeight + lifted - submerged * WATER_UNIT_WEIGHT)
+  );
+}
+
+/** What holds a buried block down, nominal, where its soil breaks out to grade. */
+export function upliftHold(block: LiftedBlock, soil: SoilGivens, rules: GroundRules): UpliftHold {
+  const { length, width, depth } = block;
   const ratio = depth / Math.min(length, width);
   const mostRatio = breakoutRatio(weakestTo(soil, depth), length, width);
-  return { uplift: ratio > mostRatio * (1 + 1e-9) ? 0 : Math.max(0, uplift), ratio, mostRatio };
+  const beyond = ratio > mostRatio * (1 + 1e-9);
+  return { uplift: beyond ? 0 : Math.max(0, liftedWeight(block, soil, rules)), ratio, mostRatio };
 }

@@ -98,9 +98,11 @@ function structure(given: Given): Section {
       "Anchors",
       anchor.kind === "deadman"
         ? `deadmen ${tape(anchor.length)} × ${tape(anchor.width)} × ${tape(anchor.height)}, underside ${tape(anchor.depth)}`
-        : anchor.kind === "rock-rod"
-          ? `rock rods, socket ${tape(anchor.socket)}`
-          : (problem.catalog.anchors.find((one) => one.id === anchor.row)?.name ?? anchor.row),
+        : anchor.kind === "post"
+          ? `posts in blocks ${tape(anchor.width)} square, underside ${tape(anchor.depth)}, guys at ${tape(given.anchor?.head ?? 0)}`
+          : anchor.kind === "rock-rod"
+            ? `rock rods, socket ${tape(anchor.socket)}`
+            : (problem.catalog.anchors.find((one) => one.id === anchor.row)?.name ?? anchor.row),
     ]);
   return { title: "Design", parts: [{ kind: "table", head: ["Mast", ""], rows, words: [1] }] };
 }

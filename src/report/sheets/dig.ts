@@ -55,7 +55,9 @@ const holes = (given: Given): Section => {
       anchor.takeOff.concrete > 0 ? both(anchor.takeOff.concrete, "volume", 2) : "",
       choice.kind === "deadman"
         ? `middle ${tape((given.design.guys?.radius ?? 0) + out)} from the mast`
-        : "head at its peg, along the pull",
+        : choice.kind === "post"
+          ? "its middle at its peg"
+          : "head at its peg, along the pull",
     ]);
   }
   const water = Number.isFinite(waterTable)
@@ -113,6 +115,10 @@ function rules(given: Given): Section {
     );
   if (choice?.kind === "screw")
     said.push("Screws are turned in along the pull; one that turns in easily does not hold.");
+  if (choice?.kind === "post")
+    said.push(
+      "A post’s block is cast neat against undisturbed soil on every side and up to grade. The post stands plumb, its plate at the underside, and its strong axis bends toward the mast.",
+    );
   if (choice?.kind === "rock-rod" || "dowels" in given.design.footing)
     said.push(
       "Holes in rock are blown clean and wetted before the grout; loose or split rock does not count as socket.",

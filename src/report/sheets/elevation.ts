@@ -73,7 +73,22 @@ export function elevation(given: Given): { drawing: Drawing; scale: number } {
   const choice = given.design.guys?.anchor;
   for (const side of given.levels.length > 0 ? [-radius, back] : []) {
     const x = mastX + mm(side);
-    if (choice?.kind === "deadman" && given.pull !== null) {
+    const hold = y(given.anchor?.head ?? 0);
+    if (choice?.kind === "post")
+      shapes.push(
+        box(x - mm(choice.width) / 2, grade, Math.max(mm(choice.width), 1.5), mm(choice.depth), {
+          pen: "edge",
+          fill: "concrete",
+        }),
+        stroke(
+          [
+            [x, grade],
+            [x, hold],
+          ],
+          "cut",
+        ),
+      );
+    else if (choice?.kind === "deadman" && given.pull !== null) {
       const down = choice.depth - choice.height / 2;
       const out = (Math.sign(side) * down) / Math.tan(given.pull);
       shapes.push(
@@ -96,13 +111,13 @@ export function elevation(given: Given): { drawing: Drawing; scale: number } {
           "cut",
         ),
       );
-    shapes.push({ kind: "circle", at: [x, grade], radius: 0.7, pen: "edge", fill: "paper" });
+    shapes.push({ kind: "circle", at: [x, hold], radius: 0.7, pen: "edge", fill: "paper" });
     for (const level of given.levels)
       shapes.push(
         stroke(
           [
             [mastX, y(level.height)],
-            [x, grade],
+            [x, hold],
           ],
           "edge",
         ),

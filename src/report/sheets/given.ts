@@ -14,7 +14,7 @@ import { levelNames } from "./words.ts";
 /** Air at which the guys are cut and drawn to their tension where the study states none, Celsius: 60 F, our choice. */
 const REFERENCE = (60 - 32) / 1.8;
 
-/** Guys of one level that are alike: all of them on an even star, one alone on an uneven. */
+/** Guys of one level that are alike: all of them where the anchors are alike, else one alone. */
 export interface Level {
   readonly name: string;
   readonly letter: string;
@@ -65,7 +65,7 @@ export function givenOf(problem: Problem, design: Design, verdict: Verdict): Giv
   const names = levelNames(guys?.levels.length ?? 0);
   const alike = guys
     ? guys.levels.map((level, i) =>
-        guys.star.even
+        guys.star.alike
           ? [rig(problem, level, guys.star, 0, { ...names[i], count: guys.star.perLevel })]
           : guys.star.anchors.map((_, k) =>
               rig(problem, level, guys.star, k, {

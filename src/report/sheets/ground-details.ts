@@ -1,58 +1,10 @@
 import { footingAcross, footingReach } from "../../model/design.ts";
 import type { Given } from "./given.ts";
+import { ABOVE, type Detail, ground, layerTops, ROOM, SCALES } from "./ground-cut.ts";
+import { postDetail } from "./post-detail.ts";
 import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
-import type { Drawing, Shape, Spot } from "./types.ts";
+import type { Shape, Spot } from "./types.ts";
 import { inchesOf, tape } from "./words.ts";
-
-const ROOM = [48, 40] as const;
-const SCALES = [20, 25, 40, 50, 100];
-/** Shown of the mast above grade, mm. */
-const ABOVE = 11;
-
-interface Detail {
-  readonly drawing: Drawing;
-  readonly scale: number;
-}
-
-/** Ground left and right of a cut, with the frost line and the tops of deeper layers. */
-function ground(width: number, depth: number, frost: number | null, tops: readonly number[]): Shape[] {
-  return [
-    box(0, ABOVE, width, depth, { pen: "fine", fill: "ground" }),
-    stroke(
-      [
-        [0, ABOVE],
-        [width, ABOVE],
-      ],
-      "cut",
-    ),
-    ...tops
-      .filter((top) => top < depth)
-      .map((top) =>
-        stroke(
-          [
-            [0, ABOVE + top],
-            [width, ABOVE + top],
-          ],
-          "edge",
-        ),
-      ),
-    ...(frost !== null && frost < depth
-      ? [
-          {
-            kind: "path" as const,
-            points: [
-              [0, ABOVE + frost],
-              [width, ABOVE + frost],
-            ] as Spot[],
-            pen: "thin" as const,
-            dash: "frost" as const,
-          },
-        ]
-      : []),
-  ];
-}
-
-const layerTops = (given: Given): number[] => (given.problem.soil.layers ?? []).map(({ from }) => from);
 
 /** The base in section: one piece from grade, or a slab and its pedestal. */
 export function baseDetail(given: Given): Detail {
@@ -190,6 +142,7 @@ function mastFoot(middle: number, given: Given): Shape[] {
 export function anchorDetail(given: Given): Detail | null {
   const choice = given.design.guys?.anchor;
   if (!choice || given.pull === null) return null;
+  if (choice.kind === "post") return postDetail(given, choice, given.pull);
   const slope = given.pull;
   const row = given.problem.catalog.anchors.find((one) => one.id === choice.row);
   const degrees = Math.round((slope * 180) / Math.PI);
