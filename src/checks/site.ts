@@ -2,7 +2,7 @@ import type { Design } from "../model/design.ts";
 import type { Check } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
 import { nearestLine, ON_THE_LINE } from "../problem/lot.ts";
-import { spareOf } from "../problem/star.ts";
+import { nearestAnchors, type Star, spareOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 
 type Part = Pick<AnchorPart | FootingPart, "depth" | "takeOff"> & Partial<Pick<FootingPart, "onRock">>;
@@ -99,6 +99,22 @@ export function lotCheck(problem: Problem, guys: NonNullable<Design["guys"]>): C
     "setback stated by the study",
   );
 }
+
+/** Would two anchors of a star lift the same ground? Then neither has all of its own. */
+export const anchorsTooNear = (star: Pick<Star, "perLevel" | "anchors">, { spread }: AnchorPart): boolean =>
+  2 * spread > nearestAnchors(star) + SAME;
+
+/** Ground that each anchor lifts apart from its neighbours'. */
+export const spacingCheck = (star: Star, anchor: AnchorPart): Check =>
+  limit(
+    "anchor-spacing",
+    "Anchors apart",
+    "anchors",
+    2 * anchor.spread,
+    nearestAnchors(star),
+    !anchorsTooNear(star, anchor),
+    "statics: soil lifted by one anchor holds no other",
+  );
 
 export function heightCheck(problem: Problem, height: number): Check[] {
   const most = problem.study.wishes.heightLimit;

@@ -14,7 +14,7 @@ import { pipeBending } from "./pipe.ts";
 import { plateSide } from "./plate.ts";
 import { caseResponse } from "./response.ts";
 import { type GuyModel, initialTensions, insideWindow } from "./rigging.ts";
-import { concreteCapCheck, depthChecks, fallCheck, heightCheck, lotCheck } from "./site.ts";
+import { concreteCapCheck, depthChecks, fallCheck, heightCheck, lotCheck, spacingCheck } from "./site.ts";
 import type { StructureModel } from "./structure.ts";
 import { limitStateTitles, limitStateUnits } from "./titles.ts";
 import { windCases } from "./wind-cases.ts";
@@ -172,6 +172,7 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
   if (design.guys && model.guys && anchor) {
     put(tensionCheck(problem, model.guys));
     put(lotCheck(problem, design.guys));
+    if (model.guys) put(spacingCheck(model.guys.star, anchor));
     for (const check of depthChecks(anchor, "anchors", problem.ground)) put(check);
     const reactions = seen.flatMap((r) => r.anchors);
     const names = seen.flatMap((r) => r.anchors.map(() => r.wind.title));

@@ -66,6 +66,8 @@ export interface AnchorPart extends GroundPart {
   readonly choice: AnchorChoice;
   /** Height of the guys' hold above grade, m. */
   readonly head: number;
+  /** How far from its middle it lifts the ground, at grade, m; 0 where it lifts none. */
+  readonly spread: number;
   /** Largest utilisation over the reactions. Hot: allocates nothing. */
   worst(reactions: readonly AnchorReaction[]): number;
   /** Never above `worst` of any reactions of which one reaches this uplift and lateral pull. */

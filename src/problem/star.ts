@@ -61,6 +61,18 @@ const pointAt = (mast: Point, bearing: number, radius: number): Point => {
 const elevationAt = ({ slope }: Lot, bearing: number, radius: number): number =>
   slope ? -slope.fall * radius * Math.cos(((bearing - slope.toward) * Math.PI) / 180) : 0;
 
+/** Distance of the two nearest anchors of a star, m. */
+export function nearestAnchors({ perLevel, anchors }: Pick<Star, "perLevel" | "anchors">): number {
+  let nearest = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < perLevel; i++)
+    for (let j = 0; j < i; j++) {
+      const [a, b] = [anchors[i].radius, anchors[j].radius];
+      const turn = (2 * Math.PI * (i - j)) / perLevel;
+      nearest = Math.min(nearest, Math.sqrt(a * a + b * b - 2 * a * b * Math.cos(turn)));
+    }
+  return nearest;
+}
+
 /** How far inside its setback the worst anchor stands, m. */
 export const spareOf = (lot: Lot, guys: Guys): number =>
   Math.min(...anchorPoints(lot.mast, guys).map((point) => insideBy(lot.corners, point))) - lot.setback;

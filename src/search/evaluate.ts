@@ -3,6 +3,7 @@ import { gusty } from "../checks/gust.ts";
 import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
 import type { LevelModel } from "../checks/rigging.ts";
+import { anchorsTooNear } from "../checks/site.ts";
 import type { StructureModel } from "../checks/structure.ts";
 import { windCases } from "../checks/wind-cases.ts";
 import { levelCents, volumes } from "../cost/bill.ts";
@@ -186,7 +187,10 @@ function heldStructure(
   return {
     status: "held",
     use: Math.max(result.worst, pipe),
-    anchorUse: anchorUse(result.anchors),
+    anchorUse: (part) =>
+      node.star && anchorsTooNear(node.star, part)
+        ? Number.POSITIVE_INFINITY
+        : anchorUse(result.anchors)(part),
     footingUse: footingUse(result.bases, plateSide(model.stack)),
   };
 }

@@ -31,6 +31,9 @@ export function deadman(
     extras,
     depth: choice.depth,
     head: 0,
+    spread:
+      Math.hypot(choice.length, choice.width) / 2 +
+      choice.depth * Math.tan(((row.lifts === "cone" ? 30 : rules.upliftAngle.degrees) * Math.PI) / 180),
     cents: partCents(takeOff, extras, ground),
     floor: use,
     worst(reactions) {

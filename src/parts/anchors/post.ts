@@ -84,6 +84,7 @@ export function post(row: Row, choice: { width: number; depth: number }, ground:
     extras,
     depth: choice.depth,
     head: row.height,
+    spread: choice.width,
     cents: partCents(takeOff, extras, ground),
     floor: (uplift, lateral) => use({ uplift, lateral }),
     worst(reactions) {

@@ -18,6 +18,10 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
     ground.givens,
   );
   const use = capacity.axial > 0 ? required / capacity.axial : Number.POSITIVE_INFINITY;
+  // a rod lies along its greatest pull; flatter than this the cone about it does not come out at grade
+  const flattest = Math.tan((ground.givens.upliftAngle * Math.PI) / 180);
+  const tooFlat = ({ uplift, lateral }: AnchorReaction) =>
+    Math.max(uplift, 0) < flattest * Math.max(lateral, 0);
   const extras = [
     { item: `${row.name}: rod and grout`, price: row.price, quantity: 1, unit: "each" as const },
     { item: `${row.name}: drilling`, price: row.drilling, quantity: choice.socket, unit: "m" as const },
@@ -33,25 +37,30 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
     extras,
     depth: null,
     head: 0,
+    // slanting away from the mast it comes out no further toward its neighbours than this
+    spread: choice.socket * Math.max(1, flattest),
     cents: partCents(takeOff, extras, ground),
     floor,
     worst(reactions) {
-      let most = 0;
-      for (const r of reactions) most = Math.max(most, pull(r));
-      return most > 0 ? most * use : 0;
+      let greatest = reactions[0];
+      for (const r of reactions) if (pull(r) > pull(greatest)) greatest = r;
+      if (!greatest || pull(greatest) === 0) return 0;
+      return tooFlat(greatest) ? Number.POSITIVE_INFINITY : pull(greatest) * use;
     },
     measures(reactions) {
       const of = largest(reactions, pull);
+      const flat = pull(reactions[of]) > 0 && tooFlat(reactions[of]);
       return [
         {
           limitState: "rod-pull-out",
-          demand: pull(reactions[of]),
+          demand: flat ? Number.POSITIVE_INFINITY : pull(reactions[of]),
           capacity: capacity.axial,
           required,
           source,
           of,
-          note:
-            capacity.axial > 0
+          note: flat
+            ? `the greatest pull rises less than ${ground.givens.upliftAngle} degrees: the cone of rock about a rod so flat does not come out at grade`
+            : capacity.axial > 0
               ? `${capacity.governs} is the weakest of steel, bond and cone`
               : "no rock here bonds a rod",
         },

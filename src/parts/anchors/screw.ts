@@ -60,6 +60,8 @@ export function screw(row: Row, ground: Ground): AnchorPart {
     extras,
     depth: null,
     head: 0,
+    // its rating is that of one alone: a test of one
+    spread: 0,
     cents: partCents(takeOff, extras, ground),
     floor: (uplift, lateral) => {
       if (capacity.axial <= 0) return Number.POSITIVE_INFINITY;

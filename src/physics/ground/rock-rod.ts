@@ -19,6 +19,16 @@ export interface RockRodCapacity {
   readonly cone: number;
 }
 
+const RADIANS = Math.PI / 180;
+
+/**
+ * A cone about a slanting rod, cut off by the ground, holds with the part of its weight that lies along the rod: never
+ * less than this share of the upright cone of the same length, whatever the slant at which it comes out at grade. From
+ * 30 degrees half-angle up the upright one is the least of all. docs/theory/ground.md.
+ */
+export const coneShare = (angle: number): number =>
+  angle >= 30 ? 1 : (16 / (3 * Math.sqrt(3))) * Math.sin(angle * RADIANS) * Math.cos(angle * RADIANS) ** 3;
+
 /**
  * What a rock rod holds along its axis, nominal. A soil without a bond holds no rod: all capacity is 0.
  * @throws RangeError where the bar does not fit in its hole
@@ -31,7 +41,8 @@ export function rockRodCapacity(rod: RockRodGeometry, soil: SoilGivens, rules: G
   const steel = (rod.yield * Math.PI * rod.bar ** 2) / 4;
   const rock = weakestTo(soil, rod.socket);
   const bond = Math.PI * rod.hole * rod.socket * (rock.groutBond ?? 0);
-  const cone = upliftCone(0, rod.socket, rules.upliftAngle) * rock.unitWeight * (rules.deadShare ?? 1);
+  const { upliftAngle, deadShare = 1 } = rules;
+  const cone = coneShare(upliftAngle) * upliftCone(0, rod.socket, upliftAngle) * rock.unitWeight * deadShare;
   const axial = Math.min(steel, bond, cone);
   return { axial, governs: axial === bond ? "bond" : axial === cone ? "cone" : "steel", steel, bond, cone };
 }

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { deadmanCapacity, deadmanTakeOff } from "../../../src/physics/ground/deadman.ts";
 import { breakoutRatio } from "../../../src/physics/ground/lifted-soil.ts";
-import { rockRodCapacity } from "../../../src/physics/ground/rock-rod.ts";
+import { coneShare, rockRodCapacity } from "../../../src/physics/ground/rock-rod.ts";
 import { screwCapacity } from "../../../src/physics/ground/screw.ts";
 
 const rules = { concreteUnitWeight: 23_500, upliftAngle: 30 };
@@ -107,6 +107,21 @@ test("screwCapacity(a class that its rating does not list) is nothing", () => {
 test("rockRodCapacity(soil without a bond) holds nothing", () => {
   const rod = { bar: 0.025, yield: 420e6, hole: 0.05, socket: 1.5 };
   expect(rockRodCapacity(rod, loam, rules)).toMatchObject({ axial: 0, governs: "bond" });
+});
+
+test("coneShare is the least of all slants: a slanted cone and the part of its weight along the rod", () => {
+  // cone of half-angle a, its axis b from the vertical: pi/3 H3 sin2a cos a / (cos2a - sin2b)^1.5, H = cos b; weight x cos b
+  for (const angle of [10, 20, 25, 30, 40]) {
+    const a = (angle * Math.PI) / 180;
+    let least = Number.POSITIVE_INFINITY;
+    for (let slant = 0; slant < 90 - angle; slant += 0.05) {
+      const b = (slant * Math.PI) / 180;
+      const open = Math.cos(a) ** 2 - Math.sin(b) ** 2;
+      least = Math.min(least, (Math.cos(b) ** 4 * Math.cos(a) ** 3) / open ** 1.5);
+    }
+    expect(coneShare(angle)).toBeLessThanOrEqual(least * (1 + 1e-12));
+    expect(coneShare(angle)).toBeGreaterThan(least * 0.9999);
+  }
 });
 
 test("deadmanTakeOff digs its trench down to the bottom and forms nothing", () => {
