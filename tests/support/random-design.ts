@@ -1,4 +1,5 @@
 import type { Design } from "../../src/model/design.ts";
+import { starOf } from "../../src/problem/star.ts";
 import type { Problem } from "../../src/problem/types.ts";
 
 /** One design of a study's grid; null where the grid has none at the drawn places. */
@@ -14,7 +15,7 @@ export function designOf(problem: Problem, at: readonly number[]): Design | null
   const count = Math.min(pick(parts.levelCounts), reachable.length);
   if (guyed && (count === 0 || problem.anchors.length === 0)) return null;
   const start = at[1] % Math.max(1, reachable.length - count + 1);
-  return {
+  const design: Design = {
     package: problem.packages[0].row.id,
     height: stack.height,
     stack: stack.parts.map(({ section, length }) => ({ section: section.row.id, length })),
@@ -32,4 +33,10 @@ export function designOf(problem: Problem, at: readonly number[]): Design | null
       : null,
     footing: pick(problem.footings).choice,
   };
+  const { guys } = design;
+  if (!guys) return design;
+  // a guy that does not rise from its anchor is no design of the grid's that can be judged
+  const head = problem.anchors.find((part) => part.choice === guys.anchor)?.head;
+  const highest = Math.max(...starOf(problem.study.lot, guys, head).anchors.map((a) => a.elevation));
+  return guys.levels[0].height > highest ? design : null;
 }
