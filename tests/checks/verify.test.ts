@@ -392,6 +392,13 @@ const wrongs: readonly [string, () => { passes: boolean; failed: string[] }, str
   ],
 ];
 
+test("verify(anchors so near that they lift the same ground) fails it, and says how far apart they stand", () => {
+  const near = verify(problem, withGuys({ radius: 6 * FOOT })).checks.find((c) => c.id === "anchor-spacing");
+  expect(near?.passes).toBe(false);
+  expect(near?.capacity).toBeCloseTo(6 * Math.sqrt(3) * FOOT, 9);
+  expect(verify(problem, design()).checks.find((c) => c.id === "anchor-spacing")?.passes).toBe(true);
+});
+
 function judged(d: Design, change?: Parameters<typeof pasture>[0]) {
   const v = verify(change ? pasture(change) : problem, d);
   return { passes: v.passes, failed: v.checks.filter((c) => !c.passes).map((c) => c.id) };

@@ -1,5 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { anchorPoints, placedStars, radiiAt, spareOf, starOf } from "../../src/problem/star.ts";
+import {
+  anchorPoints,
+  nearestAnchors,
+  placedStars,
+  radiiAt,
+  spareOf,
+  starOf,
+} from "../../src/problem/star.ts";
 
 /** A strip 40 m long and 20 m wide, the mast in the middle. */
 const lot = {
@@ -77,4 +84,23 @@ test("spareOf is the least distance of anchorPoints inside the lot, less the set
     [8, 10],
   ]);
   expect(spareOf(lot, guys)).toBeCloseTo(1, 12);
+});
+
+test("nearestAnchors(star) is the side of its triangle or square, and of an uneven star the shortest side", () => {
+  const star = (perLevel: 3 | 4, radii: readonly number[]) => ({
+    perLevel,
+    anchors: radii.map((radius) => ({ radius, elevation: 0 })),
+  });
+  expect(nearestAnchors(star(3, [10, 10, 10]))).toBeCloseTo(10 * Math.sqrt(3), 12);
+  expect(nearestAnchors(star(4, [10, 10, 10, 10]))).toBeCloseTo(10 * Math.SQRT2, 12);
+  expect(nearestAnchors(star(4, [10, 10, 3, 4]))).toBeCloseTo(5, 12);
+});
+
+test("starOf(posts) holds its guys above the ground: alike all round, and not even with the base", () => {
+  const guys = { perLevel: 3, radius: 12, rotation: 0 } as const;
+  expect(starOf(lot, guys)).toMatchObject({ head: 0, alike: true, even: true });
+  const held = starOf(lot, guys, 0.6);
+  expect(held).toMatchObject({ head: 0.6, alike: true, even: false });
+  expect(held.anchors.map((anchor) => anchor.elevation)).toEqual([0.6, 0.6, 0.6]);
+  expect(held.key).not.toBe(starOf(lot, guys).key);
 });

@@ -41,6 +41,13 @@ const pasture: Design = {
   },
   footing: { kind: "block", row: "block", width: 2 * FOOT, depth: 2.5 * FOOT },
 };
+const onPosts: Design = {
+  ...pasture,
+  guys: {
+    ...pasture.guys,
+    anchor: { kind: "post", row: "post-pipe", width: 3 * FOOT, depth: 6 * FOOT },
+  } as Design["guys"],
+};
 const rock: Design = {
   ...pasture,
   package: "repeater",
@@ -96,6 +103,7 @@ const made = (file: unknown, design: Design) => {
 const cases = [
   ["deadmen in clay", made(upperPasture, pasture)],
   ["rods in rock", made(hardGround, rock)],
+  ["posts in concrete", made(upperPasture, onPosts)],
   ["a mast that stands free", made(lowAndLight, free)],
   [
     "a mast on a doweled pad",
