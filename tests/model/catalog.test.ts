@@ -160,7 +160,7 @@ test("every factor of every rule set names its source", () => {
       : [];
   for (const rules of catalog.rules) {
     const stated = sources(rules);
-    expect(stated.length).toBe(rules.icedWind ? 25 : 24);
+    expect(stated.length).toBe(rules.icedWind ? 26 : 25);
     for (const source of stated) expect(source.length).toBeGreaterThan(5);
   }
 });
