@@ -1,7 +1,15 @@
 import { liftedWeight } from "./lifted-soil.ts";
 import type { TakeOff } from "./loads.ts";
 import { pierAsPost } from "./pier.ts";
-import { type GroundRules, lateralMoment, type SoilGivens, stretches, WATER_UNIT_WEIGHT } from "./soil.ts";
+import {
+  type GroundRules,
+  lateralMoment,
+  lateralMultiplier,
+  type SoilGivens,
+  stretches,
+  submergedUnitWeight,
+  WATER_UNIT_WEIGHT,
+} from "./soil.ts";
 
 /** A square block, its top at grade, with a post that the guys pull at a height above it. m. */
 export interface AnchorPostGeometry {
@@ -39,7 +47,7 @@ export function sideShear(soil: SoilGivens, perimeter: number, depth: number, wa
     const cut = Math.min(Math.max(waterTable, from), to);
     for (const [a, b, weight] of [
       [from, cut, layer.unitWeight],
-      [cut, to, Math.max(0, layer.unitWeight - WATER_UNIT_WEIGHT)],
+      [cut, to, submergedUnitWeight(layer)],
     ]) {
       const thick = b - a;
       const { frictionAngle: angle, cohesion, undrainedStrength } = layer;
@@ -79,7 +87,8 @@ export function anchorPostCapacity(
   return {
     uplift: Math.max(0, Math.min(weight + sideShear(soil, 4 * width, depth, water), prism)),
     lateral: asPost ? asPost.capacity / asPost.demand : 0,
-    overturning: (weight * width) / 2 + width * lateralMoment(soil, depth, rules.lateralMultiplier ?? 1),
+    overturning:
+      (weight * width) / 2 + width * lateralMoment(soil, depth, lateralMultiplier(soil, depth, rules)),
   };
 }
 

@@ -1,4 +1,4 @@
-import { type GroundRules, type SoilGivens, weakestTo } from "./soil.ts";
+import { type GroundRules, type SoilGivens, submergedUnitWeight, weakestTo } from "./soil.ts";
 import { upliftCone } from "./uplift-pyramid.ts";
 
 /** A bar grouted into a drilled hole. m, Pa. */
@@ -42,7 +42,10 @@ export function rockRodCapacity(rod: RockRodGeometry, soil: SoilGivens, rules: G
   const rock = weakestTo(soil, rod.socket);
   const bond = Math.PI * rod.hole * rod.socket * (rock.groutBond ?? 0);
   const { upliftAngle, deadShare = 1 } = rules;
-  const cone = coneShare(upliftAngle) * upliftCone(0, rod.socket, upliftAngle) * rock.unitWeight * deadShare;
+  // water anywhere above the end of the socket lifts the whole cone: safe, and as a dowel's
+  const wet = (rules.waterTable ?? Number.POSITIVE_INFINITY) < rod.socket;
+  const weight = (wet ? submergedUnitWeight(rock) : rock.unitWeight) * deadShare;
+  const cone = coneShare(upliftAngle) * upliftCone(0, rod.socket, upliftAngle) * weight;
   const axial = Math.min(steel, bond, cone);
   return { axial, governs: axial === bond ? "bond" : axial === cone ? "cone" : "steel", steel, bond, cone };
 }

@@ -122,8 +122,8 @@ test("an anchor post whose block stands in water from 2 ft down, by hand", () =>
     ],
     [
       "what water takes off the moment",
-      "27 x 62.43 lb x 1.5 ft",
-      27 * 62.428 * 1.5,
+      "27 x 62.43 lb x 1.5 ft, and 62.43/110 of the 9375 ft-lb of lateral bearing",
+      27 * 62.428 * 1.5 + (62.428 / 110) * 9375,
       (dry.overturning - wet.overturning) / FOOT_POUND,
     ],
   ] as const)
