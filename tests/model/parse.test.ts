@@ -246,6 +246,22 @@ describe("parseStudy names path, found and expected of", () => {
   });
 });
 
+test("parseCatalog and parseStudy refuse a rule set whose lean is beyond the ten degrees that the solver covers", () => {
+  const leaning = (most: number) =>
+    defaultCatalog.rules.map((rules, index) =>
+      index === 0 ? { ...rules, tilt: { most, source: "own" } } : rules,
+    );
+  const expected = (path: string) => ({ path, found: "10.1", expected: "a number of 10 or less" });
+  expect(errorsOf(parseCatalog({ ...defaultCatalog, rules: leaning(10.1) }))).toMatchObject([
+    expected("rules[0].tilt.most"),
+  ]);
+  expect(errorsOf(editedStudy((study) => (study.catalog = { rules: leaning(10.1) })))).toMatchObject([
+    expected("catalog.rules[0].tilt.most"),
+  ]);
+  expect(parseCatalog({ ...defaultCatalog, rules: leaning(10) }).ok).toBe(true);
+  expect(parseCatalog({ ...defaultCatalog, rules: leaning(0) }).ok).toBe(false);
+});
+
 test("parseStudy says in one sentence what a misspelt unit should be", () => {
   const [error] = errorsOf(editedStudy((study) => (study.site.wind.speed = "105 mhp")));
   expect(error.message).toBe('"mhp" isn\'t a unit of speed; write mph, km/h, m/s or kn, as "105 mph"');
