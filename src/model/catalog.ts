@@ -4,6 +4,7 @@ import { force, id, invented, length, price, text, unique } from "./fields.ts";
 import { anchorSchema, footingSchema, soilSchema } from "./ground-rows.ts";
 import { ruleSetSchema } from "./rule-set.ts";
 import { pipeSchema, sectionSchema, strandSchema } from "./steel-rows.ts";
+import { barStockSchema, concreteSupplySchema } from "./supply.ts";
 
 const antennaSchema = z.strictObject({
   id,
@@ -50,6 +51,10 @@ const pricesSchema = z.strictObject({
   /** Extra strand cut per guy for its two terminations. */
   termination: length,
   permit: price,
+  /** Lengths that bars are sold in; absent means by mass alone. */
+  barStock: barStockSchema.optional(),
+  /** How concrete is sold; absent means by volume alone. */
+  concreteSupply: concreteSupplySchema.optional(),
   invented,
 });
 

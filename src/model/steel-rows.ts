@@ -105,6 +105,15 @@ export const strandSchema = z.strictObject({
   price: priced("length"),
   /** Both end fittings, thimbles and turnbuckle of one guy. */
   fittings: price,
+  /**
+   * Whole reels that it is sold on, for the plan of what to buy and how to cut it; absent means by the metre. The
+   * bill and the search price strand by the metre all the same. `have` limits how many there are.
+   */
+  reels: z
+    .array(z.strictObject({ length: positiveLength, price, have: z.int().min(0).optional() }))
+    .min(1)
+    .max(6)
+    .optional(),
   /** Share of breaking strength that the end fitting holds. */
   efficiency: z.number().gt(0).max(1).default(1),
   source: text,

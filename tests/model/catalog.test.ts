@@ -94,6 +94,8 @@ describe("strand of the catalog", () => {
         expect(row.breakingStrength / LBF).toBeCloseTo(strength, 6);
         expect((row.weight / LBF) * 304.8).toBeCloseTo(weight, 6);
         expect(row.source).toMatch(/ASTM A475.*from memory.*prices invented/);
+        // what is sold whole is nobody's stock, and says so where it stands
+        if (row.reels) expect(row.source).toMatch(/reels too$/);
       });
   });
 

@@ -1,38 +1,19 @@
 import fc from "fast-check";
-import loadHighs from "highs";
 import { expect, test } from "vitest";
 import { type IntegerProgram, solveInteger } from "../../src/purchase/program.ts";
 import { checkValue } from "../support/check-values.ts";
+import { leastCost } from "../support/highs.ts";
 
-const highs = await loadHighs();
-
-/** The same program as text for HiGHS. */
-function lpText({ cost, rows, most }: IntegerProgram): string {
-  const sum = (of: readonly number[]) =>
-    of.map((c, i) => `${c < 0 ? "-" : "+"} ${Math.abs(c)} x${i}`).join(" ");
-  const limits = rows.flatMap((row, r) => [
-    ...(row.least === undefined ? [] : [` least${r}: ${sum(row.coefficients)} >= ${row.least}`]),
-    ...(row.most === undefined ? [] : [` most${r}: ${sum(row.coefficients)} <= ${row.most}`]),
-  ]);
-  const bounds = most.map((m, i) => (m === undefined ? ` x${i} >= 0` : ` 0 <= x${i} <= ${m}`));
-  return [
-    "Minimize",
-    ` obj: ${sum(cost)}`,
-    "Subject To",
-    ...limits,
-    "Bounds",
-    ...bounds,
-    "General",
-    ` ${cost.map((_, i) => `x${i}`).join(" ")}`,
-    "End",
-  ].join("\n");
-}
-
-const byHighs = (program: IntegerProgram): number | "impossible" => {
-  const answer = highs.solve(lpText(program));
-  if (answer.Status === "Infeasible") return "impossible";
-  if (answer.Status !== "Optimal") throw new Error(`HiGHS ends with ${answer.Status}`);
-  return answer.ObjectiveValue;
+const byHighs = ({ cost, rows, most }: IntegerProgram): number | "impossible" => {
+  const terms = (of: readonly number[]) => of.map((c, i) => [c, `x${i}`] as const);
+  return leastCost({
+    cost: terms(cost),
+    rows: rows.flatMap(({ coefficients, least, most: limit }) => [
+      ...(least === undefined ? [] : [{ terms: terms(coefficients), sense: ">=" as const, than: least }]),
+      ...(limit === undefined ? [] : [{ terms: terms(coefficients), sense: "<=" as const, than: limit }]),
+    ]),
+    whole: Object.fromEntries(most.map((limit, i) => [`x${i}`, limit])),
+  });
 };
 
 /** Purchases: whole pieces at a price, lengths to make up, stock that runs out. */

@@ -69,6 +69,7 @@ const words: Readonly<Record<string, string>> = {
   weight: "Weight",
   price: "Price",
   fittings: "Ends of one guy",
+  reels: "Reels: length: price: have",
   efficiency: "Share that ends hold",
   source: "Source",
   name: "Name",
