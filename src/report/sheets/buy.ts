@@ -1,10 +1,11 @@
 import type { BillLine } from "../../model/verdict.ts";
+import { buyAndCut } from "./buy-and-cut.ts";
 import type { Given } from "./given.ts";
 import { airWords } from "./tension.ts";
 import type { Band, Cell, Section, Table } from "./types.ts";
 import { both, figure, lowerFirst, sectionName, strandName, tape } from "./words.ts";
 
-/** An 80 lb bag makes 0.60 cubic feet (common practice, no source), m3. */
+/** An 80 lb bag makes 0.60 cubic feet (common practice, no source), m3: where the prices state no bag. */
 const BAG = 0.6 * 0.3048 ** 3;
 
 const groups: readonly (readonly [BillLine["group"], string])[] = [
@@ -64,6 +65,7 @@ export function buySheet(given: Given): Band[] {
     ),
     sum: ["Total", "", "", figure(total, "money")],
   };
+  const whole = buyAndCut(given);
   return [
     {
       kind: "whole",
@@ -76,6 +78,7 @@ export function buySheet(given: Given): Band[] {
       ],
     },
     { kind: "pair", left: cutList(given), right: concrete(given) },
+    ...(whole.length > 0 ? [{ kind: "whole" as const, sections: whole }] : []),
   ];
 }
 
@@ -124,13 +127,16 @@ function concrete({ verdict, problem, footing, anchor, perLevel }: Given): Secti
     ["Base", "1", footing.takeOff.concrete],
     ...(anchor && anchor.takeOff.concrete > 0 ? [["Anchors", `${perLevel}`, anchor.takeOff.concrete]] : []),
   ] as [string, string, number][];
-  const bagsOf = (volume: number) => Math.ceil((volume * (1 + problem.prices.concreteWaste)) / BAG);
+  const sold = problem.prices.concreteSupply?.bag?.yield;
+  const makes = sold ?? BAG;
+  const bag = sold === undefined ? "An 80 lb bag" : "A bag as it is sold";
+  const bagsOf = (volume: number) => Math.ceil((volume * (1 + problem.prices.concreteWaste)) / makes - 1e-9);
   // a bag once opened is used up at its hole
   const bags = rows.reduce((sum, [, count, volume]) => sum + Number(count) * bagsOf(volume), 0);
   return [
     {
       title: "Concrete",
-      gloss: `order ${(ordered / 0.9144 ** 3).toFixed(2)} yd³ or ${bags} bags of 80 lb`,
+      gloss: `order ${(ordered / 0.9144 ** 3).toFixed(2)} yd³ or ${bags} bags`,
       parts: [
         {
           kind: "table",
@@ -145,7 +151,7 @@ function concrete({ verdict, problem, footing, anchor, perLevel }: Given): Secti
         },
         {
           kind: "words",
-          text: `${share} % more is ordered than stands. An 80 lb bag makes 0.60 ft³. Strength ${Math.round(problem.rules.concrete.strength / 6894.757)} psi: ${lowerFirst(problem.rules.concrete.source)}. Steel by mass: bars are not laid out here; ask for a drawing.`,
+          text: `${share} % more is ordered than stands. ${bag} makes ${(makes / 0.3048 ** 3).toFixed(2)} ft³. Strength ${Math.round(problem.rules.concrete.strength / 6894.757)} psi: ${lowerFirst(problem.rules.concrete.source)}. Steel by mass: bars are not laid out here; ask for a drawing.`,
         },
       ],
     },

@@ -1,0 +1,128 @@
+import type { Prices } from "../../model/catalog.ts";
+import { cents } from "../../parts/price.ts";
+import type { Bar } from "../../physics/concrete/bars.ts";
+import { type Pour, type Supplied, supplyConcrete } from "../../purchase/concrete.ts";
+import { type Cutting, cutFromStock, type Refusal, type Stock } from "../../purchase/cutting.ts";
+import type { Given } from "./given.ts";
+import { strandName } from "./words.ts";
+
+/** What one plan costs, and what the bill has for the same; whole cents. */
+interface Priced {
+  /** Null where a part of it is refused: the bill's amount stands. */
+  readonly cents: number | null;
+  readonly billed: number;
+}
+
+/** Whole reels of a strand, or whole bars of every size. */
+export interface CutPlan extends Priced {
+  readonly of: "strand" | "bars";
+  readonly lots: readonly { readonly name: string; readonly cutting: Cutting }[];
+}
+
+export interface ConcretePlan extends Priced {
+  readonly supply: Supplied | Refusal;
+}
+
+/** What to buy whole and how to cut it, for a design that is decided. Plain data. */
+export interface PurchasePlan {
+  readonly cut: readonly CutPlan[];
+  readonly concrete: ConcretePlan | null;
+  /** Of all that is planned, whole cents. */
+  readonly cents: number;
+  /** What the bill has for just that. */
+  readonly billed: number;
+}
+
+/**
+ * The least money for what the prices state to be sold whole: reels of strand, bars of stock length, bags and trucks
+ * of concrete. Null where they state none of it. The bill prices by the metre, by mass and by volume, and stays as
+ * it is (docs/theory/cost.md).
+ */
+export function purchasePlan(given: Given): PurchasePlan | null {
+  const cut = [...strandPlans(given), ...barPlan(given)];
+  const concrete = concretePlan(given);
+  if (cut.length === 0 && !concrete) return null;
+  const planned = [...cut, ...(concrete ? [concrete] : [])].filter((one) => one.cents !== null);
+  return {
+    cut,
+    concrete,
+    cents: planned.reduce((sum, one) => sum + (one.cents ?? 0), 0),
+    billed: planned.reduce((sum, one) => sum + one.billed, 0),
+  };
+}
+
+const billedFor = ({ verdict }: Given, is: (item: string) => boolean): number =>
+  verdict.bill.lines.reduce((sum, { item, amount }) => sum + (is(item) ? amount : 0), 0);
+
+const sumOf = (cuttings: readonly Cutting[]): number | null =>
+  cuttings.reduce<number | null>(
+    (sum, one) => (sum === null || one.status === "refused" ? null : sum + one.cents),
+    0,
+  );
+
+function strandPlans(given: Given): CutPlan[] {
+  const strands = new Set(given.rigs.map(({ strand }) => strand));
+  return [...strands].flatMap((strand): CutPlan[] => {
+    if (!strand.reels) return [];
+    const cutting = cutFromStock(
+      strand.reels.map(({ length, price, have }) => ({ length, cents: cents(price), have })),
+      given.rigs.filter((rig) => rig.strand === strand).map(({ cut, count }) => ({ length: cut, count })),
+    );
+    return [
+      {
+        of: "strand",
+        lots: [{ name: strandName(strand), cutting }],
+        cents: sumOf([cutting]),
+        billed: billedFor(given, (item) => item.endsWith(`: strand ${strand.id}`)),
+      },
+    ];
+  });
+}
+
+const stockOf = (stock: NonNullable<Prices["barStock"]>, bar: Bar): Stock[] =>
+  stock
+    .filter((one) => one.bar === undefined || one.bar === bar.name)
+    .map(({ length, perMass = 0, price }) => ({
+      length,
+      cents: cents(price ?? length * bar.mass * perMass),
+    }));
+
+/** Bars of the base, size by size; those of anchors are bought by the volume of their concrete. */
+function barPlan(given: Given): CutPlan[] {
+  const { barStock } = given.problem.prices;
+  const runs = given.footing.bars.filter(({ count, length }) => count > 0 && length > 0);
+  if (!barStock || runs.length === 0) return [];
+  const sizes = [...new Set(runs.map(({ bar }) => bar))];
+  const lots = sizes.map((bar) => ({
+    name: `${bar.name} bars`,
+    cutting: cutFromStock(
+      stockOf(barStock, bar),
+      runs.filter((run) => run.bar === bar),
+    ),
+  }));
+  return [
+    {
+      of: "bars",
+      lots,
+      cents: sumOf(lots.map(({ cutting }) => cutting)),
+      billed: billedFor(given, (item) => item === "base: bars"),
+    },
+  ];
+}
+
+function concretePlan(given: Given): ConcretePlan | null {
+  const { concreteSupply, concreteWaste } = given.problem.prices;
+  const pours: Pour[] = [
+    { name: "base", count: 1, volume: given.footing.takeOff.concrete },
+    { name: "anchor", count: given.perLevel, volume: given.anchor?.takeOff.concrete ?? 0 },
+  ]
+    .filter(({ count, volume }) => count > 0 && volume > 0)
+    .map((pour) => ({ ...pour, volume: pour.volume * (1 + concreteWaste) }));
+  if (!concreteSupply || pours.length === 0) return null;
+  const supply = supplyConcrete(concreteSupply, pours);
+  return {
+    supply,
+    cents: supply.status === "supplied" ? supply.cents : null,
+    billed: billedFor(given, (item) => item === "base: concrete" || item === "anchor: concrete"),
+  };
+}
