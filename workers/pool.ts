@@ -1,4 +1,7 @@
 import { proxy, type Remote } from "comlink";
+import { parseStudy } from "../src/model/parse.ts";
+import { isLeast } from "../src/model/study.ts";
+import { choicesOf, pursue } from "../src/search/aims.ts";
 import { better, type Candidate } from "../src/search/evaluate.ts";
 import { frontPoint } from "../src/search/front.ts";
 import { coarseToFine } from "../src/search/map.ts";
@@ -37,6 +40,9 @@ export class Pool implements SearchClient {
   /** Was the running call told to stop? It may not have reached the workers yet. */
   private stopped = false;
   private kept: Kept | null = null;
+  /** The job whose aim takes a row of questions, and whether it was told to stop. */
+  private row: Job | null = null;
+  private ended = false;
 
   constructor(hire: () => Hand, count: number) {
     this.hands = Array.from({ length: count }, hire);
@@ -53,10 +59,26 @@ export class Pool implements SearchClient {
     return size;
   }
 
+  /** An aim is one question, or a row of them: a stop ends the row with what is known. */
   async find(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome> {
+    const read = parseStudy(job.study, { catalog: job.catalog });
+    this.row = null;
+    if (!read.ok || (isLeast(read.study.aim) && read.study.nextAim === undefined))
+      return this.findLeast(job, onProgress);
+    const { study, catalog } = read;
+    this.ended = false;
+    this.row = job;
+    return pursue(study, job.study, choicesOf(study, catalog), (file) =>
+      this.findLeast({ ...job, study: file }, onProgress),
+    );
+  }
+
+  private async findLeast(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome> {
     const run = ++this.running;
     this.kept = null;
     const size = await this.open(job);
+    // a stop that came between two questions of a row
+    if (this.row && this.ended) this.stopped = true;
     const kept: Kept = { size, shares: [], seconds: 0 };
     this.kept = kept;
     return this.walk(kept, run, onProgress);
@@ -64,6 +86,8 @@ export class Pool implements SearchClient {
 
   /** @throws Error where nothing was stopped */
   async resume(onProgress: (progress: Progress) => void): Promise<Outcome> {
+    // a row of questions is asked again; the masts that it solved are remembered
+    if (this.row) return this.find(this.row, onProgress);
     if (!this.kept) throw new Error("nothing to go on with: no search was stopped");
     this.stopped = false;
     return this.walk(this.kept, ++this.running, onProgress);
@@ -186,6 +210,7 @@ export class Pool implements SearchClient {
 
   stop(): void {
     this.stopped = true;
+    this.ended = true;
     for (const { remote } of this.hands) void remote.pause();
   }
 

@@ -133,24 +133,33 @@ export function heightCheck(problem: Problem, height: number): Check[] {
       ];
 }
 
-export function concreteCapCheck(problem: Problem, concrete: number): Check[] {
-  const most = problem.study.wishes.concreteCap;
-  return most === undefined
-    ? []
-    : [
-        {
-          ...limit(
-            "concrete-cap",
-            "Concrete allowed",
-            "all footings",
-            concrete,
-            most,
-            concrete <= most + SAME,
-            "cap stated by the study",
-          ),
-          unit: "volume",
-        },
-      ];
+/** What may be poured, dug and spent in all. */
+export function capChecks(
+  problem: Problem,
+  spent: { readonly concrete: number; readonly dug: number; readonly money: number },
+): Check[] {
+  const { concreteCap, digCap, budget } = problem.study.wishes;
+  const cap = (
+    id: string,
+    title: string,
+    where: string,
+    demand: number,
+    most: number | undefined,
+    unit: Check["unit"],
+  ): Check[] =>
+    most === undefined
+      ? []
+      : [
+          {
+            ...limit(id, title, where, demand, most, demand <= most + SAME, "cap stated by the study"),
+            unit,
+          },
+        ];
+  return [
+    ...cap("concrete-cap", "Concrete allowed", "all footings", spent.concrete, concreteCap, "volume"),
+    ...cap("dig-cap", "Digging allowed", "all holes", spent.dug, digCap, "volume"),
+    ...cap("budget", "Budget", "all in", spent.money, budget, "money"),
+  ];
 }
 
 /** Does the mast, antennas included, reach the nearest power line if it falls? Never fails, always said. */

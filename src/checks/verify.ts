@@ -14,7 +14,7 @@ import { pipeBending } from "./pipe.ts";
 import { plateSide } from "./plate.ts";
 import { caseResponse } from "./response.ts";
 import { type GuyModel, initialTensions, insideWindow } from "./rigging.ts";
-import { concreteCapCheck, depthChecks, fallCheck, heightCheck, lotCheck, spacingCheck } from "./site.ts";
+import { capChecks, depthChecks, fallCheck, heightCheck, lotCheck, spacingCheck } from "./site.ts";
 import type { StructureModel } from "./structure.ts";
 import { limitStateTitles, limitStateUnits } from "./titles.ts";
 import { windCases } from "./wind-cases.ts";
@@ -203,7 +203,8 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     footing,
   };
   const { concrete, dug } = volumes(billed);
-  for (const check of concreteCapCheck(problem, concrete)) put(check);
+  const money = bill(problem, billed);
+  for (const check of capChecks(problem, { concrete, dug, money: money.total })) put(check);
 
   const sorted = [...checks.values()]
     .map((check) =>
@@ -216,7 +217,7 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     passes: sorted.every((check) => check.passes),
     smallestMargin: worst > 0 ? 1 / worst - 1 : Number.POSITIVE_INFINITY,
     checks: sorted,
-    bill: bill(problem, billed),
+    bill: money,
     concreteVolume: concrete,
     dugVolume: dug,
     assumptions: problem.assumptions,

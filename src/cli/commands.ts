@@ -11,7 +11,7 @@ import { audit } from "../search/audit.ts";
 import { enumerate } from "../search/exhaustive.ts";
 import { whyNotCheaper } from "../search/explain.ts";
 import { Grid } from "../search/grid.ts";
-import { litres, objectiveOf } from "../search/ground.ts";
+import { leastOfAim, litres, objectiveOf } from "../search/ground.ts";
 import { packageArea } from "../search/map.ts";
 import { judgedOf } from "../search/outcome.ts";
 import type { Judged, Outcome } from "../search/types.ts";
@@ -90,10 +90,11 @@ function auditOf({ study, catalog }: OpenStudy, outcome: Outcome) {
     problem,
     best && {
       design: best.design,
-      objective: objectiveOf(problem)(
-        Math.round(best.verdict.bill.total * 100),
-        litres(best.verdict.concreteVolume),
-      ),
+      objective: objectiveOf(problem)({
+        cents: Math.round(best.verdict.bill.total * 100),
+        concrete: litres(best.verdict.concreteVolume),
+        dug: litres(best.verdict.dugVolume),
+      }),
     },
     AUDIT_SAMPLE,
   );
@@ -123,9 +124,11 @@ function enumerated({ study, catalog }: OpenStudy): Outcome {
   const best = judgedOf(problem, result.best);
   const { designs, structures } = new Grid(problem).total();
   const bound = best
-    ? study.aim === "concrete"
-      ? best.verdict.concreteVolume
-      : best.verdict.bill.total
+    ? {
+        cost: best.verdict.bill.total,
+        concrete: best.verdict.concreteVolume,
+        digging: best.verdict.dugVolume,
+      }[leastOfAim(study.aim)]
     : Number.POSITIVE_INFINITY;
   const proof = {
     gridSize: designs,

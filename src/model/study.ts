@@ -2,7 +2,7 @@ import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
 import type { Axis } from "./axis.ts";
 import { catalogPatchSchema } from "./catalog.ts";
-import { axis, distinct, force, id, length, positiveLength, refuse, text, unique } from "./fields.ts";
+import { axis, distinct, force, id, length, positiveLength, price, refuse, text, unique } from "./fields.ts";
 import { refuseOddLot } from "./lot.ts";
 import { guyHardware, temperature, turn } from "./mast-givens.ts";
 
@@ -176,125 +176,150 @@ function refuseHighPlaces(
   });
 }
 
-export const studySchema = z.strictObject({
-  mastwright: z.literal(STUDY_VERSION),
-  name: z.string().min(1).max(120),
-  /** Who asks, and what; shown under the title. Every place and person is invented. */
-  story: z.string().max(2000).default(""),
-  aim: z.enum(["cost", "concrete"]).default("cost"),
+/** What a study may ask for: the least of what is summed up, or the most of what a budget buys. */
+export const LEAST = ["cost", "concrete", "digging"] as const;
+export const MOST = ["margin", "height", "area"] as const;
+export const AIMS = [...LEAST, ...MOST] as const;
+export type Least = (typeof LEAST)[number];
+export type Aim = (typeof AIMS)[number];
+export const isLeast = (aim: Aim): aim is Least => (LEAST as readonly Aim[]).includes(aim);
 
-  site: z
-    .strictObject({
-      wind,
-      /** Absent means no ice. */
-      ice: ice.optional(),
-      /** What the footing of a mast without guys resists turning with, N m/rad. Absent: it does not turn. */
-      baseStiffness: z.number().gt(0).optional(),
-      /** Absent means that guys and mast keep the temperature that they are rigged at. */
-      temperature: temperature.optional(),
-      soil: id,
-      frostDepth: length,
-      /** Below grade; absent means deeper than anything dug here. */
-      waterTable: length.optional(),
-      /** May concrete be poured below water (by tremie, or pumped dry)? Then its weight there counts less water. */
-      pourBelowWater: z.boolean().default(false),
-      /** Deepest hole that can be dug here. */
-      greatestDig: length.default(3),
-    })
-    .superRefine(({ wind: { basis }, ice: hung }, context) => {
-      if (!hung) return;
-      if (basis === "uniform" && hung.pressure === undefined)
-        refuse(context, ["ice", "pressure"], "the wind pressure that blows while the ice hangs");
-      if (basis !== "uniform" && hung.speed === undefined)
-        refuse(context, ["ice", "speed"], "the wind speed that blows while the ice hangs");
+export const studySchema = z
+  .strictObject({
+    mastwright: z.literal(STUDY_VERSION),
+    name: z.string().min(1).max(120),
+    /** Who asks, and what; shown under the title. Every place and person is invented. */
+    story: z.string().max(2000).default(""),
+    /** Least of the first three; most of the others, within the budget. */
+    aim: z.enum(AIMS).default("cost"),
+    /** Among those equally good, this next; absent: cost, and where cost is the aim the greater margin. */
+    nextAim: z.enum(AIMS).optional(),
+
+    site: z
+      .strictObject({
+        wind,
+        /** Absent means no ice. */
+        ice: ice.optional(),
+        /** What the footing of a mast without guys resists turning with, N m/rad. Absent: it does not turn. */
+        baseStiffness: z.number().gt(0).optional(),
+        /** Absent means that guys and mast keep the temperature that they are rigged at. */
+        temperature: temperature.optional(),
+        soil: id,
+        frostDepth: length,
+        /** Below grade; absent means deeper than anything dug here. */
+        waterTable: length.optional(),
+        /** May concrete be poured below water (by tremie, or pumped dry)? Then its weight there counts less water. */
+        pourBelowWater: z.boolean().default(false),
+        /** Deepest hole that can be dug here. */
+        greatestDig: length.default(3),
+      })
+      .superRefine(({ wind: { basis }, ice: hung }, context) => {
+        if (!hung) return;
+        if (basis === "uniform" && hung.pressure === undefined)
+          refuse(context, ["ice", "pressure"], "the wind pressure that blows while the ice hangs");
+        if (basis !== "uniform" && hung.speed === undefined)
+          refuse(context, ["ice", "speed"], "the wind speed that blows while the ice hangs");
+      }),
+
+    lot: z
+      .strictObject({
+        /** Corners in order, either way round. */
+        corners: z.array(point).min(3).max(200),
+        mast: point,
+        /** Least distance from an anchor to the lot line. */
+        setback: length.default(0),
+        /** The ground falls evenly toward a bearing (degrees clockwise from north), by so much per distance. Absent: level. */
+        slope: z
+          .strictObject({ toward: z.number().min(0).max(360), fall: z.number().gt(0).max(0.5) })
+          .optional(),
+        powerLines: z
+          .array(z.strictObject({ name: text, points: z.array(point).min(2).max(200) }))
+          .max(50)
+          .default([]),
+      })
+      .superRefine(refuseOddLot),
+
+    wishes: z
+      .strictObject({
+        /** Top of the mast above the base footing. More than one value lets the search choose. */
+        height: axis(dimensioned("length", { min: 1, max: 200 }), positiveLength),
+        /** Sets of antennas, each good enough: the cheapest safe one is found. */
+        packages: unique(
+          z.strictObject({
+            id,
+            name: text,
+            /** Pipe above the mast top that carries antennas; where all hang beside the mast it is not bought. */
+            pipe: id,
+            items: z.array(antennaItem).min(1).max(20),
+            /** Projected width of all cables: round. */
+            cableWidth: length.default(0),
+            /** Projected solid width of a ladder, rails and rungs: flat. */
+            ladder: length.default(0),
+          }),
+        )
+          .min(1)
+          .max(50),
+        /** Least of capacity / required - 1 over every strength check. */
+        margin: z.number().min(0).max(5).default(0),
+        /** Greatest turn of any antenna from plumb, and about the mast's axis, degrees, in the service wind. */
+        swayLimit: turn.optional(),
+        twistLimit: turn.optional(),
+        /** Service wind as a share of the design wind pressure of the rule set. */
+        serviceWind: z.number().gt(0).max(1).default(1),
+        /** Must the mast stand with any one guy gone? The rule set says in which wind and by how much. */
+        lossOfOneGuy: z.boolean().default(false),
+        heightLimit: length.optional(),
+        concreteCap: dimensioned("volume", { min: 0 }).optional(),
+        /** All that may be spent, and dug. */
+        budget: price.optional(),
+        digCap: dimensioned("volume", { min: 0 }).optional(),
+      })
+      .superRefine(refuseHighPlaces),
+
+    rules: z.strictObject({
+      set: id,
     }),
 
-  lot: z
-    .strictObject({
-      /** Corners in order, either way round. */
-      corners: z.array(point).min(3).max(200),
-      mast: point,
-      /** Least distance from an anchor to the lot line. */
-      setback: length.default(0),
-      /** The ground falls evenly toward a bearing (degrees clockwise from north), by so much per distance. Absent: level. */
-      slope: z
-        .strictObject({ toward: z.number().min(0).max(360), fall: z.number().gt(0).max(0.5) })
-        .optional(),
-      powerLines: z
-        .array(z.strictObject({ name: text, points: z.array(point).min(2).max(200) }))
-        .max(50)
-        .default([]),
-    })
-    .superRefine(refuseOddLot),
+    /** What the search may choose from. `"all"` takes every row of the table. */
+    parts: z
+      .strictObject({
+        sections: z.union([z.literal("all"), distinct(id)]).default("all"),
+        /** May two conditions of one family stand in one mast, the one above the other? */
+        mixedStacks: z.boolean().default(true),
+        supports: distinct(z.enum(["guyed", "freestanding"])).default(["guyed", "freestanding"]),
+        guysPerLevel: distinct(z.union([z.literal(3), z.literal(4)])).default([3]),
+        levelCounts: distinct(z.int().min(1).max(5)).default([1, 2, 3]),
+        levelHeights: axis(length, positiveLength).default({ from: 4.572, to: 60.96, step: 1.524 }),
+        strands: z.union([z.literal("all"), distinct(id)]).default("all"),
+        /** Initial tension as a fraction of breaking strength. */
+        tensions: distinct(z.number().gt(0).max(0.4)).default([0.1]),
+        /** May each level have a tension of its own? Otherwise one for all. */
+        tensionEachLevel: z.boolean().default(false),
+        radius: axis(length, positiveLength).default({ from: 6.096, to: 24.384, step: 0.6096 }),
+        /** May an anchor stand nearer than the others, at the farthest radius of the list, where the lot is too short? */
+        drawnIn: z.boolean().default(false),
+        /** What hangs in every guy beside its strand and end fittings. Absent: nothing. */
+        guyHardware: guyHardware.optional(),
+        /** Bearing of anchor 1, degrees clockwise from north. */
+        rotation: axis(z.number(), z.number().gt(0)).default({ from: 0, to: 110, step: 10 }),
+        footings: z.union([z.literal("all"), distinct(id)]).default("all"),
+        anchors: z.union([z.literal("all"), distinct(id)]).default("all"),
+      })
+      .prefault({}),
 
-  wishes: z
-    .strictObject({
-      /** Top of the mast above the base footing. More than one value lets the search choose. */
-      height: axis(dimensioned("length", { min: 1, max: 200 }), positiveLength),
-      /** Sets of antennas, each good enough: the cheapest safe one is found. */
-      packages: unique(
-        z.strictObject({
-          id,
-          name: text,
-          /** Pipe above the mast top that carries antennas; where all hang beside the mast it is not bought. */
-          pipe: id,
-          items: z.array(antennaItem).min(1).max(20),
-          /** Projected width of all cables: round. */
-          cableWidth: length.default(0),
-          /** Projected solid width of a ladder, rails and rungs: flat. */
-          ladder: length.default(0),
-        }),
-      )
-        .min(1)
-        .max(50),
-      /** Least of capacity / required - 1 over every strength check. */
-      margin: z.number().min(0).max(5).default(0),
-      /** Greatest turn of any antenna from plumb, and about the mast's axis, degrees, in the service wind. */
-      swayLimit: turn.optional(),
-      twistLimit: turn.optional(),
-      /** Service wind as a share of the design wind pressure of the rule set. */
-      serviceWind: z.number().gt(0).max(1).default(1),
-      /** Must the mast stand with any one guy gone? The rule set says in which wind and by how much. */
-      lossOfOneGuy: z.boolean().default(false),
-      heightLimit: length.optional(),
-      concreteCap: dimensioned("volume", { min: 0 }).optional(),
-    })
-    .superRefine(refuseHighPlaces),
-
-  rules: z.strictObject({
-    set: id,
-  }),
-
-  /** What the search may choose from. `"all"` takes every row of the table. */
-  parts: z
-    .strictObject({
-      sections: z.union([z.literal("all"), distinct(id)]).default("all"),
-      /** May two conditions of one family stand in one mast, the one above the other? */
-      mixedStacks: z.boolean().default(true),
-      supports: distinct(z.enum(["guyed", "freestanding"])).default(["guyed", "freestanding"]),
-      guysPerLevel: distinct(z.union([z.literal(3), z.literal(4)])).default([3]),
-      levelCounts: distinct(z.int().min(1).max(5)).default([1, 2, 3]),
-      levelHeights: axis(length, positiveLength).default({ from: 4.572, to: 60.96, step: 1.524 }),
-      strands: z.union([z.literal("all"), distinct(id)]).default("all"),
-      /** Initial tension as a fraction of breaking strength. */
-      tensions: distinct(z.number().gt(0).max(0.4)).default([0.1]),
-      /** May each level have a tension of its own? Otherwise one for all. */
-      tensionEachLevel: z.boolean().default(false),
-      radius: axis(length, positiveLength).default({ from: 6.096, to: 24.384, step: 0.6096 }),
-      /** May an anchor stand nearer than the others, at the farthest radius of the list, where the lot is too short? */
-      drawnIn: z.boolean().default(false),
-      /** What hangs in every guy beside its strand and end fittings. Absent: nothing. */
-      guyHardware: guyHardware.optional(),
-      /** Bearing of anchor 1, degrees clockwise from north. */
-      rotation: axis(z.number(), z.number().gt(0)).default({ from: 0, to: 110, step: 10 }),
-      footings: z.union([z.literal("all"), distinct(id)]).default("all"),
-      anchors: z.union([z.literal("all"), distinct(id)]).default("all"),
-    })
-    .prefault({}),
-
-  /** Rows that this study adds to the catalog or puts in place of rows with the same id. */
-  catalog: catalogPatchSchema.prefault({}),
-});
+    /** Rows that this study adds to the catalog or puts in place of rows with the same id. */
+    catalog: catalogPatchSchema.prefault({}),
+  })
+  .superRefine(({ aim, nextAim, wishes }, context) => {
+    const most = [aim, nextAim].find((one) => one !== undefined && !isLeast(one));
+    if (most && wishes.budget === undefined)
+      refuse(
+        context,
+        ["wishes", "budget"],
+        `what may be spent: the most ${most} without a budget has no end`,
+      );
+    if (nextAim === aim) refuse(context, ["nextAim"], `another aim than "${aim}"`);
+  });
 
 /** A study as it is written: quantities as text with units or SI numbers. */
 export type StudyFile = z.input<typeof studySchema>;

@@ -1,5 +1,5 @@
 /** What the numbers of a check are measured in; the screen and the sheets turn them into units. */
-export type CheckUnit = "force" | "moment" | "pressure" | "length" | "volume" | "angle" | "ratio";
+export type CheckUnit = "force" | "moment" | "pressure" | "length" | "volume" | "angle" | "ratio" | "money";
 
 /**
  * One limit state at its worst place and case.

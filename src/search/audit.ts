@@ -1,7 +1,7 @@
 import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
 import { type Candidate, designOf, structureCents } from "./evaluate.ts";
-import { litres, objectiveOf } from "./ground.ts";
+import { type Amounts, litres, objectiveOf } from "./ground.ts";
 import { headOf, type Node } from "./node.ts";
 import { SearchDefect } from "./search.ts";
 import { Tree } from "./tree.ts";
@@ -44,8 +44,7 @@ export function audit(
   const objective = objectiveOf(problem);
   const limit = best?.objective ?? Number.POSITIVE_INFINITY;
   const lenient = new Tree({ ...problem, allowed: Number.MAX_VALUE });
-  const cheaper = (nodes: readonly Node[]) =>
-    nodes.filter((node) => objective(node.cents, node.concrete) < limit);
+  const cheaper = (nodes: readonly Node[]) => nodes.filter((node) => objective(node) < limit);
   const roots = cheaper([...lenient.roots()]);
   const seen = new Set<string>();
   for (let tries = 0; roots.length > 0 && seen.size < sample && tries < 20 * sample; tries++) {
@@ -64,20 +63,34 @@ export function audit(
     const { footings } = lenient.ground;
     const anchors = lenient.ground.anchorsAt(headOf(node));
     const spent = structureCents(node, problem);
-    const fits = (cents: number, concrete: number) => objective(spent + cents, concrete) < limit;
+    const fits = ({ cents, concrete, dug }: Amounts) =>
+      objective({ cents: spent + cents, concrete, dug }) < limit;
     const n = node.perLevel;
-    const footing = pick(footings.filter((f) => fits(f.cents, f.concrete)));
+    const footing = pick(footings.filter(fits));
     if (!footing) continue;
     const anchor =
       n === 0
         ? null
-        : pick(anchors.filter((a) => fits(footing.cents + n * a.cents, footing.concrete + n * a.concrete)));
+        : pick(
+            anchors.filter((a) =>
+              fits({
+                cents: footing.cents + n * a.cents,
+                concrete: footing.concrete + n * a.concrete,
+                dug: footing.dug + n * a.dug,
+              }),
+            ),
+          );
     if (n > 0 && !anchor) continue;
     const { design } = designOf(node, lenient, anchor?.part ?? null, footing.part);
     const key = JSON.stringify(design);
     if (seen.has(key)) continue;
     const verdict = verify(problem, design);
-    if (objective(Math.round(verdict.bill.total * 100), litres(verdict.concreteVolume)) >= limit) continue;
+    const judged = {
+      cents: Math.round(verdict.bill.total * 100),
+      concrete: litres(verdict.concreteVolume),
+      dug: litres(verdict.dugVolume),
+    };
+    if (objective(judged) >= limit) continue;
     seen.add(key);
     if (verdict.passes)
       throw new SearchDefect(`a pruned design passes every check and beats the answer: ${key}`);

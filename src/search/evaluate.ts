@@ -18,6 +18,7 @@ import {
   firstHolding,
   footingUse,
   leastOf,
+  NOTHING,
   nonDominated,
   type Objective,
   type Priced,
@@ -88,10 +89,9 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
     cases: windCases(problem, model.guys).slice(0, 1),
   });
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
-  const none = { cents: 0, concrete: 0 };
   const anchors =
     node.perLevel === 0
-      ? none
+      ? NOTHING
       : leastOf(ground.anchorsAt(headOf(node)), anchorFloor(result.anchors), allowed);
   if (!anchors) return { status: "failed", limitState: "anchors" };
   const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(model.stack)), allowed);
@@ -104,6 +104,7 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
       stage: "probed",
       cents: Math.max(node.cents, cents),
       concrete: Math.max(node.concrete, node.perLevel * anchors.concrete + footing.concrete),
+      dug: Math.max(node.dug, node.perLevel * anchors.dug + footing.dug),
       use: Math.max(node.use, result.worst),
     },
   };
@@ -117,10 +118,11 @@ export type Evaluation =
 export function evaluate(node: Node, tree: Tree, objective: Objective): Evaluation {
   const { problem, ground } = tree;
   const { allowed } = problem;
-  const capped = problem.study.wishes.concreteCap !== undefined;
+  const { concreteCap, digCap, budget } = problem.study.wishes;
+  const capped = [concreteCap, digCap, budget].some((cap) => cap !== undefined);
   // under a cap the dearest parts may be the only ones small enough: keep all that none beats
   const choose = <T>(parts: readonly Priced<T>[], use: (part: T) => number): Chosen<T>[] => {
-    if (capped) return nonDominated(parts, use, allowed, 0);
+    if (capped) return nonDominated(parts, use, allowed, 0, true);
     return firstHolding(parts, use, allowed, objective);
   };
   const held = heldStructure(node, tree, allowed);
@@ -152,15 +154,15 @@ export function evaluateAll(
   const anchors =
     node.perLevel === 0
       ? [null]
-      : nonDominated(ground.anchorsAt(headOf(node)), held.anchorUse, allowed, least);
-  const footings = nonDominated(ground.footings, held.footingUse, allowed, least);
+      : nonDominated(ground.anchorsAt(headOf(node)), held.anchorUse, allowed, least, false);
+  const footings = nonDominated(ground.footings, held.footingUse, allowed, least, false);
   const candidates = [...complete(node, tree, held.use, anchors, footings, objective)];
   return candidates.length > 0 ? { status: "safe", candidates } : nothingHolds(anchors, footings);
 }
 
 const nothingHolds = (anchors: readonly unknown[], footings: readonly unknown[]): Evaluation => ({
   status: "failed",
-  limitState: anchors.length === 0 ? "anchors" : footings.length === 0 ? "footing" : "concrete-cap",
+  limitState: anchors.length === 0 ? "anchors" : footings.length === 0 ? "footing" : "caps",
 });
 
 /** A structure whose mast and guys hold in every case, and how to ask the ground about it. */
@@ -204,21 +206,25 @@ function* complete(
   objective: Objective,
 ): Generator<Candidate> {
   const { problem } = tree;
-  const cap = problem.study.wishes.concreteCap ?? Number.POSITIVE_INFINITY;
+  const { wishes } = problem.study;
   const structure = structureCents(node, problem);
   for (const footing of footings)
     for (const anchor of anchors) {
       const guys = anchor && node.star && { star: node.star, anchor: anchor.part };
       // the same sum as verify's, so that both see the same side of the cap
-      if (volumes({ guys, footing: footing.part }).concrete > cap + 1e-9) continue;
+      const { concrete: poured, dug: turned } = volumes({ guys, footing: footing.part });
+      if (poured > (wishes.concreteCap ?? Number.POSITIVE_INFINITY) + 1e-9) continue;
+      if (turned > (wishes.digCap ?? Number.POSITIVE_INFINITY) + 1e-9) continue;
       const { design, spare } = designOf(node, tree, anchor?.part ?? null, footing.part);
       const cents = structure + footing.cents + node.perLevel * (anchor?.cents ?? 0);
+      if (cents > 100 * (wishes.budget ?? Number.POSITIVE_INFINITY) + 1e-6) continue;
       const concrete = footing.concrete + node.perLevel * (anchor?.concrete ?? 0);
+      const dug = footing.dug + node.perLevel * (anchor?.dug ?? 0);
       yield {
         design,
         cents,
         concrete,
-        objective: objective(cents, concrete),
+        objective: objective({ cents, concrete, dug }),
         use: Math.max(use, footing.use, anchor?.use ?? 0),
         spare,
         key: designKey(design),

@@ -124,14 +124,14 @@ function judged(
     if (!verdict.passes) return null;
     const cents = Math.round(verdict.bill.total * 100);
     const anchor = problem.anchors.find((part) => part.choice === design.guys?.anchor);
-    const concrete =
-      litres(footing?.takeOff.concrete ?? 0) +
-      (design.guys?.perLevel ?? 0) * litres(anchor?.takeOff.concrete ?? 0);
+    const count = design.guys?.perLevel ?? 0;
+    const concrete = litres(footing?.takeOff.concrete ?? 0) + count * litres(anchor?.takeOff.concrete ?? 0);
+    const dug = litres(footing?.takeOff.dug ?? 0) + count * litres(anchor?.takeOff.dug ?? 0);
     return {
       design,
       cents,
       concrete,
-      objective: objective(cents, concrete),
+      objective: objective({ cents, concrete, dug }),
       use: 1 / (1 + verdict.smallestMargin),
       spare: design.guys ? spareOf(problem.study.lot, design.guys) : 0,
       key: designKey(design),

@@ -3,7 +3,7 @@ import { DesignError, resolve, verify } from "../checks/verify.ts";
 import { bill, volumes } from "../cost/bill.ts";
 import type { Design } from "../model/design.ts";
 import type { Problem } from "../problem/types.ts";
-import { litres, objectiveOf } from "./ground.ts";
+import { type Amounts, litres, objectiveOf } from "./ground.ts";
 import { SearchDefect } from "./search.ts";
 import type { Change, Judged, Rejected } from "./types.ts";
 
@@ -101,13 +101,17 @@ const rowOf = (stack: Design["stack"]): string => stack[0].section;
 export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
   const objective = objectiveOf(problem);
   const cents = Math.round(best.verdict.bill.total * 100);
-  const value = objective(cents, litres(best.verdict.concreteVolume));
+  const value = objective({
+    cents,
+    concrete: litres(best.verdict.concreteVolume),
+    dug: litres(best.verdict.dugVolume),
+  });
   const priced = [...neighbours(problem, best.design)].flatMap((neighbour) => {
     const total = priceOf(problem, neighbour.design);
-    return total && objective(total.cents, total.concrete) < value ? [{ ...neighbour, ...total }] : [];
+    return total && objective(total) < value ? [{ ...neighbour, ...total }] : [];
   });
   // nearest saving first
-  priced.sort((a, b) => objective(b.cents, b.concrete) - objective(a.cents, a.concrete));
+  priced.sort((a, b) => objective(b) - objective(a));
   const seen = new Map<string, number>();
   const rows: Rejected[] = [];
   for (const { design, change, cents: cost, concrete } of priced) {
@@ -132,20 +136,20 @@ export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
   return rows;
 }
 
-/** Price and concrete without the mast's analysis. */
-function priceOf(problem: Problem, design: Design): { cents: number; concrete: number } | null {
+/** Price and volumes without the mast's analysis. */
+function priceOf(problem: Problem, design: Design): Amounts | null {
   try {
-    const { cents, concrete } = priced(problem, design);
-    return { cents, concrete: litres(concrete) };
+    const { cents, concrete, dug } = priced(problem, design);
+    return { cents, concrete: litres(concrete), dug: litres(dug) };
   } catch (error) {
     if (error instanceof DesignError) return null;
     throw error;
   }
 }
 
-function priced(problem: Problem, design: Design): { cents: number; concrete: number } {
+function priced(problem: Problem, design: Design): Amounts {
   const { model, anchor, footing } = resolve(problem, design);
   const guys = model.guys && anchor ? { ...model.guys, anchor } : null;
   const { total } = bill(problem, { pack: model.package, stack: model.stack, guys, footing });
-  return { cents: Math.round(total * 100), concrete: volumes({ guys, footing }).concrete };
+  return { cents: Math.round(total * 100), ...volumes({ guys, footing }) };
 }

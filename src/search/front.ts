@@ -94,7 +94,7 @@ export class FrontSearch {
   }
 
   private analyse(node: Node): void {
-    const result = evaluateAll(node, this.tree, (cents) => cents, this.allowed(node), LEAST_USE);
+    const result = evaluateAll(node, this.tree, ({ cents }) => cents, this.allowed(node), LEAST_USE);
     if (result.status === "failed") {
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
       return;

@@ -1,16 +1,22 @@
 import { siteRefusal } from "../checks/site.ts";
-import type { Study } from "../model/study.ts";
+import { type Aim, isLeast, type Least } from "../model/study.ts";
 import type { AnchorPart, AnchorReaction, FootingLoads, FootingPart } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
 
 /** Tenths of a litre: concrete added up in whole numbers, so that sums never depend on their order. */
 export const litres = (volume: number): number => Math.round(volume * 1e4);
 
-/** A part with what the aim adds up. */
-export interface Priced<T> {
-  readonly part: T;
+/** What an aim may add up, in whole numbers: cents, concrete poured and ground dug in tenths of a litre. */
+export interface Amounts {
   readonly cents: number;
   readonly concrete: number;
+  readonly dug: number;
+}
+export const NOTHING: Amounts = { cents: 0, concrete: 0, dug: 0 };
+
+/** A part with what the aim adds up. */
+export interface Priced<T> extends Amounts {
+  readonly part: T;
 }
 
 /** Anchors and footings that the site allows, best first under the study's aim. */
@@ -21,27 +27,36 @@ export interface GroundChoices {
   readonly footings: readonly Priced<FootingPart>[];
 }
 
-/** The aim as one whole number: cents, or concrete first and cents to tell equals apart. */
-export type Objective = (cents: number, concrete: number) => number;
+/** The aim as one whole number: cents, or volume first and cents to tell equals apart. */
+export type Objective = (amounts: Amounts) => number;
 
-const CONCRETE_FIRST = 1e9;
-export const objectiveOf = (problem: Problem): Objective =>
-  problem.study.aim === "concrete"
-    ? (cents, concrete) => concrete * CONCRETE_FIRST + cents
-    : (cents) => cents;
+const VOLUME_FIRST = 1e9;
+const objectives: Readonly<Record<Least, Objective>> = {
+  cost: ({ cents }) => cents,
+  concrete: ({ cents, concrete }) => concrete * VOLUME_FIRST + cents,
+  digging: ({ cents, dug }) => dug * VOLUME_FIRST + cents,
+};
+/** What the search makes least: cost where the aim is the most of something, which `pursue` asks for in turns. */
+export const leastOfAim = (aim: Aim): Least => (isLeast(aim) ? aim : "cost");
+export const objectiveOf = (problem: Problem): Objective => objectives[leastOfAim(problem.study.aim)];
 
-/** An objective in the words of the aim: dollars, or m3 of concrete. */
-export const objectiveInWords = (aim: Study["aim"], objective: number): number =>
-  aim === "concrete" ? Math.floor(objective / CONCRETE_FIRST) / 1e4 : objective / 100;
+/** An objective in the words of the aim: dollars, or m3. */
+export const objectiveInWords = (aim: Aim, objective: number): number =>
+  leastOfAim(aim) === "cost" ? objective / 100 : Math.floor(objective / VOLUME_FIRST) / 1e4;
 
 export function groundChoices(problem: Problem): GroundChoices {
   const objective = objectiveOf(problem);
   const allowed = <T extends AnchorPart | FootingPart>(parts: readonly T[]): Priced<T>[] =>
     parts
       .filter((part) => siteRefusal(part, problem.ground) === null)
-      .map((part) => ({ part, cents: part.cents, concrete: litres(part.takeOff.concrete) }))
+      .map((part) => ({
+        part,
+        cents: part.cents,
+        concrete: litres(part.takeOff.concrete),
+        dug: litres(part.takeOff.dug),
+      }))
       // a stable sort: the problem lists them by price, concrete and key
-      .sort((a, b) => objective(a.cents, a.concrete) - objective(b.cents, b.concrete));
+      .sort((a, b) => objective(a) - objective(b));
   const anchors = allowed(problem.anchors);
   const footings = allowed(problem.footings);
   const byHead = new Map<number, Priced<AnchorPart>[]>();
@@ -50,22 +65,24 @@ export function groundChoices(problem: Problem): GroundChoices {
   return { anchors, anchorsAt: (head) => byHead.get(head) ?? [], footings };
 }
 
-/** Least cents and least concrete of the parts that a floor does not refuse; null where it refuses all. */
+/** The least of each amount, each by itself, of the parts that a floor does not refuse; null where it refuses all. */
 export function leastOf<T>(
   parts: readonly Priced<T>[],
   use: (part: T) => number,
   allowed: number,
-): { cents: number; concrete: number } | null {
+): Amounts | null {
   let cents = Number.POSITIVE_INFINITY;
   let concrete = Number.POSITIVE_INFINITY;
+  let dug = Number.POSITIVE_INFINITY;
   for (const priced of parts) {
     // nothing to gain: the floor need not be asked
-    if (priced.cents >= cents && priced.concrete >= concrete) continue;
+    if (priced.cents >= cents && priced.concrete >= concrete && priced.dug >= dug) continue;
     if (use(priced.part) > allowed) continue;
     cents = Math.min(cents, priced.cents);
     concrete = Math.min(concrete, priced.concrete);
+    dug = Math.min(dug, priced.dug);
   }
-  return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete };
+  return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug };
 }
 
 export interface Chosen<T> extends Priced<T> {
@@ -81,29 +98,36 @@ export function firstHolding<T>(
 ): Chosen<T>[] {
   const found: Chosen<T>[] = [];
   for (const priced of parts) {
-    if (
-      found.length > 0 &&
-      objective(priced.cents, priced.concrete) > objective(found[0].cents, found[0].concrete)
-    )
-      break;
+    if (found.length > 0 && objective(priced) > objective(found[0])) break;
     const here = use(priced.part);
     if (here <= allowed) found.push({ ...priced, use: here });
   }
   return found;
 }
 
-/** Every part that no other beats in cents, concrete and use together. */
+/**
+ * Every part that no other beats in cents, concrete and use together.
+ * @param minded does digging count as well?
+ */
 export function nonDominated<T>(
   parts: readonly Priced<T>[],
   use: (part: T) => number,
   allowed: number,
   leastUse: number,
+  minded: boolean,
 ): Chosen<T>[] {
+  const dug = (a: Amounts) => (minded ? a.dug : 0);
   const kept: Chosen<T>[] = [];
   for (const priced of parts) {
     const here = Math.max(use(priced.part), leastUse);
     if (here > allowed) continue;
-    if (kept.some((k) => k.cents <= priced.cents && k.concrete <= priced.concrete && k.use <= here)) continue;
+    if (
+      kept.some(
+        (k) =>
+          k.cents <= priced.cents && k.concrete <= priced.concrete && dug(k) <= dug(priced) && k.use <= here,
+      )
+    )
+      continue;
     kept.push({ ...priced, use: here });
   }
   return kept.filter(
@@ -113,8 +137,9 @@ export function nonDominated<T>(
           b !== a &&
           b.cents <= a.cents &&
           b.concrete <= a.concrete &&
+          dug(b) <= dug(a) &&
           b.use <= a.use &&
-          (b.cents < a.cents || b.concrete < a.concrete || b.use < a.use),
+          (b.cents < a.cents || b.concrete < a.concrete || dug(b) < dug(a) || b.use < a.use),
       ),
   );
 }

@@ -28,9 +28,10 @@ export const headOf = ({ star }: Node): number => star?.head ?? 0;
 export interface Node {
   readonly stage: "root" | "levels" | "star" | "strands" | "structure" | "probed";
   readonly root: Root;
-  /** Least cents, least concrete (tenths of a litre) and least utilisation of any completion. */
+  /** Least cents, least concrete and digging (tenths of a litre) and least utilisation of any completion. */
   readonly cents: number;
   readonly concrete: number;
+  readonly dug: number;
   readonly use: number;
   /** Designs under this node. */
   readonly designs: number;

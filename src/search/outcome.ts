@@ -1,5 +1,5 @@
 import { verify } from "../checks/verify.ts";
-import type { Study } from "../model/study.ts";
+import type { Aim } from "../model/study.ts";
 import type { Problem } from "../problem/types.ts";
 import { better, type Candidate } from "./evaluate.ts";
 import { whyNotCheaper } from "./explain.ts";
@@ -23,7 +23,7 @@ export interface ShareReport {
 export interface GridSize {
   readonly designs: number;
   readonly structures: number;
-  readonly aim: Study["aim"];
+  readonly aim: Aim;
 }
 
 export const gridSize = (problem: Problem): GridSize => ({

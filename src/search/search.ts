@@ -111,7 +111,7 @@ export class Search {
 
   private push(node: Node): void {
     if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs);
-    else this.queue.push(node, this.objective(node.cents, node.concrete));
+    else this.queue.push(node, this.objective(node));
   }
 
   private probe(node: Node): void {

@@ -10,7 +10,7 @@ import type { PlacedStar, Star } from "../problem/star.ts";
 import { type PackageModel, type Problem, type StackModel, sideHeight } from "../problem/types.ts";
 import { leanOf, partFeet, rootFloors, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
-import { type GroundChoices, groundChoices, leastOf } from "./ground.ts";
+import { type Amounts, type GroundChoices, groundChoices, leastOf } from "./ground.ts";
 import { headOf, type Node, type Root } from "./node.ts";
 import { Recall } from "./recall.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
@@ -21,13 +21,11 @@ import { starFloor } from "./thrust-floors.ts";
 /** The rule under which safe designs are counted that are neither cheaper than the answer nor better at its price. */
 export const SAFE = "safe, but no better than the answer";
 
-/** The rule under which designs are counted that pour more than the study allows. */
-export const CAP = "more concrete than is allowed";
+/** The rule under which designs are counted that cost, pour or dig more than the study allows. */
+export const CAP = "more money, concrete or digging than is allowed";
 
 /** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
 const ROUND = 50;
-
-type Least = { readonly cents: number; readonly concrete: number };
 
 /**
  * The tree of partial designs: section line first, then guy heights top down, radius, strands top down, tension.
@@ -46,8 +44,8 @@ export class Tree {
   private readonly lean: number;
   /** Of any star, over the base, m. */
   private readonly highestAnchor: number;
-  private readonly leastAnchors = new Map<string, Least | null>();
-  private readonly leastFootings = new Map<string, Least | null>();
+  private readonly leastAnchors = new Map<string, Amounts | null>();
+  private readonly leastFootings = new Map<string, Amounts | null>();
 
   /** Masts solved before, here or in an earlier search of the same worker. */
   readonly recall: Recall;
@@ -87,10 +85,14 @@ export class Tree {
     return use > this.problem.allowed * (1 + 1e-9);
   }
 
-  /** Must every completion pour more than the study allows? Rounding of each part is given away. */
-  beyondCap(node: Node): boolean {
-    const cap = this.problem.study.wishes.concreteCap;
-    return cap !== undefined && node.concrete - 5 > cap * 1e4;
+  /** Must every completion cost, pour or dig more than the study allows? Rounding of each part is given away. */
+  beyondCap({ cents, concrete, dug }: Amounts): boolean {
+    const { concreteCap, digCap, budget } = this.problem.study.wishes;
+    return (
+      (concreteCap !== undefined && concrete - 5 > concreteCap * 1e4) ||
+      (digCap !== undefined && dug - 5 > digCap * 1e4) ||
+      (budget !== undefined && cents > 100 * budget + 1e-6)
+    );
   }
 
   *roots(): Generator<Node> {
@@ -147,6 +149,7 @@ export class Tree {
       root,
       cents: root.cents,
       concrete: 0,
+      dug: 0,
       use,
       designs,
       perLevel: 0,
@@ -206,6 +209,7 @@ export class Tree {
             levels: [index],
             cents: root.cents + least.cents,
             concrete: least.concrete,
+            dug: least.dug,
             use,
             designs,
           });
@@ -244,15 +248,17 @@ export class Tree {
       stage: "structure",
       cents: root.cents + least.cents,
       concrete: least.concrete,
+      dug: least.dug,
       use,
       designs,
     };
   }
 
   /** Cheapest ground and top guys over every radius, for a top level. */
-  private leastStar(root: Root, perLevel: 3 | 4, index: number): Least | null {
+  private leastStar(root: Root, perLevel: 3 | 4, index: number): Amounts | null {
     let cents = Number.POSITIVE_INFINITY;
     let concrete = Number.POSITIVE_INFINITY;
+    let dug = Number.POSITIVE_INFINITY;
     const mostLevels = Math.max(...this.problem.study.parts.levelCounts);
     const height = root.statics.z[root.candidates[index]];
     for (const { star } of this.own.get(perLevel)?.stars ?? []) {
@@ -286,8 +292,9 @@ export class Tree {
       if (!anchors || !footing) continue;
       cents = Math.min(cents, perLevel * anchors.cents + footing.cents + most.cents);
       concrete = Math.min(concrete, perLevel * anchors.concrete + footing.concrete);
+      dug = Math.min(dug, perLevel * anchors.dug + footing.dug);
     }
-    return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete };
+    return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug };
   }
 
   /** A level under the lowest. */
@@ -389,6 +396,7 @@ export class Tree {
         thrust: held.thrust,
         cents: root.cents + guys + perLevel * anchors.cents + footing.cents,
         concrete: perLevel * anchors.concrete + footing.concrete,
+        dug: perLevel * anchors.dug + footing.dug,
         use,
         designs,
       });
@@ -468,16 +476,18 @@ export class Tree {
       ...most,
       cents: node.cents + now.cents - was.cents,
       concrete: Math.max(node.concrete, now.concrete),
+      dug: Math.max(node.dug, now.dug),
     };
   }
 
-  private groundOf(node: Node): Least | null {
+  private groundOf(node: Node): Amounts | null {
     const anchors = this.anchorsFor(headOf(node), node.uplift, node.lateral);
     const footing = this.footingFor(node.root.stack, node.thrust);
     return anchors && footing
       ? {
           cents: node.perLevel * anchors.cents + footing.cents,
           concrete: node.perLevel * anchors.concrete + footing.concrete,
+          dug: node.perLevel * anchors.dug + footing.dug,
         }
       : null;
   }
@@ -581,7 +591,7 @@ export class Tree {
     return this.level(star, height).cents;
   }
 
-  private anchorsFor(head: number, uplift: number, lateral: number): Least | null {
+  private anchorsFor(head: number, uplift: number, lateral: number): Amounts | null {
     const u = Math.floor(Math.max(uplift, 0) / ROUND);
     const l = Math.floor(Math.max(lateral, 0) / ROUND);
     const key = `${head} ${u} ${l}`;
@@ -599,7 +609,7 @@ export class Tree {
     return least;
   }
 
-  private footingFor(stack: StackModel, thrust: number): Least | null {
+  private footingFor(stack: StackModel, thrust: number): Amounts | null {
     const plate = plateSide(stack);
     const t = Math.floor((thrust * SLACK) / (4 * ROUND));
     const key = `${t} ${plate}`;

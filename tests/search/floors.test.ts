@@ -67,10 +67,10 @@ describe("lower bounds", () => {
             if (use > 0) closest = Math.max(closest, node.use / Math.max(use, pipe));
           }
         if (leaf.star && !leaf.star.even && use <= 1) uneven++;
-        const full = evaluate(leaf, tree, (cents) => cents);
+        const full = evaluate(leaf, tree, ({ cents }) => cents);
         if (full.status !== "safe" || use > 1) continue;
         safe++;
-        const least = evaluate(leaf, tree, (_, concrete) => concrete);
+        const least = evaluate(leaf, tree, ({ concrete }) => concrete);
         for (const node of path) {
           expect(node.cents, name).toBeLessThanOrEqual(full.candidates[0].cents);
           if (least.status === "safe")

@@ -1,4 +1,5 @@
 import { useRef } from "react";
+import { leastOfAim } from "../../search/ground.ts";
 import { Elevation } from "../drawings/elevation.tsx";
 import { usePhone, useWidth } from "../parts/measured.ts";
 import { useBook } from "../state/book.ts";
@@ -68,7 +69,7 @@ const Body = () => {
           <WhyNot
             rows={answer.whyNot}
             catalog={answer.reading.catalog}
-            aim={answer.reading.study.aim}
+            aim={leastOfAim(answer.reading.study.aim)}
             margin={answer.reading.study.wishes.margin}
             levels={answer.best.design.guys?.levels.length ?? 0}
           />

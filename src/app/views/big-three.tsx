@@ -1,3 +1,4 @@
+import type { Aim } from "../../model/study.ts";
 import { useBook } from "../state/book.ts";
 import { stop } from "../state/search.ts";
 import type { Answer } from "../state/shown.ts";
@@ -67,7 +68,16 @@ const label = (answer: Shown): string => {
   if (answer.former) return "Safe, for the givens before your edit";
   if (answer.kind === "searching") return "Safe so far";
   if (answer.kind === "stopped") return "Safe, perhaps not the cheapest";
-  return aim === "cost" ? "Cheapest safe mast" : "Safe mast of least concrete";
+  return proven[aim];
+};
+
+const proven: Readonly<Record<Aim, string>> = {
+  cost: "Cheapest safe mast",
+  concrete: "Safe mast of least concrete",
+  digging: "Safe mast of least digging",
+  margin: "Strongest within the budget",
+  height: "Highest within the budget",
+  area: "Most antenna within the budget",
 };
 
 const costLine = (answer: Shown, currency: string, system: System): string => {

@@ -1,8 +1,9 @@
+import { writePrice } from "../../quantity/price.ts";
 import { Choice, Given } from "../parts/given.tsx";
 import { changeStudy, useBook } from "../state/book.ts";
 import { valueAt } from "../state/path.ts";
-import { figure, type Measure, type System, said } from "../wording/figures.ts";
-import { typedIce, typedPercent, typedQuantity } from "../wording/given.ts";
+import { figure, type Measure, money, type System, said } from "../wording/figures.ts";
+import { typedIce, typedPercent, typedPrice, typedQuantity } from "../wording/given.ts";
 import {
   antennaWords,
   axisWords,
@@ -140,8 +141,31 @@ export const Givens = () => {
             options={[
               { value: "cost", name: "Aim: least cost" },
               { value: "concrete", name: "Aim: least concrete" },
+              { value: "digging", name: "Aim: least digging" },
+              { value: "margin", name: "Aim: most margin" },
+              { value: "height", name: "Aim: most height" },
+              { value: "area", name: "Aim: most antenna" },
             ]}
-            write={(value) => changeStudy(["aim"], value, `aim: least ${value}`)}
+            write={(value) => changeStudy(["aim"], value, `aim: ${value}`)}
+          />
+        </p>
+        <p>
+          <Given
+            label="Budget"
+            shown={
+              wishes.budget === undefined
+                ? "no budget"
+                : `for ${money(wishes.budget, catalog.prices.currency, system)}`
+            }
+            start={
+              wishes.budget === undefined
+                ? ""
+                : writePrice(wishes.budget, "each", system, catalog.prices.currency)
+            }
+            read={(text) => (text.trim() === "" ? { ok: true, text: "", si: 0 } : typedPrice(text, "each"))}
+            write={({ text }) =>
+              changeStudy(["wishes", "budget"], text || undefined, text ? `budget ${text}` : "no budget")
+            }
           />
         </p>
       </div>

@@ -1,3 +1,5 @@
+import type { Least } from "../../model/study.ts";
+import { leastOfAim } from "../../search/ground.ts";
 import type { Proof } from "../../search/types.ts";
 import { useBook } from "../state/book.ts";
 import { goOn, searchAgain, stop } from "../state/search.ts";
@@ -10,7 +12,8 @@ export const ProofLine = ({ answer }: { answer: Answer }) => {
   const system = useBook((state) => state.system);
   if (!("proof" in answer) || !answer.proof) return null;
   const { proof } = answer;
-  const { aim } = answer.reading.study;
+  const { aim: asked } = answer.reading.study;
+  const aim = leastOfAim(asked);
   if (answer.kind === "none-safe" || answer.kind === "unsafe")
     return <How proof={proof} system={system} aim={aim} />;
   if (answer.former)
@@ -35,7 +38,11 @@ export const ProofLine = ({ answer }: { answer: Answer }) => {
     return (
       <>
         <p className="reason claim" data-testid="claim">
-          <Powers text={proofClaim("proven", proof, system)} count={proof.gridSize} system={system} />
+          <Powers
+            text={proofClaim("proven", proof, system, true, asked)}
+            count={proof.gridSize}
+            system={system}
+          />
         </p>
         <p className="quiet bound">{boundWords(proof, answer.best.verdict.bill.total, aim, system)}</p>
         <How proof={proof} system={system} aim={aim} />
@@ -81,7 +88,7 @@ const Powers = ({ text, count, system }: { text: string; count: number; system: 
   );
 };
 
-const How = ({ proof, system, aim }: { proof: Proof; system: System; aim: "cost" | "concrete" }) => {
+const How = ({ proof, system, aim }: { proof: Proof; system: System; aim: Least }) => {
   const rules = Object.entries(proof.pruned).sort(([, a], [, b]) => b - a);
   const bound = aim === "cost" ? money(proof.bound, "$", system) : said(proof.bound, "volume", system);
   const gap = aim === "cost" ? money(proof.gap, "$", system) : said(proof.gap, "volume", system);

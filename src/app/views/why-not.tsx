@@ -1,4 +1,5 @@
 import type { Catalog } from "../../model/catalog.ts";
+import type { Least } from "../../model/study.ts";
 import type { Rejected } from "../../search/types.ts";
 import { usePhone } from "../parts/measured.ts";
 import { useBook } from "../state/book.ts";
@@ -10,7 +11,7 @@ interface Props {
   readonly rows: readonly Rejected[];
   readonly catalog: Catalog;
   readonly levels: number;
-  readonly aim: "cost" | "concrete";
+  readonly aim: Least;
   /** What the study asks beyond every required factor. */
   readonly margin: number;
 }
@@ -30,7 +31,7 @@ export const WhyNot = ({ rows, catalog, levels, aim, margin }: Props) => {
     margin > 0
       ? `; with your margin of ${Math.round(margin * 100)} % the most is ${(1 / (1 + margin)).toFixed(2)}`
       : "";
-  const gloss = `each of these saves ${aim === "cost" ? "money" : "concrete or money"} and fails${most}`;
+  const gloss = `each of these saves ${aim === "cost" ? "money" : `${aim} or money`} and fails${most}`;
   return (
     <div className="sec">
       <h2>

@@ -18,7 +18,7 @@ export const checkFigure = (si: number, unit: Check["unit"], system: System): st
   // Soil speaks in psf, steel in ksi: the size of the number tells which it is.
   if (unit === "pressure") return said(si, Math.abs(si) > 2e6 ? "stress" : "pressure", system);
   if (unit === "angle") return `${grouped((si * 180) / Math.PI, 2, system)}°`;
-  return grouped(si, 3, system);
+  return grouped(si, unit === "money" ? 2 : 3, system);
 };
 
 /** "4,833 of 4,982 lbf": the unit once where both have it. */

@@ -1,7 +1,17 @@
+import type { Aim, Least } from "../../model/study.ts";
 import type { Proof } from "../../search/types.ts";
 import { countText, money, type System } from "./figures.ts";
 
 const seconds = (value: number): string => (value < 10 ? `${value.toFixed(1)} s` : `${Math.round(value)} s`);
+
+const nothingBetter: Readonly<Record<Aim, string>> = {
+  cost: "nothing cheaper is safe",
+  concrete: "nothing with less concrete is safe",
+  digging: "nothing with less digging is safe",
+  margin: "nothing within the budget has more margin",
+  height: "nothing higher is safe within the budget",
+  area: "no larger antennas are safe within the budget",
+};
 
 /** The claim, with the counts that earn it. */
 export const proofClaim = (
@@ -9,10 +19,11 @@ export const proofClaim = (
   proof: Proof,
   system: System,
   found = true,
+  aim: Aim = "cost",
 ): string => {
   const grid = countText(proof.gridSize, system);
   const analysed = countText(proof.analysed, system);
-  if (status === "proven") return `${grid} designs, ${analysed} analysed, nothing cheaper is safe.`;
+  if (status === "proven") return `${grid} designs, ${analysed} analysed, ${nothingBetter[aim]}.`;
   if (status === "none-safe") return `${grid} designs, ${analysed} analysed, all fail.`;
   const decided = countText(proof.decided, system);
   if (status === "searching")
@@ -22,12 +33,7 @@ export const proofClaim = (
   return `Stopped after ${seconds(proof.seconds)}: ${decided} of ${grid} designs decided. It passes every check; a cheaper one may exist.`;
 };
 
-export const boundWords = (
-  proof: Proof,
-  total: number | null,
-  aim: "cost" | "concrete",
-  system: System,
-): string => {
+export const boundWords = (proof: Proof, total: number | null, aim: Least, system: System): string => {
   if (aim === "cost" && total !== null)
     return `Proven in ${seconds(proof.seconds)}: the least that any other design could cost is ${money(Math.max(proof.bound, 0), "$", system)}.`;
   return `Proven in ${seconds(proof.seconds)}.`;
