@@ -45,7 +45,10 @@ export const ruleSetSchema = z.strictObject({
   screw: factor,
   rockRod: factor,
   /** On the steel post of an anchor: bending with pull, and shear. */
-  anchorPost: factor,
+  anchorPost: factor.default({
+    required: 1.67,
+    source: "not stated by this rule set: AISC 360-16 F1 under allowable stress, the safer",
+  }),
   bearing: factor,
   overturning: factor,
   sliding: factor,
