@@ -125,7 +125,7 @@ export function outcomeText(outcome: Outcome): string {
   else if (outcome.status === "stopped")
     lines.push(
       outcome.best
-        ? `Stopped: safe, perhaps not the cheapest; at most ${outcome.proof.gap.toFixed(2)} too dear.`
+        ? `Stopped: safe, perhaps not the best${gapText(outcome.proof.gap)}.`
         : "Stopped before anything safe was found.",
       ...(outcome.best ? [designText(outcome.best.design), verdictText(outcome.best.verdict)] : []),
     );
@@ -150,3 +150,6 @@ export function outcomeText(outcome: Outcome): string {
   }
   return lines.join("\n");
 }
+
+/** How far it may be from the best; nothing where the question that was stopped had found nothing yet. */
+const gapText = (gap: number): string => (Number.isFinite(gap) ? `; at most ${gap.toFixed(2)} off` : "");
