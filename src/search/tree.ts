@@ -509,6 +509,7 @@ export class Tree {
           height: root.statics.z[root.candidates[index]],
           strand: strands[i],
           tension: tensions[i],
+          hardware: problem.study.parts.guyHardware,
         })),
       };
       if (!insideWindow(problem, guys)) {
