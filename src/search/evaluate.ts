@@ -22,6 +22,7 @@ import {
   nonDominated,
   type Objective,
   type Priced,
+  starAmounts,
 } from "./ground.ts";
 import { headOf, type Node } from "./node.ts";
 import { structureKey } from "./recall.ts";
@@ -96,15 +97,15 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
   if (!anchors) return { status: "failed", limitState: "anchors" };
   const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(model.stack)), allowed);
   if (!footing) return { status: "failed", limitState: "footing" };
-  const cents = structureCents(node, problem) + node.perLevel * anchors.cents + footing.cents;
+  const least = starAmounts(node.perLevel, anchors, footing);
   return {
     status: "passed",
     node: {
       ...node,
       stage: "probed",
-      cents: Math.max(node.cents, cents),
-      concrete: Math.max(node.concrete, node.perLevel * anchors.concrete + footing.concrete),
-      dug: Math.max(node.dug, node.perLevel * anchors.dug + footing.dug),
+      cents: Math.max(node.cents, structureCents(node, problem) + least.cents),
+      concrete: Math.max(node.concrete, least.concrete),
+      dug: Math.max(node.dug, least.dug),
       use: Math.max(node.use, result.worst),
     },
   };
@@ -215,16 +216,15 @@ function* complete(
       const { concrete: poured, dug: turned } = volumes({ guys, footing: footing.part });
       if (poured > (wishes.concreteCap ?? Number.POSITIVE_INFINITY) + 1e-9) continue;
       if (turned > (wishes.digCap ?? Number.POSITIVE_INFINITY) + 1e-9) continue;
-      const { design, spare } = designOf(node, tree, anchor?.part ?? null, footing.part);
-      const cents = structure + footing.cents + node.perLevel * (anchor?.cents ?? 0);
+      const amounts = starAmounts(node.perLevel, anchor ?? NOTHING, footing);
+      const cents = structure + amounts.cents;
       if (cents > 100 * (wishes.budget ?? Number.POSITIVE_INFINITY) + 1e-6) continue;
-      const concrete = footing.concrete + node.perLevel * (anchor?.concrete ?? 0);
-      const dug = footing.dug + node.perLevel * (anchor?.dug ?? 0);
+      const { design, spare } = designOf(node, tree, anchor?.part ?? null, footing.part);
       yield {
         design,
         cents,
-        concrete,
-        objective: objective({ cents, concrete, dug }),
+        concrete: amounts.concrete,
+        objective: objective({ ...amounts, cents }),
         use: Math.max(use, footing.use, anchor?.use ?? 0),
         spare,
         key: designKey(design),

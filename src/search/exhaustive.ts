@@ -5,7 +5,7 @@ import { designKey } from "../model/design.ts";
 import { radiiAt, spareOf, starOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 import { better, type Candidate, guyChoice } from "./evaluate.ts";
-import { Grid } from "./grid.ts";
+import { Grid, tuples } from "./grid.ts";
 import { litres, objectiveOf } from "./ground.ts";
 
 /** More designs than this are for the search: each one is verified whole. */
@@ -18,21 +18,6 @@ function* subsets(values: readonly number[], size: number, from = 0): Generator<
   }
   for (let i = from; i <= values.length - size; i++)
     for (const rest of subsets(values, size - 1, i + 1)) yield [values[i], ...rest];
-}
-
-function* tuples<T>(values: readonly T[], size: number): Generator<T[]> {
-  if (size === 0) {
-    yield [];
-    return;
-  }
-  for (const value of values) for (const rest of tuples(values, size - 1)) yield [value, ...rest];
-}
-
-/** Initial tensions of the levels of a mast, bottom up. */
-function* tensionsOf(problem: Problem, levels: number): Generator<readonly number[]> {
-  const { tensions, tensionEachLevel } = problem.study.parts;
-  if (tensionEachLevel) yield* tuples(tensions, levels);
-  else for (const tension of tensions) yield Array.from({ length: levels }, () => tension);
 }
 
 /** Every design of the grid, without a thought: it shares no rule with the search. */
@@ -62,7 +47,7 @@ export function* everyDesign(problem: Problem): Generator<Design> {
               const radii = radiiAt(axes, perLevel, radius, rotation);
               const star = starOf(problem.study.lot, { perLevel, radius, radii, rotation });
               for (const count of parts.levelCounts)
-                for (const tensions of tensionsOf(problem, count))
+                for (const tensions of grid.drawn(count))
                   for (const heights of subsets(grid.candidates(height), count))
                     for (const strands of tuples(problem.strands, count))
                       for (const anchor of problem.anchors)

@@ -8,22 +8,25 @@ export function choose(n: number, k: number): number {
   return Math.round(value);
 }
 
-/** Sizes of the grid, known before the search starts. */
+/** Every way to fill `size` places from the values. */
+export function* tuples<T>(values: readonly T[], size: number): Generator<T[]> {
+  if (size === 0) {
+    yield [];
+    return;
+  }
+  for (const value of values) for (const rest of tuples(values, size - 1)) yield [value, ...rest];
+}
+
+/** The grid: its sizes, known before the search starts, and the choices that are lists of lists. */
 export class Grid {
-  /** Anchors x footings of one guyed structure in one place. */
-  readonly perPlace: number;
   private readonly holding = new Map<number, number>();
-  /** Radii x rotations. */
-  readonly places: number;
   /** Footings of one free-standing structure. */
   readonly perFree: number;
   private readonly problem: Problem;
 
   constructor(problem: Problem) {
     this.problem = problem;
-    this.perPlace = problem.anchors.length * problem.footings.length;
     for (const { head } of problem.anchors) this.holding.set(head, (this.holding.get(head) ?? 0) + 1);
-    this.places = problem.radii.length * problem.rotations.length;
     this.perFree = problem.footings.length;
   }
 
@@ -47,6 +50,13 @@ export class Grid {
     return tensionEachLevel ? tensions.length ** levels : tensions.length;
   }
 
+  /** Each of those ways, a tension a level. */
+  *drawn(levels: number): Generator<readonly number[]> {
+    const { tensions, tensionEachLevel } = this.problem.study.parts;
+    if (tensionEachLevel) yield* tuples(tensions, levels);
+    else for (const tension of tensions) yield Array.from({ length: levels }, () => tension);
+  }
+
   /** Structures of one stack, and the designs on them. */
   ofStack(candidates: number): { structures: number; designs: number } {
     const { supports, guysPerLevel } = this.problem.study.parts;
@@ -60,7 +70,9 @@ export class Grid {
       const ways = this.completions(0, candidates);
       for (const perLevel of guysPerLevel)
         structures += ways * (this.problem.stars.get(perLevel)?.length ?? 0);
-      designs += guysPerLevel.length * ways * this.places * this.perPlace;
+      const { radii, rotations, anchors, footings } = this.problem;
+      designs +=
+        guysPerLevel.length * ways * radii.length * rotations.length * anchors.length * footings.length;
     }
     return { structures, designs };
   }

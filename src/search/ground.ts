@@ -14,6 +14,13 @@ export interface Amounts {
 }
 export const NOTHING: Amounts = { cents: 0, concrete: 0, dug: 0 };
 
+/** Anchors of a star, all alike, and the base. */
+export const starAmounts = (anchors: number, anchor: Amounts, footing: Amounts): Amounts => ({
+  cents: anchors * anchor.cents + footing.cents,
+  concrete: anchors * anchor.concrete + footing.concrete,
+  dug: anchors * anchor.dug + footing.dug,
+});
+
 /** A part with what the aim adds up. */
 export interface Priced<T> extends Amounts {
   readonly part: T;

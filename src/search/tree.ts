@@ -1,20 +1,19 @@
-import { guyWind } from "../checks/loads.ts";
 import { pipeBending } from "../checks/pipe.ts";
-import { plateSide } from "../checks/plate.ts";
-import { type GuyModel, guyWeight, insideWindow, type LevelModel, levelTensions } from "../checks/rigging.ts";
+import { insideWindow, type LevelModel } from "../checks/rigging.ts";
 import { fixedCents, levelCents } from "../cost/bill.ts";
-import type { Strand } from "../model/catalog.ts";
-import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import { utilisation } from "../parts/types.ts";
-import type { PlacedStar, Star } from "../problem/star.ts";
+import type { PlacedStar } from "../problem/star.ts";
 import { type PackageModel, type Problem, type StackModel, sideHeight } from "../problem/types.ts";
 import { leanOf, partFeet, rootFloors, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
-import { type Amounts, type GroundChoices, groundChoices, leastOf } from "./ground.ts";
-import { headOf, type Node, type Root } from "./node.ts";
+import { type Amounts, type GroundChoices, groundChoices, starAmounts } from "./ground.ts";
+import { GroundFloors } from "./ground-floors.ts";
+import { Levels, together } from "./level-facts.ts";
+import type { Node, Root } from "./node.ts";
 import { Recall } from "./recall.ts";
+import { riggedFloor } from "./rigged-floor.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
-import { guyFloor, guyWindLoss, guyWindMoment, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
+import { guyFloor, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { statics } from "./statics.ts";
 import { starFloor } from "./thrust-floors.ts";
 
@@ -24,11 +23,8 @@ export const SAFE = "safe, but no better than the answer";
 /** The rule under which designs are counted that cost, pour or dig more than the study allows. */
 export const CAP = "more money, concrete or digging than is allowed";
 
-/** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
-const ROUND = 50;
-
 /**
- * The tree of partial designs: section line first, then guy heights top down, radius, strands top down, tension.
+ * The tree of partial designs: stack first, then guy heights top down, star, strands top down, tensions.
  * It knows what each step must at least cost and use, and nothing of the order in which it is walked.
  */
 export class Tree {
@@ -44,8 +40,8 @@ export class Tree {
   private readonly lean: number;
   /** Of any star, over the base, m. */
   private readonly highestAnchor: number;
-  private readonly leastAnchors = new Map<string, Amounts | null>();
-  private readonly leastFootings = new Map<string, Amounts | null>();
+  private readonly floors: GroundFloors;
+  private readonly guys: Levels;
 
   /** Masts solved before, here or in an earlier search of the same worker. */
   readonly recall: Recall;
@@ -68,6 +64,8 @@ export class Tree {
     this.recall = recall;
     recall.open(problem);
     this.ground = groundChoices(problem);
+    this.floors = new GroundFloors(problem, this.ground);
+    this.guys = new Levels(problem);
     this.lean = leanOf(problem);
     this.highestAnchor = Math.max(
       0,
@@ -207,9 +205,8 @@ export class Tree {
             stage: "levels",
             perLevel,
             levels: [index],
+            ...least,
             cents: root.cents + least.cents,
-            concrete: least.concrete,
-            dug: least.dug,
             use,
             designs,
           });
@@ -226,19 +223,11 @@ export class Tree {
       this.prune("free-standing legs at the base", designs);
       return null;
     }
-    const loads = [
-      {
-        compression: s.weight[0] * this.problem.rules.deadFactors.values[0],
-        shear: s.shear[0] * SLACK,
-        moment: floors.moment,
-      },
-    ];
-    const plate = plateSide(root.stack);
-    const least = leastOf(
-      this.ground.footings,
-      (part: FootingPart) => part.worst(loads, plate) * SLACK,
-      this.problem.allowed,
-    );
+    const least = this.floors.free(root.stack, {
+      compression: s.weight[0] * this.problem.rules.deadFactors.values[0],
+      shear: s.shear[0] * SLACK,
+      moment: floors.moment,
+    });
     if (!least) {
       this.prune("no footing holds it free-standing", designs);
       return null;
@@ -246,9 +235,8 @@ export class Tree {
     return {
       ...node,
       stage: "structure",
+      ...least,
       cents: root.cents + least.cents,
-      concrete: least.concrete,
-      dug: least.dug,
       use,
       designs,
     };
@@ -268,12 +256,12 @@ export class Tree {
         star.anchors.every((a) => root.statics.z[at] > a.elevation),
       );
       if (!rising.includes(root.candidates[index])) continue;
-      const most = this.level(star, height);
+      const most = this.guys.ofAny(star, height);
       // every level that may still come hangs on the same anchors, none higher than this one
       let lost = most.moment;
       if (!star.even)
         for (const at of rising.filter((candidate) => candidate < root.candidates[index]))
-          lost = Math.min(lost, this.level(star, root.statics.z[at]).moment);
+          lost = Math.min(lost, this.guys.ofAny(star, root.statics.z[at]).moment);
       const guys: StarGuys = {
         star,
         top: height,
@@ -284,15 +272,16 @@ export class Tree {
         moment: most.moment + (mostLevels - 1) * lost,
       };
       const floor = windwardFloor(root.floors.moment, guys, this.lean);
-      const anchors = this.anchorsFor(star.head, floor.uplift, floor.lateral);
-      const footing = this.footingFor(
+      const anchor = this.floors.anchor(star.head, floor.uplift, floor.lateral);
+      const footing = this.floors.footing(
         root.stack,
         root.statics.light * root.statics.weight[0] + Math.max(floor.uplift - liftOf(guys), 0),
       );
-      if (!anchors || !footing) continue;
-      cents = Math.min(cents, perLevel * anchors.cents + footing.cents + most.cents);
-      concrete = Math.min(concrete, perLevel * anchors.concrete + footing.concrete);
-      dug = Math.min(dug, perLevel * anchors.dug + footing.dug);
+      if (!anchor || !footing) continue;
+      const ground = starAmounts(perLevel, anchor, footing);
+      cents = Math.min(cents, ground.cents + most.cents);
+      concrete = Math.min(concrete, ground.concrete);
+      dug = Math.min(dug, ground.dug);
     }
     return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug };
   }
@@ -312,7 +301,11 @@ export class Tree {
         this.prune("legs between two guy levels", designs);
         continue;
       }
-      const least = this.shortest(root.statics.z[root.candidates[index]], node.perLevel);
+      const least = this.guys.shortestCents(
+        root.statics.z[root.candidates[index]],
+        node.perLevel,
+        this.highestAnchor,
+      );
       found.push({ ...node, levels: [...levels, index], cents: node.cents + least, use, designs });
     }
     return found;
@@ -344,22 +337,8 @@ export class Tree {
         this.prune("an anchor above its guys", designs);
         continue;
       }
-      const guyed = {
-        star,
-        top: heights[0],
-        lowest: heights[count - 1],
-        weight: 0,
-        wind: 0,
-        pull: 0,
-        moment: 0,
-      };
-      for (const z of heights) {
-        const most = this.level(star, z);
-        guyed.weight += most.weight;
-        guyed.wind += most.wind;
-        guyed.pull += most.pull;
-        guyed.moment += most.moment;
-      }
+      const facts = heights.map((z) => this.guys.ofAny(star, z));
+      const guyed = together(star, heights, facts);
       const floor = windwardFloor(root.floors.moment, guyed, this.lean);
       const held = starFloor(
         this.problem,
@@ -375,17 +354,17 @@ export class Tree {
         this.prune("legs or buckling under what the guys press", designs);
         continue;
       }
-      const anchors = this.anchorsFor(star.head, floor.uplift, floor.lateral);
-      if (!anchors) {
+      const anchor = this.floors.anchor(star.head, floor.uplift, floor.lateral);
+      if (!anchor) {
         this.prune("no anchor holds", designs);
         continue;
       }
-      const footing = this.footingFor(root.stack, held.thrust);
+      const footing = this.floors.footing(root.stack, held.thrust);
       if (!footing) {
         this.prune("no base bears", designs);
         continue;
       }
-      const guys = heights.reduce((sum, z) => sum + this.level(star, z).cents, 0);
+      const ground = starAmounts(perLevel, anchor, footing);
       found.push({
         ...node,
         stage: "star",
@@ -394,9 +373,8 @@ export class Tree {
         uplift: floor.uplift,
         lateral: floor.lateral,
         thrust: held.thrust,
-        cents: root.cents + guys + perLevel * anchors.cents + footing.cents,
-        concrete: perLevel * anchors.concrete + footing.concrete,
-        dug: perLevel * anchors.dug + footing.dug,
+        ...ground,
+        cents: facts.reduce((sum, level) => sum + level.cents, root.cents + ground.cents),
         use,
         designs,
       });
@@ -409,7 +387,7 @@ export class Tree {
     const star = node.star as PlacedStar;
     const { problem } = this;
     const height = root.statics.z[root.candidates[levels[node.strands.length]]];
-    const cheapest = this.level(star, height).cents;
+    const cheapest = this.guys.ofAny(star, height).cents;
     const strands = node.strands.length === 0 ? node.topStrands : problem.strands;
     const designs = node.designs / strands.length;
     const last = node.strands.length + 1 === levels.length;
@@ -432,23 +410,11 @@ export class Tree {
       height: root.statics.z[root.candidates[index]],
       strand: strands[i],
     }));
-    const guyed = {
+    const guyed = together(
       star,
-      top: guys[0].height,
-      lowest: guys[guys.length - 1].height,
-      weight: 0,
-      wind: 0,
-      pull: 0,
-      moment: 0,
-    };
-    for (const { height, strand } of guys) {
-      const wind = guyWind(problem, star, height, strand);
-      const chord = longest(star, height);
-      guyed.moment += guyWindMoment(wind, height, star);
-      guyed.weight += guyWeight(strand, chord, problem.study.parts.guyHardware) * 1.001 * root.statics.heavy;
-      guyed.wind += wind * chord;
-      guyed.pull += this.mostPull(strand);
-    }
+      guys.map(({ height }) => height),
+      guys.map(({ height, strand }) => this.guys.of(star, height, strand)),
+    );
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
     const use = Math.max(node.use, guyFloor(problem, floor, guys, this.lean));
     if (this.beyond(use)) {
@@ -465,8 +431,8 @@ export class Tree {
       lateral: Math.max(lateral, node.lateral),
       thrust: Math.max(pressed, node.thrust),
     };
-    const was = this.groundOf(node);
-    const now = this.groundOf({ ...node, ...most });
+    const was = this.floors.of(node);
+    const now = this.floors.of({ ...node, ...most });
     if (!now || !was) {
       this.prune("no anchor or base holds", node.designs);
       return null;
@@ -480,38 +446,17 @@ export class Tree {
     };
   }
 
-  private groundOf(node: Node): Amounts | null {
-    const anchors = this.anchorsFor(headOf(node), node.uplift, node.lateral);
-    const footing = this.footingFor(node.root.stack, node.thrust);
-    return anchors && footing
-      ? {
-          cents: node.perLevel * anchors.cents + footing.cents,
-          concrete: node.perLevel * anchors.concrete + footing.concrete,
-          dug: node.perLevel * anchors.dug + footing.dug,
-        }
-      : null;
-  }
-
   /** Rigged, everything is statics: what still air alone asks of legs, anchors and base. */
   private tensions(node: Node): Node[] {
-    const { root, levels, strands } = node;
+    const { root, levels } = node;
     const star = node.star as PlacedStar;
     const { problem, grid } = this;
-    const ways = [...tensionsOf(problem, levels.length)];
     const designs = node.designs / grid.tensions(levels.length);
     const { antennas, sides } = root.pack;
     const leans = [...antennas, ...sides].some((antenna) => antenna.offset > 0);
     const found: Node[] = [];
-    for (const tensions of ways) {
-      const guys = {
-        star,
-        levels: levels.map((index, i) => ({
-          height: root.statics.z[root.candidates[index]],
-          strand: strands[i],
-          tension: tensions[i],
-          hardware: problem.study.parts.guyHardware,
-        })),
-      };
+    for (const tensions of grid.drawn(levels.length)) {
+      const guys = { star, levels: guysOf({ ...node, tensions }, problem) };
       if (!insideWindow(problem, guys)) {
         this.prune("initial tension outside its window", designs);
         continue;
@@ -545,168 +490,15 @@ export class Tree {
     }
     return found;
   }
-
-  /** What the guy check lets a strand pull, N. */
-  private mostPull({ breakingStrength, efficiency }: Strand): number {
-    return (breakingStrength * efficiency * this.problem.allowed) / this.problem.rules.guy.required;
-  }
-
-  private readonly facts = new Map<Star, Map<number, LevelFacts>>();
-  /** What is known of a level before its strand is. */
-  private level(star: Star, height: number): LevelFacts {
-    let heights = this.facts.get(star);
-    if (!heights) {
-      heights = new Map();
-      this.facts.set(star, heights);
-    }
-    let known = heights.get(height);
-    if (!known) {
-      const chord = longest(star, height);
-      let weight = 0;
-      let wind = 0;
-      let pull = 0;
-      let cents = Number.POSITIVE_INFINITY;
-      for (const strand of this.problem.strands) {
-        weight = Math.max(weight, guyWeight(strand, chord, this.problem.study.parts.guyHardware));
-        wind = Math.max(wind, guyWind(this.problem, star, height, strand));
-        pull = Math.max(pull, this.mostPull(strand));
-        cents = Math.min(cents, levelCents(this.problem, height, star, strand));
-      }
-      weight *= 1.001 * Math.max(1, this.problem.rules.deadFactors.values[0]);
-      known = { weight, wind: wind * chord, pull, moment: guyWindLoss(wind, height, star), cents };
-      heights.set(height, known);
-    }
-    return known;
-  }
-
-  private readonly short = new Map<number, Star>();
-  /** Least cents of a level whose star is not known yet: guys straight down to the highest anchor of any. */
-  private shortest(height: number, perLevel: 3 | 4): number {
-    const elevation = Math.min(this.highestAnchor, height);
-    let star = this.short.get(8 * elevation + perLevel);
-    if (!star) {
-      const anchors = Array.from({ length: perLevel }, () => ({ radius: 0, elevation }));
-      star = { perLevel, anchors, radius: 0, head: 0, alike: true, even: elevation === 0, key: "" };
-      this.short.set(8 * elevation + perLevel, star);
-    }
-    return this.level(star, height).cents;
-  }
-
-  private anchorsFor(head: number, uplift: number, lateral: number): Amounts | null {
-    const u = Math.floor(Math.max(uplift, 0) / ROUND);
-    const l = Math.floor(Math.max(lateral, 0) / ROUND);
-    const key = `${head} ${u} ${l}`;
-    let least = this.leastAnchors.get(key);
-    if (least === undefined) {
-      const up = u * ROUND;
-      const side = l * ROUND;
-      least = leastOf(
-        this.ground.anchorsAt(head),
-        (part: AnchorPart) => part.floor(up, side),
-        this.problem.allowed,
-      );
-      this.leastAnchors.set(key, least);
-    }
-    return least;
-  }
-
-  private footingFor(stack: StackModel, thrust: number): Amounts | null {
-    const plate = plateSide(stack);
-    const t = Math.floor((thrust * SLACK) / (4 * ROUND));
-    const key = `${t} ${plate}`;
-    let least = this.leastFootings.get(key);
-    if (least === undefined) {
-      const loads = [{ compression: t * 4 * ROUND, shear: 0, moment: 0 }];
-      least = leastOf(
-        this.ground.footings,
-        (part: FootingPart) => part.worst(loads, plate),
-        this.problem.allowed,
-      );
-      this.leastFootings.set(key, least);
-    }
-    return least;
-  }
 }
-
-/**
- * Weight of and wind on one guy of the heaviest and the thickest strand, and what the strongest may pull, N; what its
- * wind may lend, N m; least cents.
- */
-interface LevelFacts {
-  readonly weight: number;
-  readonly wind: number;
-  readonly pull: number;
-  readonly moment: number;
-  readonly cents: number;
-}
-
-/** Chord of the longest guy of a level, m. */
-const longest = (star: Star, height: number): number => {
-  let most = 0;
-  for (const { radius, elevation } of star.anchors)
-    most = Math.max(most, Math.hypot(height - elevation, radius));
-  return most;
-};
-
-/** Initial tensions that a mast's levels may have. */
-function* tensionsOf(problem: Problem, levels: number): Generator<readonly number[]> {
-  const { tensions, tensionEachLevel } = problem.study.parts;
-  if (!tensionEachLevel) {
-    for (const tension of tensions) yield Array.from({ length: levels }, () => tension);
-    return;
-  }
-  if (levels === 0) yield [];
-  else
-    for (const tension of tensions)
-      for (const rest of tensionsOf(problem, levels - 1)) yield [tension, ...rest];
-}
-
-/** Least reactions of still air: of the anchor pulled up most, and down the mast by each level, N. */
-function riggedFloor(guys: GuyModel) {
-  const { star } = guys;
-  let pull = 0;
-  const uplifts = star.anchors.map(() => 0);
-  const laterals = star.anchors.map(() => 0);
-  const pulls = guys.levels.map((level) => {
-    const own = riggedTensions(star, level);
-    let down = 0;
-    own.forEach((force, i) => {
-      const { radius, elevation } = star.anchors[i];
-      const rise = level.height - elevation;
-      const chord = Math.hypot(rise, radius);
-      const weight = guyWeight(level.strand, chord, level.hardware) / chord;
-      uplifts[i] += (force * rise) / chord - 0.5 * weight * radius * (radius / chord);
-      laterals[i] += (force * radius) / chord;
-      down += (force * rise) / chord;
-    });
-    pull += down;
-    return { height: level.height, pull: down };
-  });
-  const most = uplifts.indexOf(Math.max(...uplifts));
-  return { uplift: uplifts[most], lateral: laterals[most], pull, pulls };
-}
-
-/** As rigged; nothing is known where a guy can't be: the analysis refuses it. */
-const riggedTensions = (star: Star, level: LevelModel): readonly number[] => {
-  try {
-    return levelTensions(star, level);
-  } catch (error) {
-    if (error instanceof RangeError) return star.anchors.map(() => 0);
-    throw error;
-  }
-};
 
 /** Guys of a complete node, bottom up. */
-export const guysOf = (node: Node, problem: Problem): LevelModel[] =>
-  node.levels
+export const guysOf = ({ root, levels, strands, tensions }: Node, problem: Problem): LevelModel[] =>
+  levels
     .map((index, i) => ({
-      height: node.root.statics.z[node.root.candidates[index]],
-      strand: node.strands[i],
-      tension: node.tensions[i],
+      height: root.statics.z[root.candidates[index]],
+      strand: strands[i],
+      tension: tensions[i],
       hardware: problem.study.parts.guyHardware,
     }))
-    .reverse()
-    .map((guy) => ({
-      ...guy,
-      height: problem.levelHeights.find((z) => Math.abs(z - guy.height) < 1e-9) ?? guy.height,
-    }));
+    .reverse();

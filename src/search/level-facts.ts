@@ -1,0 +1,122 @@
+import { guyWind } from "../checks/loads.ts";
+import { guyWeight } from "../checks/rigging.ts";
+import { levelCents } from "../cost/bill.ts";
+import type { Strand } from "../model/catalog.ts";
+import type { Star } from "../problem/star.ts";
+import type { Problem } from "../problem/types.ts";
+import { guyWindLoss, guyWindMoment, type StarGuys } from "./star-floors.ts";
+
+/** Chords are a little shorter than the guys that sag along them: weights that a floor takes off allow for it. */
+const SAGGING = 1.001;
+
+/** What the guys of one anchor at one level bring to the star's floor. */
+export type LevelFacts = Pick<StarGuys, "weight" | "wind" | "pull" | "moment">;
+
+/** Guys of several levels, as the star's floor reads them: all of one anchor hang on it together. */
+export function together(star: Star, heights: readonly number[], levels: readonly LevelFacts[]): StarGuys {
+  const sum = {
+    star,
+    top: heights[0],
+    lowest: heights[heights.length - 1],
+    weight: 0,
+    wind: 0,
+    pull: 0,
+    moment: 0,
+  };
+  for (const { weight, wind, pull, moment } of levels) {
+    sum.weight += weight;
+    sum.wind += wind;
+    sum.pull += pull;
+    sum.moment += moment;
+  }
+  return sum;
+}
+
+/** Levels of guys before and after their strand is known, worked out once for each star and height. */
+export class Levels {
+  private readonly problem: Problem;
+  private readonly known = new Map<Star, Map<number, LevelFacts & { readonly cents: number }>>();
+  private readonly upright = new Map<number, Star>();
+
+  constructor(problem: Problem) {
+    this.problem = problem;
+  }
+
+  /** Of any strand: the heaviest, the thickest, the strongest; the least that its wind lends; the least cents. */
+  ofAny(star: Star, height: number): LevelFacts & { readonly cents: number } {
+    let heights = this.known.get(star);
+    if (!heights) {
+      heights = new Map();
+      this.known.set(star, heights);
+    }
+    let facts = heights.get(height);
+    if (!facts) {
+      facts = this.worked(star, height);
+      heights.set(height, facts);
+    }
+    return facts;
+  }
+
+  private worked(star: Star, height: number): LevelFacts & { readonly cents: number } {
+    const { strands, rules, study } = this.problem;
+    const chord = longest(star, height);
+    let weight = 0;
+    let wind = 0;
+    let pull = 0;
+    let cents = Number.POSITIVE_INFINITY;
+    for (const strand of strands) {
+      weight = Math.max(weight, guyWeight(strand, chord, study.parts.guyHardware));
+      wind = Math.max(wind, guyWind(this.problem, star, height, strand));
+      pull = Math.max(pull, this.mostPull(strand));
+      cents = Math.min(cents, levelCents(this.problem, height, star, strand));
+    }
+    return {
+      weight: weight * SAGGING * Math.max(1, rules.deadFactors.values[0]),
+      wind: wind * chord,
+      pull,
+      moment: guyWindLoss(wind, height, star),
+      cents,
+    };
+  }
+
+  of(star: Star, height: number, strand: Strand): LevelFacts {
+    const { rules, study } = this.problem;
+    const chord = longest(star, height);
+    const wind = guyWind(this.problem, star, height, strand);
+    return {
+      weight:
+        guyWeight(strand, chord, study.parts.guyHardware) *
+        SAGGING *
+        Math.max(1, rules.deadFactors.values[0]),
+      wind: wind * chord,
+      pull: this.mostPull(strand),
+      moment: guyWindMoment(wind, height, star),
+    };
+  }
+
+  /** Least cents of a level whose star is not known yet: guys straight down to the highest anchor of any. */
+  shortestCents(height: number, perLevel: 3 | 4, highestAnchor: number): number {
+    const elevation = Math.min(highestAnchor, height);
+    const key = 8 * elevation + perLevel;
+    let star = this.upright.get(key);
+    if (!star) {
+      const anchors = Array.from({ length: perLevel }, () => ({ radius: 0, elevation }));
+      star = { perLevel, anchors, radius: 0, head: 0, alike: true, even: elevation === 0, key: "" };
+      this.upright.set(key, star);
+    }
+    return this.ofAny(star, height).cents;
+  }
+
+  /** What the guy check lets a strand pull, N. */
+  private mostPull({ breakingStrength, efficiency }: Strand): number {
+    return (breakingStrength * efficiency * this.problem.allowed) / this.problem.rules.guy.required;
+  }
+}
+
+/** Chord of the longest guy of a level, m. */
+const longest = (star: Star, height: number): number => {
+  let most = 0;
+  for (const { radius, elevation } of star.anchors)
+    most = Math.max(most, Math.hypot(height - elevation, radius));
+  return most;
+};
