@@ -20,7 +20,10 @@ export function riggedFloor({ star, levels }: GuyModel): RiggedFloor {
       const rise = level.height - elevation;
       const chord = Math.hypot(rise, radius);
       const weight = guyWeight(level.strand, chord, level.hardware) / chord;
-      uplifts[i] += (force * rise) / chord - 0.5 * weight * radius * (radius / chord);
+      // the guy leaves its anchor flatter than its chord by the angle whose sine this is
+      const flatter = force > 0 ? Math.min((0.5 * weight * radius) / force, 1) : 0;
+      uplifts[i] +=
+        (force * rise * Math.sqrt(1 - flatter * flatter) - 0.5 * weight * radius * radius) / chord;
       laterals[i] += (force * radius) / chord;
       pull += (force * rise) / chord;
     });
