@@ -3,7 +3,8 @@ import type { Design } from "../model/design.ts";
 import type { Study } from "../model/study.ts";
 import type { Check } from "../model/verdict.ts";
 import { compile, Uncovered } from "../problem/compile.ts";
-import { DesignError, verify } from "./verify.ts";
+import { DesignError } from "./resolve.ts";
+import { verify } from "./verify.ts";
 
 /** A design under one rule set of the catalog. */
 export type UnderRuleSet = {

@@ -1,135 +1,21 @@
 import { type Billed, bill, volumes } from "../cost/bill.ts";
 import type { Design } from "../model/design.ts";
 import type { CaseResponse, Check, Verdict } from "../model/verdict.ts";
-import { anchorPart, footingPart } from "../parts/index.ts";
-import { type AnchorPart, type FootingPart, type Measure, utilisation } from "../parts/types.ts";
-import { stackOf } from "../problem/stacks.ts";
-import { starOf } from "../problem/star.ts";
+import { type Measure, utilisation } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
 import { analyse, type CaseReactions, mastLimitStates } from "./analysis.ts";
 import { guyNotes } from "./guy-notes.ts";
 import { guyStrength } from "./guy-strength.ts";
+import { initialTensionCheck } from "./initial-tension.ts";
 import type { MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { pipeBending } from "./pipe.ts";
 import { plateSide } from "./plate.ts";
+import { resolve } from "./resolve.ts";
 import { caseResponse } from "./response.ts";
-import { type GuyModel, initialTensions, insideWindow } from "./rigging.ts";
 import { capChecks, depthChecks, fallCheck, heightCheck, lotCheck, spacingCheck } from "./site.ts";
 import type { StructureModel } from "./structure.ts";
 import { limitStateTitles, limitStateUnits } from "./titles.ts";
 import { windCases } from "./wind-cases.ts";
-
-/** A design that can't be judged: a key, kind or stock that the study does not have. */
-export class DesignError extends Error {
-  constructor(
-    readonly path: string,
-    readonly found: string,
-    readonly expected: string,
-  ) {
-    super(`${path}: found ${found}, expected ${expected}`);
-  }
-}
-
-/** Resolves a design's keys. @throws DesignError */
-export function resolve(
-  problem: Problem,
-  design: Design,
-): { model: StructureModel; anchor: AnchorPart | null; footing: FootingPart } {
-  const need = <T>(value: T | undefined | null, path: string, found: string, expected: string): T => {
-    if (value === undefined || value === null) throw new DesignError(path, found, expected);
-    return value;
-  };
-  const { catalog } = problem;
-  const pack = need(
-    problem.packages.find((p) => p.row.id === design.package),
-    "package",
-    `"${design.package}"`,
-    "the id of one of the study's packages",
-  );
-  const parts = design.stack.map(({ section, length }, i) => ({
-    section: need(
-      problem.sections.get(section),
-      `stack[${i}].section`,
-      `"${section}"`,
-      problem.uncovered.has(section)
-        ? `a section that the rule set's steel covers: ${problem.uncovered.get(section)}`
-        : "a section of the catalog",
-    ),
-    length,
-  }));
-  const total = parts.reduce((sum, part) => sum + part.length, 0);
-  if (Math.abs(total - design.height) > 1e-6)
-    throw new DesignError("stack", `${total} m in all`, `the height, ${design.height} m`);
-  const stack = need(
-    stackOf(parts),
-    "stack",
-    "lengths that the stock can't make up",
-    "lengths that pieces on sale add up to",
-  );
-  let guys: StructureModel["guys"] = null;
-  let anchor: AnchorPart | null = null;
-  if (design.guys) {
-    const { levels } = design.guys;
-    const choice = design.guys.anchor;
-    const row = need(
-      catalog.anchors.find((a) => a.id === choice.row),
-      "guys.anchor.row",
-      `"${choice.row}"`,
-      "an anchor of the catalog",
-    );
-    anchor = need(
-      anchorPart(row, choice, problem.ground),
-      "guys.anchor.kind",
-      `"${choice.kind}"`,
-      `"${row.kind}", the kind of row "${row.id}"`,
-    );
-    const star = starOf(problem.study.lot, design.guys, anchor.head);
-    const highest = Math.max(...star.anchors.map((a) => a.elevation));
-    const { tension: common } = design.guys;
-    guys = {
-      star,
-      levels: levels.map(({ height, strand, tension }, i) => {
-        const above = i === 0 ? 0 : levels[i - 1].height;
-        if (height <= above || height > design.height + 1e-9)
-          throw new DesignError(
-            `guys.levels[${i}].height`,
-            `${height} m`,
-            `a height above ${above} m and at most the mast's ${design.height} m`,
-          );
-        if (height <= highest)
-          throw new DesignError(
-            `guys.levels[${i}].height`,
-            `${height} m`,
-            `a height above the highest anchor, ${highest.toFixed(2)} m over the base`,
-          );
-        return {
-          height,
-          tension: tension ?? common,
-          hardware: problem.study.parts.guyHardware,
-          strand: need(
-            catalog.strand.find((s) => s.id === strand),
-            `guys.levels[${i}].strand`,
-            `"${strand}"`,
-            "a strand of the catalog",
-          ),
-        };
-      }),
-    };
-  }
-  const row = need(
-    catalog.footings.find((f) => f.id === design.footing.row),
-    "footing.row",
-    `"${design.footing.row}"`,
-    "a footing of the catalog",
-  );
-  const footing = need(
-    footingPart(row, design.footing, problem.ground),
-    "footing.kind",
-    `"${design.footing.kind}"`,
-    `"${row.kind}", the kind of row "${row.id}"`,
-  );
-  return { model: { package: pack, stack, guys }, anchor, footing };
-}
 
 /** Reach of everything that can fall, m. */
 const reach = (model: StructureModel): number => model.stack.height + model.package.exposed;
@@ -170,9 +56,9 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     ),
   );
   if (design.guys && model.guys && anchor) {
-    put(tensionCheck(problem, model.guys));
+    put(initialTensionCheck(problem, model.guys));
     put(lotCheck(problem, design.guys));
-    if (model.guys) put(spacingCheck(model.guys.star, anchor));
+    put(spacingCheck(model.guys.star, anchor));
     for (const check of depthChecks(anchor, "anchors", problem.ground)) put(check);
     const reactions = seen.flatMap((r) => r.anchors);
     const names = seen.flatMap((r) => r.anchors.map(() => r.wind.title));
@@ -222,35 +108,6 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     dugVolume: dug,
     assumptions: problem.assumptions,
     cases: responses,
-  };
-}
-
-/** Is every guy inside the window of initial tension? */
-function tensionCheck(problem: Problem, guys: GuyModel): Check {
-  const { least, most, source } = problem.rules.tension;
-  const all = initialTensions(guys);
-  const slackest = Math.min(...all);
-  const tautest = Math.max(...all);
-  const slack = slackest < least - 1e-12;
-  return {
-    id: "initial-tension",
-    limitState: "initial-tension",
-    title: limitStateTitles["initial-tension"],
-    kind: "limit",
-    where: "all guys",
-    loadCase: "still air",
-    unit: "ratio",
-    demand: slack ? slackest : tautest,
-    capacity: most,
-    required: 1,
-    utilisation: slack ? least / slackest : tautest / most,
-    passes: insideWindow(problem, guys),
-    source,
-    note: slack
-      ? "slacker than the window: guys that gallop"
-      : tautest > most
-        ? "tauter than the window: strand that hums and tires"
-        : undefined,
   };
 }
 

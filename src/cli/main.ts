@@ -1,5 +1,5 @@
 import { availableParallelism } from "node:os";
-import { DesignError } from "../checks/verify.ts";
+import { DesignError } from "../checks/resolve.ts";
 import { type Arguments, readArguments, UsageError, usage } from "./arguments.ts";
 import { find, front, reference, rulesCommand, type Said, schema, verifyCommand } from "./commands.ts";
 import { sheetsCommand } from "./sheets.ts";

@@ -1,5 +1,6 @@
+import { DesignError } from "../checks/resolve.ts";
 import { siteRefusal } from "../checks/site.ts";
-import { DesignError, verify } from "../checks/verify.ts";
+import { verify } from "../checks/verify.ts";
 import type { Design } from "../model/design.ts";
 import { designKey } from "../model/design.ts";
 import { radiiAt, spareOf, starOf } from "../problem/star.ts";

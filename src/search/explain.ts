@@ -1,5 +1,6 @@
+import { DesignError, resolve } from "../checks/resolve.ts";
 import { siteRefusal } from "../checks/site.ts";
-import { DesignError, resolve, verify } from "../checks/verify.ts";
+import { verify } from "../checks/verify.ts";
 import { bill, volumes } from "../cost/bill.ts";
 import type { Design } from "../model/design.ts";
 import type { Problem } from "../problem/types.ts";

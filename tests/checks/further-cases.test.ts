@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { loadCase } from "../../src/checks/loads.ts";
-import { resolve, verify } from "../../src/checks/verify.ts";
+import { resolve } from "../../src/checks/resolve.ts";
+import { verify } from "../../src/checks/verify.ts";
 import { windCases } from "../../src/checks/wind-cases.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import { pipeSlope } from "../../src/physics/steel/pipe-slope.ts";

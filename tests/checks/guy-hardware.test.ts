@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
+import { resolve } from "../../src/checks/resolve.ts";
 import { ropeOf } from "../../src/checks/rigging.ts";
 import { mastInput } from "../../src/checks/structure.ts";
-import { resolve, verify } from "../../src/checks/verify.ts";
+import { verify } from "../../src/checks/verify.ts";
 import { tensionFromSwings } from "../../src/physics/guy/swings.ts";
 import { givenOf } from "../../src/report/sheets/given.ts";
 import { swung } from "../../src/report/sheets/tension.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { DesignError, verify } from "../../src/checks/verify.ts";
+import { DesignError } from "../../src/checks/resolve.ts";
+import { verify } from "../../src/checks/verify.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { Uncovered } from "../../src/problem/compile.ts";
 import { FOOT } from "../support/us-units.ts";

@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { guyWind, lineLoad, loadCase, topForce } from "../../src/checks/loads.ts";
+import { resolve } from "../../src/checks/resolve.ts";
 import { ropeOf } from "../../src/checks/rigging.ts";
 import { mastInput, sectionAt } from "../../src/checks/structure.ts";
-import { resolve, verify } from "../../src/checks/verify.ts";
+import { verify } from "../../src/checks/verify.ts";
 import { windCases } from "../../src/checks/wind-cases.ts";
 import { starOf } from "../../src/problem/star.ts";
 import { checkValue } from "../support/check-values.ts";

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { resolve, verify } from "../../src/checks/verify.ts";
+import { resolve } from "../../src/checks/resolve.ts";
+import { verify } from "../../src/checks/verify.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import { checkValue } from "../support/check-values.ts";
 import { FOOT } from "../support/us-units.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { DesignError, verify } from "../../src/checks/verify.ts";
+import { DesignError } from "../../src/checks/resolve.ts";
+import { verify } from "../../src/checks/verify.ts";
 import type { Design } from "../../src/model/design.ts";
 import { checkValue } from "../support/check-values.ts";
 import { FOOT, KSI, POUND, PSF } from "../support/us-units.ts";

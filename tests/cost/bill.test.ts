@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { resolve, verify } from "../../src/checks/verify.ts";
+import { resolve } from "../../src/checks/resolve.ts";
+import { verify } from "../../src/checks/verify.ts";
 import { bill, cutLength, fixedCents, levelCents, volumes } from "../../src/cost/bill.ts";
 import type { Design } from "../../src/model/design.ts";
 import { design, freeStanding, pasture, withGuys } from "../checks/support/pasture.ts";

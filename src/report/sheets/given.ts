@@ -1,7 +1,7 @@
+import { resolve } from "../../checks/resolve.ts";
 import type { LevelModel } from "../../checks/rigging.ts";
 import { levelTensions, ropeOf } from "../../checks/rigging.ts";
 import type { StructureModel } from "../../checks/structure.ts";
-import { resolve } from "../../checks/verify.ts";
 import type { Strand } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
 import type { Verdict } from "../../model/verdict.ts";
