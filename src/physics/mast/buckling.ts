@@ -1,7 +1,7 @@
 import { assembleAcross, clamp } from "./assembly.ts";
 import { factor } from "./banded.ts";
 import { MATRIX } from "./element.ts";
-import { type LanczosRoom, largestOf } from "./lanczos.ts";
+import { type LanczosRoom, largestOf, type Operator } from "./lanczos.ts";
 import type { MastState } from "./state.ts";
 
 /** Factors the tangent that equilibrium left; false where a pivot is not positive: the equilibrium is unstable. */
@@ -63,14 +63,7 @@ const factorOf = (mu: number): number =>
   mu === Number.POSITIVE_INFINITY ? 0 : mu > 0 ? 1 + 1 / mu : Number.POSITIVE_INFINITY;
 
 /** y = -Kg x: what compression takes from the stiffness. */
-function softening(
-  mast: MastState,
-  x: Float64Array,
-  y: Float64Array,
-  per: number,
-  planes: number,
-  offset: number,
-): void {
+const softening: Operator = (mast, x, y, per, planes, offset) => {
   y.fill(0, 0, mast.nodes * per);
   for (let node = 0; node < mast.nodes; node++)
     for (let plane = 0; plane < planes; plane++) {
@@ -92,4 +85,4 @@ function softening(
       }
     }
   }
-}
+};

@@ -1,6 +1,6 @@
 import { assemble, assembleAcross } from "./assembly.ts";
 import { GAUSS3, shape } from "./element.ts";
-import { type LanczosRoom, largestOf } from "./lanczos.ts";
+import { type LanczosRoom, largestOf, type Operator } from "./lanczos.ts";
 import type { MastState } from "./state.ts";
 import { eigenvalueFromTop } from "./tridiagonal.ts";
 
@@ -49,14 +49,7 @@ export function swayFrequencies(mast: MastState, room: LanczosRoom, count: numbe
 }
 
 /** y = M x: distributed mass by the shape functions, point masses where they ride. */
-function inertia(
-  mast: MastState,
-  x: Float64Array,
-  y: Float64Array,
-  per: number,
-  planes: number,
-  offset: number,
-): void {
+const inertia: Operator = (mast, x, y, per, planes, offset) => {
   y.fill(0, 0, mast.nodes * per);
   const n = shapes;
   for (let e = 0; e < mast.elements; e++) {
@@ -82,4 +75,4 @@ function inertia(
       y[at] += force;
       y[at + 1] += arm * force;
     }
-}
+};
