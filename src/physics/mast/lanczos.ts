@@ -1,6 +1,6 @@
 import { factor, solveFactored } from "./banded.ts";
 import type { MastState } from "./state.ts";
-import { eigenvalueFromTop, largestEigenvalue } from "./tridiagonal.ts";
+import { eigenvalueFromTop } from "./tridiagonal.ts";
 
 const LANCZOS_STEPS = 60;
 /** What is left of a new direction, against the eigenvalue, when it is rounding only. */
@@ -78,7 +78,7 @@ export function largestOf(
         }
       }
     room.steps = step + 1;
-    const top = largestEigenvalue(room.alphas, room.betas, step + 1);
+    const top = eigenvalueFromTop(room.alphas, room.betas, step + 1, 1);
     const next = rank === 1 ? top : eigenvalueFromTop(room.alphas, room.betas, step + 1, rank);
     // two modes close together hold it for a step or two at a value between them
     calm = Math.abs(next - mu) < 1e-10 * Math.abs(next) ? calm + 1 : 0;

@@ -1,9 +1,6 @@
-import fc from "fast-check";
 import { expect, test } from "vitest";
 import { Mast } from "../../../src/physics/mast/solver.ts";
-import { eigenvalueFromTop } from "../../../src/physics/mast/tridiagonal.ts";
 import { checkValue } from "../../support/check-values.ts";
-import { eigenvalues } from "./support/dense.ts";
 import { roller, segment, star, wind } from "./support/masts.ts";
 
 const HEIGHT = 20;
@@ -81,26 +78,4 @@ test("swayFrequencies of a star that is stiffer one way finds the modes of both 
   plane.forEach((frequency, i) => {
     expect(space[i] / frequency).toBeCloseTo(1, 8);
   });
-});
-
-test("eigenvalueFromTop counts all eigenvalues of a tridiagonal matrix, as Jacobi's rotations do", () => {
-  const tried = new Set<string>();
-  const value = fc.double({ min: -5, max: 5, noNaN: true });
-  fc.assert(
-    fc.property(fc.array(fc.tuple(value, value), { minLength: 1, maxLength: 10 }), (rows) => {
-      tried.add(JSON.stringify(rows));
-      const n = rows.length;
-      const diagonal = Float64Array.from(rows, ([a]) => a);
-      const off = Float64Array.from(rows, ([, b]) => b);
-      const dense = rows.map((_, i) =>
-        rows.map((__, j) => (i === j ? diagonal[i] : Math.abs(i - j) === 1 ? off[Math.min(i, j)] : 0)),
-      );
-      const all = eigenvalues(dense);
-      for (let rank = 1; rank <= n; rank++)
-        expect(eigenvalueFromTop(diagonal, off, n, rank)).toBeCloseTo(all[n - rank], 9);
-      expect(eigenvalueFromTop(diagonal, off, n, n + 1)).toBe(Number.NEGATIVE_INFINITY);
-    }),
-    { numRuns: 200, seed: 5 },
-  );
-  expect(tried.size).toBeGreaterThan(180);
 });
