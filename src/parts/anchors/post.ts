@@ -1,5 +1,6 @@
 import type { AnchorRow } from "../../model/catalog.ts";
-import { anchorPostCapacity, anchorPostTakeOff, postOverturning } from "../../physics/ground/anchor-post.ts";
+import { anchorPostCapacity, postOverturning } from "../../physics/ground/anchor-post.ts";
+import { blockTakeOff } from "../../physics/ground/block.ts";
 import { postRefusal, postStrength } from "../../physics/steel/post.ts";
 import { partCents } from "../price.ts";
 import { sizesOf } from "../sizes.ts";
@@ -68,7 +69,7 @@ export function post(row: Row, choice: { width: number; depth: number }, ground:
     }
     return most;
   };
-  const takeOff = anchorPostTakeOff(geometry);
+  const takeOff = blockTakeOff(choice);
   const extras = [
     {
       item: `${row.name}: post`,

@@ -8,12 +8,8 @@ import {
   fewestBars,
 } from "../../physics/concrete/bars.ts";
 import { slabStrength } from "../../physics/concrete/slab.ts";
-import {
-  dowelStrength,
-  type RockPadResponse,
-  rockPadAnswers,
-  rockPadTakeOff,
-} from "../../physics/ground/rock-pad.ts";
+import { blockTakeOff } from "../../physics/ground/block.ts";
+import { dowelStrength, type RockPadResponse, rockPadAnswers } from "../../physics/ground/rock-pad.ts";
 import { padRocking } from "../../physics/ground/rocking.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
@@ -103,7 +99,7 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
   return footingOf<RockPadResponse>(
     {
       choice: { kind: "rock-pad", row: row.id, ...size },
-      takeOff: { ...rockPadTakeOff(geometry), bars: barMass(bars) },
+      takeOff: { ...blockTakeOff(size), bars: barMass(bars) },
       extras: [
         { item: `${row.name}: dowels and grout`, price: row.price, quantity: size.dowels, unit: "each" },
         {

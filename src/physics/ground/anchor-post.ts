@@ -1,5 +1,4 @@
 import { liftedWeight } from "./lifted-soil.ts";
-import type { TakeOff } from "./loads.ts";
 import { pierAsPost } from "./pier.ts";
 import {
   type GroundRules,
@@ -30,8 +29,6 @@ export interface AnchorPostCapacity {
   readonly overturning: number;
 }
 
-/** Height of the formed collar of a block cast in a neat hole, m (6 in.): common practice, no source. */
-const COLLAR = 0.1524;
 const RADIANS = Math.PI / 180;
 /** Share of the undrained strength that sticks to concrete: our choice, low among textbooks' 0.3 to 1. */
 const ADHESION = 0.5;
@@ -98,8 +95,3 @@ export const postOverturning = (
   uplift: number,
   lateral: number,
 ): number => lateral * (height + depth) + (uplift * width) / 2;
-
-export function anchorPostTakeOff({ width, depth }: AnchorPostGeometry): TakeOff {
-  const volume = width ** 2 * depth;
-  return { concrete: volume, dug: volume, hole: depth, formed: 4 * width * Math.min(COLLAR, depth) };
-}

@@ -57,6 +57,7 @@ export function blockResistance(
   };
 }
 
+/** Cast in a neat hole, whatever holds it there: a block under a mast, round an anchor post or on rock. */
 export function blockTakeOff({ width, depth }: BlockGeometry): TakeOff {
   const volume = width ** 2 * depth;
   return { concrete: volume, dug: volume, hole: depth, formed: 4 * width * Math.min(COLLAR, depth) };

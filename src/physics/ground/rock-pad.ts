@@ -1,5 +1,5 @@
 import { effectiveSquare } from "./eccentric.ts";
-import type { FootingLoads, Resistance, TakeOff } from "./loads.ts";
+import type { FootingLoads, Resistance } from "./loads.ts";
 import {
   baseHold,
   bearingUnder,
@@ -184,10 +184,4 @@ export function rockPadAnswers(
       moment,
     };
   };
-}
-
-/** Cast on the rock in a neat hole down to it, a collar of 6 in. formed: common practice, no source. */
-export function rockPadTakeOff({ width, depth }: RockPadGeometry): TakeOff {
-  const volume = width ** 2 * depth;
-  return { concrete: volume, dug: volume, hole: depth, formed: 4 * width * Math.min(0.1524, depth) };
 }

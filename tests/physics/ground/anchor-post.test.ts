@@ -1,11 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-  anchorPostCapacity,
-  anchorPostTakeOff,
-  postOverturning,
-  sideShear,
-} from "../../../src/physics/ground/anchor-post.ts";
+import { anchorPostCapacity, postOverturning, sideShear } from "../../../src/physics/ground/anchor-post.ts";
 import type { SoilGivens } from "../../../src/physics/ground/soil.ts";
 import { postRefusal, postStrength } from "../../../src/physics/steel/post.ts";
 
@@ -77,11 +72,6 @@ test("sideShear is nothing where the soil states neither angle, cohesion nor str
   expect(sideShear(bare, 4, 2, 9)).toBe(0);
   expect(sideShear({ ...bare, cohesion: 6e3 }, 4, 2, 9)).toBeCloseTo(48e3, 9);
   expect(sideShear({ ...bare, undrainedStrength: 40e3 }, 4, 2, 9)).toBeCloseTo(160e3, 9);
-});
-
-test("anchorPostTakeOff pours and digs the block and forms its collar", () => {
-  const { concrete, dug, hole, formed } = anchorPostTakeOff({ width: 1, depth: 2, height: 0.6 });
-  expect([concrete, dug, hole, formed]).toEqual([2, 2, 2, 4 * 0.1524]);
 });
 
 test("postStrength refuses a shape that would turn sideways and a wall that would buckle, and says why", () => {

@@ -144,3 +144,8 @@ test("footingTakeOff never digs less than it pours", () => {
     }),
   );
 });
+
+test("blockTakeOff pours and digs a block and forms its collar", () => {
+  const { concrete, dug, hole, formed } = blockTakeOff({ width: 1, depth: 2 });
+  expect([concrete, dug, hole, formed]).toEqual([2, 2, 2, 4 * 0.1524]);
+});
