@@ -38,6 +38,20 @@ interface FootingKind<R> {
   readonly limits: readonly FootingLimit<R>[];
 }
 
+/**
+ * A limit state of the concrete: the rule set's load factor on the demand, the code's resistance factor in the
+ * capacity.
+ */
+export const concreteLimit =
+  <R>({ loadFactor, source }: Ground["rules"]["concreteDesign"]) =>
+  (limitState: string, demand: (response: R) => number, capacity: number, note: string): FootingLimit<R> => ({
+    limitState,
+    required: 1,
+    source,
+    of: (response) => ({ demand: loadFactor * demand(response), capacity }),
+    note: () => note,
+  });
+
 /** Allowable soil values hold their safety already; ultimate ones do not. */
 export const bearingRule = ({ soil, rules }: Ground): { required: number; source: string } => ({
   required: soil.values === "allowable" ? rules.bearing.required : 2 * rules.bearing.required,

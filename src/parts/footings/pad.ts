@@ -13,7 +13,7 @@ import { padCover, padResistance, padTakeOff } from "../../physics/ground/pad.ts
 import { padRocking } from "../../physics/ground/rocking.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
-import { type FootingLimit, footingOf } from "./footing.ts";
+import { concreteLimit, footingOf } from "./footing.ts";
 import { padBars } from "./pad-bars.ts";
 import { standingLimits } from "./standing.ts";
 
@@ -32,30 +32,18 @@ interface Response extends FootingResistance, SlabLoads {}
 /** A square pad with a pedestal up to grade: its own weight and that of the soil on it hold it. */
 export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
   const { soil, givens, rules } = ground;
-  const { loadFactor, barYield, source } = rules.concreteDesign;
   const { width, thickness, depth, steel, mats } = size;
   const geometry = { width, thickness, depth, pedestal: row.pedestal };
   const { slab, runs, pedestalMoment, words } = padBars(
     { ...geometry, steel, mats },
     row.cage,
     rules.concrete.strength,
-    barYield,
+    rules.concreteDesign.barYield,
   );
   const strength = slabStrength(slab);
   const { counted, dry } = padCover(geometry, soil, givens);
   const stem = depth - thickness;
-  const limit = (
-    limitState: string,
-    demand: (r: Response) => number,
-    capacity: number,
-    note: string,
-  ): FootingLimit<Response> => ({
-    limitState,
-    required: 1,
-    source,
-    of: (r) => ({ demand: loadFactor * demand(r), capacity }),
-    note: () => note,
-  });
+  const limit = concreteLimit<Response>(rules.concreteDesign);
   return footingOf<Response>(
     {
       choice: { kind: "pad", row: row.id, ...size },

@@ -13,7 +13,7 @@ import { dowelStrength, type RockPadResponse, rockPadAnswers } from "../../physi
 import { padRocking } from "../../physics/ground/rocking.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
-import { bearingRule, type FootingLimit, footingOf } from "./footing.ts";
+import { bearingRule, concreteLimit, type FootingLimit, footingOf } from "./footing.ts";
 
 type Row = Extract<FootingRow, { kind: "rock-pad" }>;
 interface RockPadSize {
@@ -33,7 +33,7 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
   const { soil, givens, rules } = ground;
   const { width, depth } = size;
   const geometry = { ...size, bar: row.bar, yield: row.yield, hole: row.hole, edge: row.edge };
-  const { barYield, loadFactor, source } = rules.concreteDesign;
+  const { barYield } = rules.concreteDesign;
   const { strength } = rules.concrete;
   const dowel = dowelStrength(geometry, soil, givens);
   // a dowel too short in the concrete pulls out of it before it yields
@@ -84,18 +84,7 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
     of: (r) => ({ demand: dowel.bond > 0 ? demand(r) : Number.POSITIVE_INFINITY, capacity }),
     note: () => (dowel.bond > 0 ? note : noRock),
   });
-  const concrete = (
-    limitState: string,
-    capacity: number,
-    demand: (r: RockPadResponse) => number,
-    note: string,
-  ): FootingLimit<RockPadResponse> => ({
-    limitState,
-    required: 1,
-    source,
-    of: (r) => ({ demand: loadFactor * demand(r), capacity }),
-    note: () => note,
-  });
+  const concrete = concreteLimit<RockPadResponse>(rules.concreteDesign);
   return footingOf<RockPadResponse>(
     {
       choice: { kind: "rock-pad", row: row.id, ...size },
@@ -139,11 +128,11 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
         ),
         concrete(
           "pad-flexure",
-          slab.bottomMoment,
           (r) => r.moment + (Math.max(0, r.normal) * width) / 8,
+          slab.bottomMoment,
           "all of the moment and an even pressure, at the middle; mats alike below and above",
         ),
-        concrete("pad-shear", slab.shear, (r) => r.pressed, "all that presses on the rock, on no ties"),
+        concrete("pad-shear", (r) => r.pressed, slab.shear, "all that presses on the rock, on no ties"),
       ],
     },
     ground,
