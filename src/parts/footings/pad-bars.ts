@@ -25,10 +25,60 @@ export interface PadBars {
 const MOST_SPACING = 0.4572;
 const TWELVE_INCHES = 0.3048;
 
+/** One mat of a square slab: bars of one size, as many each way. */
+interface Mat {
+  readonly bar: Bar | null;
+  readonly count: number;
+  /** Of one direction, as far as its bars develop, m2. */
+  readonly area: number;
+}
+
 /**
- * The fewest bars that make up the mats and the pedestal's cage. A bar that is too short to develop by the face
- * counts in proportion (ACI 318-19 25.4.10.1).
+ * The fewest bars that make up a mat; none where 3 in. of concrete leave no room. A bar that is too short to develop
+ * in `room` counts in proportion (ACI 318-19 25.4.10.1).
  */
+export function matOf(
+  slab: {
+    readonly width: number;
+    readonly thickness: number;
+    /** Share of the section. */
+    readonly steel: number;
+    /** From where the mat bends most to the end of its bars, m. */
+    readonly room: number;
+    readonly top: boolean;
+  },
+  strength: number,
+  barYield: number,
+): Mat {
+  const { width, thickness, steel, room } = slab;
+  // a bar with more than 12 in. of fresh concrete under it holds less
+  const top = slab.top && thickness - EARTH_COVER > TWELVE_INCHES;
+  const needs = (bar: Bar) => developmentLength(bar, strength, barYield, top);
+  const picked = fewestBars(
+    steel * width * thickness,
+    width,
+    Math.min(3 * thickness, MOST_SPACING),
+    (bar) => needs(bar) <= room,
+  );
+  if (!picked) return { bar: null, count: 0, area: 0 };
+  const { bar, count } = picked;
+  return { bar, count, area: count * bar.area * Math.max(0, Math.min(1, room / needs(bar))) };
+}
+
+/** Both ways of a mat as the dig sheet lists them. */
+export const matRun = ({ bar, count }: Mat, width: number, where: string): BarRun[] =>
+  bar
+    ? [
+        {
+          bar,
+          count: 2 * count,
+          length: width - 2 * EARTH_COVER,
+          where: `${where}, both ways together`,
+        },
+      ]
+    : [];
+
+/** The mats of a pad and the cage of its pedestal. */
 export function padBars(
   pad: PadGeometry & { readonly steel: number; readonly mats: number },
   cage: number,
@@ -36,24 +86,10 @@ export function padBars(
   barYield: number,
 ): PadBars {
   const { width, thickness, pedestal } = pad;
-  const room = (width - pedestal) / 2 - EARTH_COVER;
-  const mat = (top: boolean) => {
-    const needs = (bar: Bar) => developmentLength(bar, strength, barYield, top);
-    const picked = fewestBars(
-      pad.steel * width * thickness,
-      width,
-      Math.min(3 * thickness, MOST_SPACING),
-      (bar) => needs(bar) <= room,
-    );
-    if (!picked) return { area: 0, bar: null, count: 0 };
-    const { bar, count } = picked;
-    return { area: count * bar.area * Math.max(0, Math.min(1, room / needs(bar))), bar, count };
-  };
+  const mat = (top: boolean) =>
+    matOf({ ...pad, room: (width - pedestal) / 2 - EARTH_COVER, top }, strength, barYield);
   const below = mat(false);
-  // a bar with more than 12 in. of fresh concrete under it holds less
-  const above = pad.mats > 1 ? mat(thickness - EARTH_COVER > TWELVE_INCHES) : null;
-  const run = ({ bar, count }: { bar: Bar | null; count: number }, where: string): BarRun[] =>
-    bar ? [{ bar, count: 2 * count, length: width - 2 * EARTH_COVER, where }] : [];
+  const above = pad.mats > 1 ? mat(true) : null;
   const thickest = Math.max(below.bar?.diameter ?? 0, above?.bar?.diameter ?? 0);
 
   const upright = squareCage(pedestal, pad.depth, cage);
@@ -71,8 +107,7 @@ export function padBars(
         barYield * Math.min(1, hooks),
       )
     : 0;
-  const words = (one: { bar: Bar | null; count: number }) =>
-    `${one.count} bars ${one.bar?.name ?? ""} each way`;
+  const words = (one: Mat) => `${one.count} bars ${one.bar?.name ?? ""} each way`;
   return {
     slab: {
       width,
@@ -85,8 +120,8 @@ export function padBars(
       barYield,
     },
     runs: [
-      ...run(below, "below, both ways together"),
-      ...(above ? run(above, "above, both ways together") : []),
+      ...matRun(below, width, "below"),
+      ...(above ? matRun(above, width, "above") : []),
       ...(upright?.runs ?? []),
     ],
     pedestalMoment,

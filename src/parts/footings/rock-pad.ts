@@ -1,12 +1,5 @@
 import type { FootingRow } from "../../model/catalog.ts";
-import {
-  type Bar,
-  type BarRun,
-  barMass,
-  developmentLength,
-  EARTH_COVER,
-  fewestBars,
-} from "../../physics/concrete/bars.ts";
+import { type Bar, barMass, developmentLength, EARTH_COVER } from "../../physics/concrete/bars.ts";
 import { slabStrength } from "../../physics/concrete/slab.ts";
 import { blockTakeOff } from "../../physics/ground/block.ts";
 import { dowelStrength, type RockPadResponse, rockPadAnswers } from "../../physics/ground/rock-pad.ts";
@@ -14,6 +7,7 @@ import { padRocking } from "../../physics/ground/rocking.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
 import { bearingRule, concreteLimit, type FootingLimit, footingOf } from "./footing.ts";
+import { matOf, matRun } from "./pad-bars.ts";
 
 type Row = Extract<FootingRow, { kind: "rock-pad" }>;
 interface RockPadSize {
@@ -23,10 +17,8 @@ interface RockPadSize {
   readonly socket: number;
 }
 
-/** Shrinkage bars, share of the section, and how far apart they may stand, m. ACI 318-19 24.4.3. */
+/** Shrinkage bars, share of the section. ACI 318-19 24.4.3.2. */
 const LEAST_STEEL = 0.0018;
-const MOST_SPACING = 0.4572;
-const TWELVE_INCHES = 0.3048;
 
 /** A pad on rock, held down by grouted dowels: what it lacks in weight the rock lends. */
 export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPart {
@@ -41,30 +33,19 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
   const steel = dowel.steel * Math.max(0, Math.min(1, (depth - EARTH_COVER) / needs));
   const answers = rockPadAnswers(geometry, soil, givens);
 
-  const room = width / 2 - EARTH_COVER;
-  // the upper mat's bars may have more than 12 in. of fresh concrete under them
-  const developed = (bar: Bar) =>
-    Math.min(1, room / developmentLength(bar, strength, barYield, depth - EARTH_COVER > TWELVE_INCHES));
-  const mat = fewestBars(
-    LEAST_STEEL * width * depth,
-    width,
-    Math.min(3 * depth, MOST_SPACING),
-    (bar) => developed(bar) === 1,
+  // both mats alike: the upper one, which holds less
+  const mat = matOf(
+    { width, thickness: depth, steel: LEAST_STEEL, room: width / 2 - EARTH_COVER, top: true },
+    strength,
+    barYield,
   );
-  const bars: BarRun[] = mat
-    ? ["below", "above"].map((where) => ({
-        bar: mat.bar,
-        count: 2 * mat.count,
-        length: width - 2 * EARTH_COVER,
-        where: `${where}, both ways together`,
-      }))
-    : [];
+  const bars = ["below", "above"].flatMap((where) => matRun(mat, width, where));
   const slab = slabStrength({
     width,
     thickness: depth,
     pedestal: 0,
-    barDepth: Math.max(1e-3, depth - EARTH_COVER - 1.5 * (mat?.bar.diameter ?? 0)),
-    bottomArea: mat ? mat.count * mat.bar.area * Math.max(0, developed(mat.bar)) : 0,
+    barDepth: Math.max(1e-3, depth - EARTH_COVER - 1.5 * (mat.bar?.diameter ?? 0)),
+    bottomArea: mat.area,
     topArea: 0,
     strength,
     barYield,
