@@ -36,12 +36,15 @@ export interface Measure {
   readonly note?: string;
 }
 
-export const utilisation = (measure: { demand: number; capacity: number; required: number }): number =>
-  measure.demand <= 0
-    ? 0
-    : measure.capacity <= 0
-      ? Number.POSITIVE_INFINITY
-      : (measure.demand * measure.required) / measure.capacity;
+/** Share of a capacity that a demand with its required factor uses. Hot. */
+export const used = (demand: number, capacity: number, required: number): number =>
+  demand <= 0 ? 0 : capacity <= 0 ? Number.POSITIVE_INFINITY : (demand * required) / capacity;
+
+export const utilisation = ({
+  demand,
+  capacity,
+  required,
+}: Pick<Measure, "demand" | "capacity" | "required">): number => used(demand, capacity, required);
 
 /** A thing bought beside concrete and digging. */
 export interface Extra {

@@ -4,7 +4,7 @@ import { blockTakeOff } from "../../physics/ground/block.ts";
 import { postRefusal, postStrength } from "../../physics/steel/post.ts";
 import { partCents } from "../price.ts";
 import { sizesOf } from "../sizes.ts";
-import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
+import { type AnchorPart, type AnchorReaction, type Ground, used } from "../types.ts";
 import { largest } from "./deadman.ts";
 
 type Row = Extract<AnchorRow, { kind: "post" }>;
@@ -62,11 +62,8 @@ export function post(row: Row, choice: { width: number; depth: number }, ground:
   ];
   const use = (r: AnchorReaction) => {
     let most = 0;
-    for (const { demand, capacity, rule } of states) {
-      const asked = demand(r);
-      if (asked <= 0) continue;
-      most = Math.max(most, capacity > 0 ? (asked * rule.required) / capacity : Number.POSITIVE_INFINITY);
-    }
+    for (const { demand, capacity, rule } of states)
+      most = Math.max(most, used(demand(r), capacity, rule.required));
     return most;
   };
   const takeOff = blockTakeOff(choice);

@@ -5,7 +5,7 @@ import type { Rocking } from "../../physics/ground/rocking.ts";
 import { concreteBearing } from "../../physics/steel/bearing.ts";
 import { partCents } from "../price.ts";
 import type { Extra, FootingLoads, FootingPart, Ground, Measure, TakeOff } from "../types.ts";
-import { utilisation } from "../types.ts";
+import { used, utilisation } from "../types.ts";
 
 /** One limit state of a kind: what it reads of all that one load does. `R` is what the kind works out for a load. */
 export interface FootingLimit<R> {
@@ -82,7 +82,8 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
       for (const load of loads) {
         const response = kind.response(load);
         for (const limit of limits) {
-          const use = ratio(limit.of(response, load), limit.required);
+          const { demand, capacity } = limit.of(response, load);
+          const use = used(demand, capacity, limit.required);
           // a use that is no number must not pass for a small one
           if (use > most || Number.isNaN(use)) most = use;
         }
@@ -138,6 +139,3 @@ function stiffnessLimit<R>(kind: FootingKind<R>, ground: Ground): FootingLimit<R
 
 const indexOfMost = (values: readonly number[]): number =>
   values.reduce((best, value, i) => (value > values[best] ? i : best), 0);
-
-const ratio = ({ demand, capacity }: Resistance, required: number) =>
-  demand <= 0 ? 0 : capacity <= 0 ? Number.POSITIVE_INFINITY : (demand * required) / capacity;
