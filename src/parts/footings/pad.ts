@@ -52,13 +52,28 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
       top: row.pedestal,
       rocking: padRocking(soil, width, depth),
       normal: (r) => r.normal,
-      response: (load) => ({
-        ...padResistance(geometry, load, soil, givens),
-        compression: load.compression,
-        moment: Math.abs(load.moment) + Math.abs(load.shear) * stem,
-        counted,
-        weight: dry,
-      }),
+      response: (load) => {
+        const { bearing, overturning, sliding, normal, eccentricity } = padResistance(
+          geometry,
+          load,
+          soil,
+          givens,
+        );
+        const { compression } = load;
+        const moment = Math.abs(load.moment) + Math.abs(load.shear) * stem;
+        // hot: named one by one, for a spread takes six times as long
+        return {
+          bearing,
+          overturning,
+          sliding,
+          normal,
+          eccentricity,
+          compression,
+          moment,
+          counted,
+          weight: dry,
+        };
+      },
       limits: [
         ...standingLimits<Response>(ground),
         limit("pad-flexure", (r) => bottomDemand(slab, r), strength.bottomMoment, words),
