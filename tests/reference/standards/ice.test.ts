@@ -43,20 +43,22 @@ test("a study's ice is t Ii fz Kzt^0.35 on its strand", () => {
     study.site.wind = { ...study.site.wind, topographicFactor: 1.5 } as typeof study.site.wind;
   });
   const [strand] = problem.strands;
-  // 0.75 x 1.25 x (70/33)^0.10 x 1.5^0.35 = 1.1649 in
-  const thickness = 0.75 * INCH * 1.25 * (70 / 33) ** 0.1 * 1.5 ** 0.35;
+  const iced = problem.iced?.(70 * FOOT).strand(strand);
+  // what the wind meets has grown by the ice on both sides
+  const thickness = ((iced?.dragWidth ?? 0) / problem.roundFactor - 3 * strand.wire) / 2;
+  // 0.75 x 1.25 x (70/33)^0.10 x 1.5^0.35
   row(
     "design thickness, 0.75 in, category IV, 70 ft, Kzt 1.5",
     "equation 10.4-5",
-    1.1649,
+    1.16483,
     thickness / INCH,
     "in",
   );
   row(
     "weight on the strand at that thickness",
     "equation 10.4-1",
-    problem.rules.iced.ice * iceWeight(3 * strand.wire, thickness),
-    problem.iced?.(70 * FOOT).strand(strand).weight ?? 0,
+    problem.rules.iced.ice * iceWeight(3 * strand.wire, 1.16483 * INCH),
+    iced?.weight ?? 0,
     "N/m",
   );
 });
