@@ -78,8 +78,8 @@ for (const [index, { mast, model }] of models.entries())
     });
   }, 150_000);
 
-/** Shares of the greatest tension, moment and displacement of the mast. */
-const AGREEMENT = { tension: 2e-3, moment: 3e-3, displacement: 3e-3 };
+/** Shares of the greatest tension, moment and displacement of the mast; measured are 1.5e-4, 9.3e-4 and 2.0e-3. */
+const AGREEMENT = { tension: 4e-4, moment: 1.5e-3, displacement: 2.5e-3 };
 
 function compare({ name, input, load }: ComparedMast, answer: CalculixAnswer): void {
   const mast = new Mast(input);

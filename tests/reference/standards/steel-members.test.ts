@@ -20,11 +20,12 @@ test("angleProperties agree with the tables of rolled equal-leg angles, radii ne
   ];
   for (const [leg, thickness, area, along, centroid, weak] of rows) {
     const angle = angleProperties({ angle: leg * INCH, thickness: thickness * INCH });
-    for (const [what, expected, computed, unit] of [
-      ["area", area, angle.area / INCH ** 2, "in2"],
-      ["radius of gyration along a leg", along, angle.legRadius / INCH, "in"],
-      ["centroid", centroid, angle.centroid / INCH, "in"],
-      ["radius of gyration, weak axis", weak, angle.weakRadius / INCH, "in"],
+    // rolled toes are round: what docs/theory/steel.md says of sharp ones
+    for (const [what, expected, computed, unit, tolerance] of [
+      ["area", area, angle.area / INCH ** 2, "in2", 0.01],
+      ["radius of gyration along a leg", along, angle.legRadius / INCH, "in", 0.01],
+      ["centroid", centroid, angle.centroid / INCH, "in", 0.015],
+      ["radius of gyration, weak axis", weak, angle.weakRadius / INCH, "in", 0.01],
     ] as const)
       checkValue({
         subject: `steel: angle ${leg} x ${leg} x ${thickness} in, ${what}`,
@@ -32,7 +33,7 @@ test("angleProperties agree with the tables of rolled equal-leg angles, radii ne
         tag: "from memory",
         expected,
         computed,
-        tolerance: 0.016,
+        tolerance,
         unit,
       });
     expect(angle.weakRadius / INCH).toBeLessThanOrEqual(weak * 1.001);

@@ -132,7 +132,7 @@ test("orography(hill) is 1 + 2 s slope on moderate slopes and 1 + 0.6 s on steep
       tag: "arithmetic",
       expected,
       computed: orography(given).factor(0),
-      tolerance: 1e-4,
+      tolerance: 1e-9,
       unit: "",
     });
   row("slope 0.2", slope(), 1 + 2 * 0.2 * 1.0124);
