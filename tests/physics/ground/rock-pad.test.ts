@@ -9,17 +9,26 @@ import {
 
 const rules = { concreteUnitWeight: 23_500, upliftAngle: 30 };
 const rock = { bearing: 2e5, lateralPerDepth: 6e4, unitWeight: 22e3, friction: 0.35, groutBond: 7e5 };
+/** 1 m square, half a metre thick, four dowels of 3/4 in. and 60 ksi in sockets of a metre. */
+const small: RockPadGeometry = {
+  width: 1,
+  depth: 0.5,
+  dowels: 4,
+  socket: 1,
+  bar: 0.019,
+  yield: 413.7e6,
+  hole: 0.038,
+  edge: 0.15,
+};
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const pad: fc.Arbitrary<RockPadGeometry> = fc.record({
-  width: size(0.6, 2),
-  depth: size(0.3, 0.8),
-  dowels: fc.constantFrom(4, 8, 12),
-  socket: size(0.5, 1.5),
-  bar: fc.constant(0.019),
-  yield: fc.constant(413.7e6),
-  hole: fc.constant(0.038),
-  edge: fc.constant(0.15),
-});
+const pad: fc.Arbitrary<RockPadGeometry> = fc
+  .record({
+    width: size(0.6, 2),
+    depth: size(0.3, 0.8),
+    dowels: fc.constantFrom(4, 8, 12),
+    socket: size(0.5, 1.5),
+  })
+  .map((sizes) => ({ ...small, ...sizes }));
 const load = fc.record({
   compression: size(0, 5e4),
   shear: size(0, 5e3),
@@ -45,17 +54,7 @@ test("dowelPlaces stand in a square ring: as many on each side, their middle in 
 // 0.35355 twice: (0.72 + 0.25)/0.84853 = 1.14316; 20 000 - 7 071 = 12 929, 11 310 N; on the rock 20 000 + 11 310 x
 // (0.84853 + 0.70711)/0.84853 = 40 735 N over a quarter of a square metre
 test("rockPadAnswers(a moment) shares it among dowels as by hand, square to a face and into a corner", () => {
-  const one = {
-    width: 1,
-    depth: 0.5,
-    dowels: 4,
-    socket: 1,
-    bar: 0.019,
-    yield: 413.7e6,
-    hole: 0.038,
-    edge: 0.15,
-  };
-  const answer = rockPadAnswers(one, rock, rules)({ compression: 8250, shear: 0, moment: 20_000 });
+  const answer = rockPadAnswers(small, rock, rules)({ compression: 8250, shear: 0, moment: 20_000 });
   expect(answer.pull / 11_310).toBeCloseTo(1, 3);
   expect(answer.bearing.demand / (4 * 40_735)).toBeCloseTo(1, 3);
   expect(answer.pressed / 40_735).toBeCloseTo(1, 3);
@@ -64,16 +63,7 @@ test("rockPadAnswers(a moment) shares it among dowels as by hand, square to a fa
 // a dowel of 3/4 in. and 60 ksi, hole 1 1/2 in., socket 1 m: pi/4 x 0.019^2 x 413.7e6 = 117.3 kN; pi x 0.038 x 7e5 =
 // 83.57 kN; cone of 30 degrees: pi/3 x tan2 30 x 22 kN = 7.679 kN, alone in its corner of a wide pad
 test("dowelStrength is steel, bond and cone by hand; close dowels share their rock", () => {
-  const one = {
-    width: 4,
-    depth: 0.5,
-    dowels: 4,
-    socket: 1,
-    bar: 0.019,
-    yield: 413.7e6,
-    hole: 0.038,
-    edge: 0.15,
-  };
+  const one = { ...small, width: 4 };
   const { steel, bond, cone } = dowelStrength(one, rock, rules);
   expect(steel / 117_300).toBeCloseTo(1, 3);
   expect(bond / 83_570).toBeCloseTo(1, 3);
@@ -105,16 +95,7 @@ test("more moment never asks less of a rock pad, a longer socket never holds les
 });
 
 test("a rock pad that is pulled up hangs on all its dowels", () => {
-  const one = {
-    width: 1,
-    depth: 0.5,
-    dowels: 8,
-    socket: 1,
-    bar: 0.019,
-    yield: 413.7e6,
-    hole: 0.038,
-    edge: 0.15,
-  };
+  const one = { ...small, dowels: 8 };
   const { pull, bearing } = rockPadAnswers(one, rock, rules)({ compression: -27_750, shear: 0, moment: 0 });
   expect(pull).toBeCloseTo(16_000 / 8, 6);
   expect(bearing.demand).toBe(0);

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { catenaryState, solveCatenary } from "../../../src/physics/guy/catenary.ts";
 import { Mast } from "../../../src/physics/mast/solver.ts";
+import type { Guy } from "../../../src/physics/mast/state.ts";
 import { Twist } from "../../../src/physics/mast/twist.ts";
 import type { LoadCase, MastInput } from "../../../src/physics/mast/types.ts";
 import { checkValue } from "../../support/check-values.ts";
@@ -67,6 +68,24 @@ test("Twist with guys on the axis is that of the shaft alone: they hold nothing"
   expect([...twist.guyTension].every((added) => added === 0)).toBe(true);
 });
 
+/** A guy of the solved mast whose head is moved by a little beside where the case left it. */
+function moved(mast: Mast, { node, ax, ay, z, length, ea, qx, qy, qz }: Guy, dx: number, dy: number) {
+  const o = node * mast.perNode;
+  const state = catenaryState();
+  solveCatenary(
+    mast.d[o + 1] - ax + dx,
+    mast.d[o + 3] - ay + dy,
+    mast.z[node] + mast.d[o] - z,
+    length,
+    ea,
+    qx,
+    qy,
+    qz,
+    state,
+  );
+  return state;
+}
+
 /** Torque of all guys about the axis where their heads have turned by psi, the exact catenaries asked anew. */
 function guyTorque(mast: Mast, at: Float64Array, [cx, cy]: readonly [number, number], psi: number): number {
   let sum = 0;
@@ -75,19 +94,7 @@ function guyTorque(mast: Mast, at: Float64Array, [cx, cy]: readonly [number, num
     const y = -cy * at[2 * g] + cx * at[2 * g + 1];
     const rx = x * Math.cos(psi) - y * Math.sin(psi);
     const ry = x * Math.sin(psi) + y * Math.cos(psi);
-    const o = guy.node * mast.perNode;
-    const state = catenaryState();
-    solveCatenary(
-      mast.d[o + 1] - guy.ax + rx - x,
-      mast.d[o + 3] - guy.ay + ry - y,
-      mast.z[guy.node] + mast.d[o] - guy.z,
-      guy.length,
-      guy.ea,
-      guy.qx,
-      guy.qy,
-      guy.qz,
-      state,
-    );
+    const state = moved(mast, guy, rx - x, ry - y);
     sum += rx * state.fy - ry * state.fx;
   });
   return sum;
@@ -131,19 +138,7 @@ test("Twist adds to each guy the tension that turning its head does", () => {
   const node = mast.nodeAt(GUYED);
   mast.guys.forEach((guy, g) => {
     const psi = 1e-5;
-    const o = node * mast.perNode;
-    const state = catenaryState();
-    solveCatenary(
-      mast.d[o + 1] - guy.ax - psi * at[2 * g + 1],
-      mast.d[o + 3] - guy.ay + psi * at[2 * g],
-      GUYED + mast.d[o],
-      guy.length,
-      guy.ea,
-      guy.qx,
-      guy.qy,
-      guy.qz,
-      state,
-    );
+    const state = moved(mast, guy, -psi * at[2 * g + 1], psi * at[2 * g]);
     const slope = Math.abs(state.tensionMast - guy.state.tensionMast) / psi;
     expect(twist.guyTension[g] / twist.turn[node] / slope).toBeCloseTo(1, 2);
   });

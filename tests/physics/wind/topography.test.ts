@@ -3,6 +3,7 @@ import { expect, test } from "vitest";
 import { type EnHill, orography } from "../../../src/physics/wind/orography-en.ts";
 import { type AsceHill, topography } from "../../../src/physics/wind/topography.ts";
 import { windAction } from "../../../src/physics/wind/wind-action.ts";
+import { asce7 } from "./support/asce7.ts";
 
 const FOOT = 0.3048;
 const ridge: AsceHill = {
@@ -98,14 +99,7 @@ test.each([
 });
 
 test("windAction(with a hill) multiplies the pressure by Kzt, and the speed by co, at each height", () => {
-  const given = {
-    basis: "asce7-16",
-    speed: 50,
-    exposure: "C",
-    topographicFactor: 1,
-    groundElevation: 0,
-    gustFactor: 0.85,
-  } as const;
+  const given = { basis: "asce7-16", ...asce7 } as const;
   const flat = windAction(given);
   const hilly = windAction({ ...given, hill: ridge });
   for (const z of [0, 5, 20, 60])

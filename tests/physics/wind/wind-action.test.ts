@@ -1,14 +1,8 @@
 import { expect, test } from "vitest";
 import { velocityPressure } from "../../../src/physics/wind/asce7.ts";
 import { effectiveArea, pressureProfile, windAction } from "../../../src/physics/wind/wind-action.ts";
+import { asce7 } from "./support/asce7.ts";
 
-const asce7 = {
-  speed: 50,
-  exposure: "C",
-  topographicFactor: 1,
-  groundElevation: 0,
-  gustFactor: 0.85,
-} as const;
 const uniform = windAction({ basis: "uniform", pressure: 1000 });
 const mapped = windAction({ basis: "asce7-16", ...asce7 });
 
