@@ -3,7 +3,7 @@ import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import { windReach } from "../../src/model/wind-range.ts";
-import { pressureProfile, type WindGivens } from "../../src/physics/wind/wind-action.ts";
+import { type WindGivens, windAction } from "../../src/physics/wind/wind-action.ts";
 import { pasture } from "../checks/support/pasture.ts";
 
 const FOOT = 0.3048;
@@ -35,7 +35,7 @@ const profiles: WindGivens[] = [
 
 test.each(profiles)("windReach($basis, $exposure) is where the profile itself ends", (wind) => {
   const { height } = windReach(wind);
-  const pressure = pressureProfile(wind);
+  const { pressure } = windAction(wind);
   expect(pressure(height * (1 - 1e-9))).toBeGreaterThan(0);
   expect(() => pressure(height + 0.01)).toThrow(/found height/);
 });

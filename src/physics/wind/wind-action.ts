@@ -125,13 +125,3 @@ export function windAction(givens: WindGivens): WindAction {
       };
   }
 }
-
-/** Pressure of a study's wind by height, Pa. */
-export function pressureProfile(givens: WindGivens): (height: number) => number {
-  return windAction(givens).pressure;
-}
-
-/** Area that the basis's pressure multiplies, m2. */
-export function effectiveArea(area: number, kind: AreaKind, wind: WindAction): number {
-  return area * wind.areaFactor[kind];
-}

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { velocityPressure } from "../../../src/physics/wind/asce7.ts";
-import { effectiveArea, pressureProfile, windAction } from "../../../src/physics/wind/wind-action.ts";
+import { windAction } from "../../../src/physics/wind/wind-action.ts";
 import { asce7 } from "./support/asce7.ts";
 
 const uniform = windAction({ basis: "uniform", pressure: 1000 });
@@ -13,25 +13,28 @@ test("windAction(uniform) is one service-level pressure on flats", () => {
 });
 
 test("the same antenna stated as flat, round or flat-plate equivalent weighs on a uniform wind alike", () => {
-  expect(effectiveArea(6, "flat", uniform)).toBeCloseTo(6, 12);
-  expect(effectiveArea(9, "round", uniform)).toBeCloseTo(6, 12);
-  expect(effectiveArea(6, "effective", uniform)).toBeCloseTo(6, 12);
+  expect(6 * uniform.areaFactor.flat).toBeCloseTo(6, 12);
+  expect(9 * uniform.areaFactor.round).toBeCloseTo(6, 12);
+  expect(6 * uniform.areaFactor.effective).toBeCloseTo(6, 12);
 });
 
 test("the same antenna stated as round or as drag area weighs on a velocity pressure alike", () => {
-  expect(effectiveArea(9, "round", mapped)).toBeCloseTo(effectiveArea(10.8, "effective", mapped), 12);
-  expect(effectiveArea(6, "flat", mapped)).toBeCloseTo(12, 12);
+  expect(9 * mapped.areaFactor.round).toBeCloseTo(10.8 * mapped.areaFactor.effective, 12);
+  expect(6 * mapped.areaFactor.flat).toBeCloseTo(12, 12);
 });
 
 test("windAction(asce7) has gust and directionality once, whichever edition", () => {
   const given = { ...asce7, edition: "7-16", directionalityFactor: 0.85 } as const;
   expect(mapped.pressure(20)).toBeCloseTo(velocityPressure(given, 20) * 0.85, 9);
-  const later = pressureProfile({ basis: "asce7-22", ...asce7 });
-  expect(later(20)).toBeCloseTo(velocityPressure({ ...given, edition: "7-22" }, 20) * 0.85 * 0.85, 9);
+  const later = windAction({ basis: "asce7-22", ...asce7 });
+  expect(later.pressure(20)).toBeCloseTo(
+    velocityPressure({ ...given, edition: "7-22" }, 20) * 0.85 * 0.85,
+    9,
+  );
   expect(mapped.level).toBe("strength");
 });
 
-test("pressureProfile(asce7) is level below 15 ft and grows above", () => {
+test("windAction(asce7) is level below 15 ft and grows above", () => {
   expect(mapped.pressure(0)).toBe(mapped.pressure(4.57));
   expect(mapped.pressure(30)).toBeGreaterThan(mapped.pressure(10));
 });
@@ -58,7 +61,7 @@ test("windAction refuses heights and solidities outside its standard", () => {
   expect(() => mapped.latticeFactor({ legs: 3, solidity: 1.2, members: "round", direction: "face" })).toThrow(
     /1.2/,
   );
-  const european = pressureProfile({
+  const european = windAction({
     basis: "en1991",
     basicSpeed: 25,
     terrain: "II",
@@ -66,6 +69,6 @@ test("windAction refuses heights and solidities outside its standard", () => {
     airDensity: 1.25,
     structuralFactor: 1,
   });
-  expect(european(20)).toBeGreaterThan(european(10));
-  expect(() => european(201)).toThrow(/200 m/);
+  expect(european.pressure(20)).toBeGreaterThan(european.pressure(10));
+  expect(() => european.pressure(201)).toThrow(/200 m/);
 });
