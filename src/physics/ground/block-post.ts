@@ -35,7 +35,8 @@ export function blockBeside(
   const shear = Math.abs(loads.shear);
   const multiplier = lateralMultiplier(soil, depth, rules);
   const { overturning, sliding } = blockResistance(block, loads, soil, rules);
-  if (!(shear > 0 && uniform.lateralPerDepth > 0 && Number.isFinite(overturning.demand))) return null;
+  if (!(shear > 0 && lateralForce(uniform, 0, 1, multiplier) > 0 && Number.isFinite(overturning.demand)))
+    return null;
   const base = sliding.capacity - width * lateralForce(soil, 0, depth, multiplier);
   const balanced = balancedSoilMoment(width, depth, soil, shear + base, multiplier);
   const dead = overturning.capacity - width * lateralMoment(soil, depth, multiplier);
@@ -47,6 +48,7 @@ export function blockBeside(
         width: width * Math.SQRT2,
         lateralBearingPerDepth: uniform.lateralPerDepth,
         multiplier,
+        cap: uniform.lateralCap,
       },
       "conservative",
     ),

@@ -9,6 +9,8 @@ export interface EmbeddedPost {
   readonly lateralBearingPerDepth: number;
   /** 2 where the doubling of IBC 1806.3.4 is chosen, else 1. */
   readonly multiplier: number;
+  /** Lateral bearing that no depth exceeds, Pa. Default: none. */
+  readonly cap?: number | undefined;
 }
 
 /**
@@ -41,7 +43,8 @@ export function unrestrainedDepth(post: EmbeddedPost, limit: DepthLimit = "liter
   const slope = checked(post);
   if (post.lateralForce === 0) return 0;
   const wanted = (depth: number) => {
-    const a = (2.34 * post.lateralForce) / (slope * pressureDepth(depth, limit) * post.width);
+    const pressure = Math.min(slope * pressureDepth(depth, limit), post.cap ?? Number.POSITIVE_INFINITY);
+    const a = (2.34 * post.lateralForce) / (pressure * post.width);
     return 0.5 * a * (1 + Math.sqrt(1 + (4.36 * post.forceHeight) / a));
   };
   // the depth wanted falls as the depth given rises: one crossing
