@@ -144,6 +144,7 @@ test("a slab whose load is off its base fails, one that is pressed evenly lifts 
         expect(demand(given, off)).toBe(Number.POSITIVE_INFINITY);
       expect(topDemand(given, loaded(given.width, normal, 0))).toBe(0);
     }),
+    { seed: 104 },
   );
 });
 
@@ -162,5 +163,6 @@ test("more steel and more thickness never make slabStrength less, and thickness 
         punchingDemand(given, loads),
       );
     }),
+    { seed: 105 },
   );
 });

@@ -82,6 +82,7 @@ test("pierInClay(pier) is Broms's short pile, and the published one", () => {
         expect((hold?.bending(ultimateLateral, height * ultimateLateral) ?? 0) / maxMoment).toBeCloseTo(1, 8);
       },
     ),
+    { seed: 100 },
   );
   expect(pierInClay({ diameter: 1, depth: 1.5 }, soil)?.of(at(1, 0)).capacity).toBe(0);
 });
