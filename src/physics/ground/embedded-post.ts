@@ -20,7 +20,8 @@ export type DepthLimit = "literal" | "conservative" | "none";
 
 const TWELVE_FEET = 12 * 0.3048;
 
-function pressureDepth(depth: number, limit: DepthLimit): number {
+/** Depth whose lateral bearing counts for a post of this depth, m. */
+export function pressureDepth(depth: number, limit: DepthLimit): number {
   if (limit === "literal") return Math.min(depth / 3, TWELVE_FEET);
   if (limit === "conservative") return Math.min(depth, TWELVE_FEET) / 3;
   return depth / 3;

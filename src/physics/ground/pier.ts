@@ -1,3 +1,4 @@
+import { pressureDepth } from "./embedded-post.ts";
 import type { FootingLoads, Resistance, TakeOff } from "./loads.ts";
 import { passiveCoefficient } from "./rankine.ts";
 import {
@@ -25,8 +26,6 @@ export interface SideHold {
   bending(shear: number, moment: number): number;
 }
 
-const TWELVE_FEET = 12 * 0.3048;
-
 /**
  * As a post free at grade: IBC 1807.3.2.1 solved for the load; no deeper than 12 ft counts for its pressure.
  * Holds as the soil row states it: allowable. Null where the soil has no lateral bearing. docs/theory/ground.md.
@@ -40,7 +39,7 @@ export function pierAsPost(
   const slope = uniform.lateralPerDepth * lateralMultiplier(soil, depth, rules);
   if (!(slope > 0)) return null;
   const pressure = Math.min(
-    (slope * Math.min(depth, TWELVE_FEET)) / 3,
+    slope * pressureDepth(depth, "conservative"),
     uniform.lateralCap ?? Number.POSITIVE_INFINITY,
   );
   const capacity = (pressure * diameter * depth ** 2) / 2.34;
