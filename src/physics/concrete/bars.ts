@@ -1,4 +1,6 @@
 const INCH = 0.0254;
+/** Pounds per square inch, Pa: formulas of ACI 318 take strengths in them. */
+export const PSI = 6894.757;
 const POUND_PER_FOOT = 0.45359237 / 0.3048;
 
 /** A deformed bar. m, m2, kg/m. */
@@ -58,12 +60,11 @@ export const EARTH_COVER = 3 * INCH;
  * @param strength f'c, Pa @param top more than 12 in. of fresh concrete below the bar
  */
 export function developmentLength(bar: Bar, strength: number, barYield: number, top: boolean): number {
-  const psi = 6894.757;
   // the grade's factor, table 25.4.2.5: 1 to grade 60, 1.15 to 80, 1.3 above
   const grade = barYield > 552e6 ? 1.3 : barYield > 415e6 ? 1.15 : 1;
   const divisor = bar.diameter < 0.8 * INCH ? 25 : 20;
   const length =
-    (((barYield / psi) * (top ? 1.3 : 1) * grade) / (divisor * Math.sqrt(strength / psi))) * bar.diameter;
+    (((barYield / PSI) * (top ? 1.3 : 1) * grade) / (divisor * Math.sqrt(strength / PSI))) * bar.diameter;
   return Math.max(length, 12 * INCH);
 }
 
@@ -72,12 +73,10 @@ export function developmentLength(bar: Bar, strength: number, barYield: number, 
  * apart or more.
  */
 export function hookLength(bar: Bar, strength: number, barYield: number): number {
-  const psi = strength / 6894.757;
+  const psi = strength / PSI;
   const inches = bar.diameter / INCH;
   const length =
-    (((barYield / 6894.757) * Math.min(1, psi / 15_000 + 0.6)) / (55 * Math.sqrt(psi))) *
-    inches ** 1.5 *
-    INCH;
+    (((barYield / PSI) * Math.min(1, psi / 15_000 + 0.6)) / (55 * Math.sqrt(psi))) * inches ** 1.5 * INCH;
   return Math.max(length, 8 * bar.diameter, 6 * INCH);
 }
 

@@ -1,3 +1,5 @@
+import { PSI } from "./bars.ts";
+
 /** The concrete in compression to a depth from its extreme fibre: area and its distance from the middle. */
 export interface Compressed {
   readonly area: number;
@@ -23,7 +25,7 @@ const CRUSHING = 0.003;
 
 /** ACI 318-19 table 22.2.2.4.3. */
 function blockFactor(strength: number): number {
-  const psi = strength / 6894.757;
+  const psi = strength / PSI;
   return Math.min(0.85, Math.max(0.65, 0.85 - (0.05 * (psi - 4000)) / 1000));
 }
 

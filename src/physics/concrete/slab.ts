@@ -1,4 +1,4 @@
-const PSI = 6894.757;
+import { PSI } from "./bars.ts";
 
 /** A square pad under a square pedestal, with the bars of its mats. m, m2, Pa. */
 export interface Slab {
