@@ -2,7 +2,12 @@ import type { FootingRow } from "../../model/catalog.ts";
 import { type Bar, barMass, developmentLength, EARTH_COVER } from "../../physics/concrete/bars.ts";
 import { slabStrength } from "../../physics/concrete/slab.ts";
 import { blockTakeOff } from "../../physics/ground/block.ts";
-import { dowelStrength, type RockPadResponse, rockPadAnswers } from "../../physics/ground/rock-pad.ts";
+import {
+  dowelStrength,
+  dowelsFit,
+  type RockPadResponse,
+  rockPadAnswers,
+} from "../../physics/ground/rock-pad.ts";
 import { padRocking } from "../../physics/ground/rocking.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
@@ -128,12 +133,10 @@ const barOf = (row: Row): Bar => ({
 });
 
 export const rockPadChoices = (row: Row): RockPadSize[] =>
-  sizesOf(row.width)
-    .filter((width) => width > 2 * row.edge)
-    .flatMap((width) =>
-      sizesOf(row.depth).flatMap((depth) =>
-        row.dowels.flatMap((dowels) =>
-          sizesOf(row.socket).map((socket) => ({ width, depth, dowels, socket })),
-        ),
-      ),
-    );
+  sizesOf(row.width).flatMap((width) =>
+    sizesOf(row.depth).flatMap((depth) =>
+      row.dowels
+        .filter((dowels) => dowelsFit({ ...row, width, dowels }))
+        .flatMap((dowels) => sizesOf(row.socket).map((socket) => ({ width, depth, dowels, socket }))),
+    ),
+  );

@@ -72,11 +72,20 @@ export function dowelPlaces({
   });
 }
 
+/** Do the dowels stand inside the pad, each in a hole of its own? */
+export const dowelsFit = ({
+  width,
+  edge,
+  hole,
+  dowels,
+}: Pick<RockPadGeometry, "width" | "edge" | "hole" | "dowels">): boolean =>
+  edge > hole / 2 && (width - 2 * edge) / (dowels / 4) > hole;
+
 export function dowelStrength(pad: RockPadGeometry, soil: SoilGivens, rules: GroundRules): DowelStrength {
   const { width, depth, dowels, socket, bar, hole, edge } = pad;
-  if (!(bar > 0 && hole > bar && socket > 0 && edge > hole / 2 && width > 2 * edge))
+  if (!(bar > 0 && hole > bar && socket > 0 && dowelsFit(pad)))
     throw new RangeError(
-      `rock pad: found bar ${bar} m, hole ${hole} m, socket ${socket} m, edge ${edge} m, width ${width} m, expected a hole wider than the bar, a socket above 0 and an edge inside the pad`,
+      `rock pad: found bar ${bar} m, hole ${hole} m, socket ${socket} m, edge ${edge} m, width ${width} m, ${dowels} dowels, expected a hole wider than the bar, a socket above 0, an edge inside the pad and holes that do not meet`,
     );
   const below = depth + socket;
   const wet = (rules.waterTable ?? Number.POSITIVE_INFINITY) < below;

@@ -73,6 +73,10 @@ test("dowelStrength is steel, bond and cone by hand; close dowels share their ro
   expect(dowelStrength({ ...one, width: 0.4 }, rock, rules).cone / (22e3 * 0.1186)).toBeCloseTo(1, 2);
   expect(dowelStrength(one, { ...rock, groutBond: undefined }, rules).bond).toBe(0);
   expect(() => dowelStrength({ ...one, hole: 0.01 }, rock, rules)).toThrow(/a hole wider than the bar/);
+  // six holes of 38 mm have no room in a row of 200 mm
+  expect(() => dowelStrength({ ...one, width: 0.5, dowels: 24 }, rock, rules)).toThrow(
+    /24 dowels, .*do not meet/,
+  );
 });
 
 test("more moment never asks less of a rock pad, a longer socket never holds less, thrust alone pulls nothing", () => {
