@@ -36,7 +36,7 @@ export function together(star: Star, heights: readonly number[], levels: readonl
 export class Levels {
   private readonly problem: Problem;
   private readonly known = new Map<Star, Map<number, LevelFacts & { readonly cents: number }>>();
-  private readonly upright = new Map<number, Star>();
+  private readonly upright = new Map<string, Star>();
 
   constructor(problem: Problem) {
     this.problem = problem;
@@ -97,7 +97,7 @@ export class Levels {
   /** Least cents of a level whose star is not known yet: guys straight down to the highest anchor of any. */
   shortestCents(height: number, perLevel: 3 | 4, highestAnchor: number): number {
     const elevation = Math.min(highestAnchor, height);
-    const key = 8 * elevation + perLevel;
+    const key = `${perLevel} ${elevation}`;
     let star = this.upright.get(key);
     if (!star) {
       const anchors = Array.from({ length: perLevel }, () => ({ radius: 0, elevation }));

@@ -257,17 +257,22 @@ export class Tree {
       );
       if (!rising.includes(root.candidates[index])) continue;
       const most = this.guys.ofAny(star, height);
-      // every level that may still come hangs on the same anchors, none higher than this one
+      // every level that may still come hangs on the same anchors, none higher than this one; on a hill the wind
+      // may blow harder on a lower guy than on this one
       let lost = most.moment;
+      let blown = most.wind;
       if (!star.even)
-        for (const at of rising.filter((candidate) => candidate < root.candidates[index]))
-          lost = Math.min(lost, this.guys.ofAny(star, root.statics.z[at]).moment);
+        for (const at of rising.filter((candidate) => candidate < root.candidates[index])) {
+          const lower = this.guys.ofAny(star, root.statics.z[at]);
+          lost = Math.min(lost, lower.moment);
+          blown = Math.max(blown, lower.wind);
+        }
       const guys: StarGuys = {
         star,
         top: height,
         lowest: root.statics.z[rising[0]],
         weight: mostLevels * most.weight,
-        wind: mostLevels * most.wind,
+        wind: most.wind + (mostLevels - 1) * blown,
         pull: mostLevels * most.pull,
         moment: most.moment + (mostLevels - 1) * lost,
       };
