@@ -173,5 +173,6 @@ function baseLoads(mast: Mast, moment: number, pinned: boolean): FootingLoads {
     compression: mast.baseReaction[0],
     shear: Math.hypot(mast.baseReaction[1], across),
     moment: pinned ? 0 : moment,
+    turn: pinned ? Math.hypot(mast.d[2], mast.planes === 2 ? mast.d[4] : 0) : 0,
   };
 }

@@ -1,6 +1,6 @@
 import type { MastLimitState } from "./mast-checks.ts";
 
-/** The tightest guy of each level, at its tighter end, against its strand less what the end fittings lose. */
+/** The tightest guy of each level, at its tighter end, against its strand less what the end fittings lose, or its hardware. */
 export const guyStrength: MastLimitState = {
   id: "guy-strength",
   title: "Guy strength",
@@ -13,10 +13,13 @@ export const guyStrength: MastLimitState = {
       const tension = Math.max(state.tensionAnchor, state.tensionMast) + (c.twist?.guyTension[g] ?? 0);
       most[level] = Math.max(most[level], tension);
     });
-    return levels.map(({ strand, height }, level) => ({
+    return levels.map(({ strand, height, hardware }, level) => ({
       limitState: guyStrength.id,
       demand: most[level],
-      capacity: strand.breakingStrength * strand.efficiency,
+      capacity: Math.min(
+        strand.breakingStrength * strand.efficiency,
+        hardware?.breakingStrength ?? Number.POSITIVE_INFINITY,
+      ),
       ...c.problem.rules.guy,
       of: 0,
       at: height,

@@ -1,3 +1,4 @@
+import type { Insulator } from "../model/catalog.ts";
 import type { Design } from "../model/design.ts";
 import { anchorPart, footingPart } from "../parts/index.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
@@ -70,7 +71,7 @@ export function resolve(
       `"${choice.kind}"`,
       `"${row.kind}", the kind of row "${row.id}"`,
     );
-    const star = starOf(problem.study.lot, design.guys, anchor.head);
+    const star = starOf(problem.study.lot, design.guys, anchor.head, problem.ground.stand);
     const highest = Math.max(...star.anchors.map((a) => a.elevation));
     const { tension: common } = design.guys;
     guys = {
@@ -110,10 +111,28 @@ export function resolve(
     "a footing of the catalog",
   );
   const footing = need(
-    footingPart(row, design.footing, problem.ground),
+    footingPart(row, design.footing, problem.ground, insulatorOf(problem, design)),
     "footing.kind",
     `"${design.footing.kind}"`,
     `"${row.kind}", the kind of row "${row.id}"`,
   );
   return { model: { package: pack, stack, guys }, anchor, footing };
+}
+
+/** What an insulated mast stands on; nothing under another. */
+function insulatorOf({ study, catalog }: Problem, { guys, footing }: Design): Insulator | undefined {
+  const { insulator } = footing;
+  if (!study.wishes.insulatedBase) {
+    if (insulator === undefined) return undefined;
+    throw new DesignError("footing.insulator", `"${insulator}"`, "none: the study wishes no insulated mast");
+  }
+  if (!guys) throw new DesignError("guys", "none", "guys: a mast on a base insulator stands by them alone");
+  const row = catalog.insulators.find(({ id }) => id === insulator);
+  if (!row)
+    throw new DesignError(
+      "footing.insulator",
+      insulator === undefined ? "none" : `"${insulator}"`,
+      "a base insulator of the catalog: the study wishes an insulated mast",
+    );
+  return row;
 }

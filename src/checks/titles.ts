@@ -39,6 +39,9 @@ export const limitStateTitles: Readonly<Record<string, string>> = {
   "pier-bending": "Pier bending",
   "base-compression": "Base compression",
   "base-stiffness": "Stiffness of the base",
+  "insulator-compression": "Base insulator compression",
+  "insulator-shear": "Base insulator shear",
+  "insulator-turn": "Base insulator turn",
 };
 
 export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
@@ -60,6 +63,7 @@ export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
   "pier-in-clay": "moment",
   "pier-bending": "moment",
   "base-stiffness": "moment",
+  "insulator-turn": "angle",
   "anchor-post": "ratio",
   "anchor-overturning": "moment",
 };

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { dimensioned, priced } from "../quantity/schema.ts";
 import { force, id, invented, length, price, text, unique } from "./fields.ts";
-import { anchorSchema, footingSchema, soilSchema } from "./ground-rows.ts";
+import { anchorSchema, footingSchema, insulatorSchema, soilSchema } from "./ground-rows.ts";
 import { ruleSetSchema } from "./rule-set.ts";
 import { pipeSchema, sectionSchema, strandSchema } from "./steel-rows.ts";
 import { barStockSchema, concreteSupplySchema } from "./supply.ts";
@@ -64,6 +64,7 @@ export const rowSchemas = {
   strand: strandSchema,
   anchors: anchorSchema,
   footings: footingSchema,
+  insulators: insulatorSchema,
   soils: soilSchema,
   antennas: antennaSchema,
   pipes: pipeSchema,
@@ -77,6 +78,8 @@ export const catalogSchema = z.strictObject({
   strand: unique(rowSchemas.strand),
   anchors: unique(rowSchemas.anchors),
   footings: unique(rowSchemas.footings),
+  /** Of catalogs written before there were any: none. */
+  insulators: unique(rowSchemas.insulators).default([]),
   soils: unique(rowSchemas.soils),
   antennas: unique(rowSchemas.antennas),
   pipes: unique(rowSchemas.pipes),
@@ -95,6 +98,7 @@ export type Section = Catalog["sections"][number];
 export type Strand = Catalog["strand"][number];
 export type AnchorRow = Catalog["anchors"][number];
 export type FootingRow = Catalog["footings"][number];
+export type Insulator = Catalog["insulators"][number];
 export type Soil = Catalog["soils"][number];
 export type Antenna = Catalog["antennas"][number];
 export type Pipe = Catalog["pipes"][number];
@@ -113,6 +117,7 @@ export const mergedCatalog = (catalog: Catalog, patch: CatalogPatch): Catalog =>
   strand: mergedRows(catalog.strand, patch.strand),
   anchors: mergedRows(catalog.anchors, patch.anchors),
   footings: mergedRows(catalog.footings, patch.footings),
+  insulators: mergedRows(catalog.insulators, patch.insulators),
   soils: mergedRows(catalog.soils, patch.soils),
   antennas: mergedRows(catalog.antennas, patch.antennas),
   pipes: mergedRows(catalog.pipes, patch.pipes),

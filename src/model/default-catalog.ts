@@ -1,6 +1,7 @@
 import anchors from "../../catalog/anchors.json" with { type: "json" };
 import antennas from "../../catalog/antennas.json" with { type: "json" };
 import footings from "../../catalog/footings.json" with { type: "json" };
+import insulators from "../../catalog/insulators.json" with { type: "json" };
 import pipes from "../../catalog/pipes.json" with { type: "json" };
 import prices from "../../catalog/prices.json" with { type: "json" };
 import rules from "../../catalog/rules.json" with { type: "json" };
@@ -15,6 +16,7 @@ export const defaultCatalog = {
   strand,
   anchors,
   footings,
+  insulators,
   soils,
   antennas,
   pipes,

@@ -18,8 +18,11 @@ const anchorChoice = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("post"), row: id, width: length, depth: length }),
 ]);
 
+/** What an insulated mast stands on, between it and its footing. */
+const insulator = id.optional();
+
 const footingChoice = z.discriminatedUnion("kind", [
-  z.strictObject({ kind: z.literal("block"), row: id, width: length, depth: length }),
+  z.strictObject({ kind: z.literal("block"), row: id, width: length, depth: length, insulator }),
   z.strictObject({
     kind: z.literal("pad"),
     row: id,
@@ -29,8 +32,9 @@ const footingChoice = z.discriminatedUnion("kind", [
     /** Bars of a mat each way, share of the slab's section; mats, below or below and above. */
     steel: z.number().min(0.0018).max(0.01).default(0.0018),
     mats: z.int().min(1).max(2).default(2),
+    insulator,
   }),
-  z.strictObject({ kind: z.literal("pier"), row: id, diameter: length, depth: length }),
+  z.strictObject({ kind: z.literal("pier"), row: id, diameter: length, depth: length, insulator }),
   z.strictObject({
     kind: z.literal("rock-pad"),
     row: id,
@@ -38,6 +42,7 @@ const footingChoice = z.discriminatedUnion("kind", [
     depth: length,
     dowels: z.int().min(4).max(24).multipleOf(4),
     socket: length,
+    insulator,
   }),
 ]);
 

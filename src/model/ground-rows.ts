@@ -5,6 +5,7 @@ import {
   force,
   id,
   invented,
+  positiveForce,
   positiveLength,
   positiveSize,
   positiveStress,
@@ -173,6 +174,24 @@ const rockPad = z
   });
 
 export const footingSchema = z.discriminatedUnion("kind", [block, pad, pier, rockPad]);
+
+/** What parts an insulated mast from its footing, and lets its foot turn. */
+export const insulatorSchema = z.strictObject({
+  id,
+  name: text,
+  /** Ratings: what breaks it. */
+  compression: positiveForce,
+  shear: positiveForce,
+  /** Greatest turn of the mast's foot that its hinge follows, degrees. */
+  turn: z.number().gt(0).max(10),
+  /** Of the mast's foot above the footing. */
+  height: positiveSize,
+  /** Side of its base on the footing. */
+  plate: positiveSize,
+  weight: force,
+  price,
+  invented,
+});
 
 /** What one layer of ground bears and weighs. */
 const soilLayer = {

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { force, length, price, refuse } from "./fields.ts";
+import { force, length, positiveForce, price, refuse } from "./fields.ts";
 
 /** Degrees Celsius that air on earth has. */
 const celsius = z.number().min(-70).max(60);
@@ -24,7 +24,46 @@ export const guyHardware = z.strictObject({
   /** Of the guy's length that they take the place of: no strand is cut for it, and it does not stretch. */
   length: length.default(0),
   price: price.default(0),
+  /** What breaks the weakest of it. Absent: the strand and its ends break before. */
+  breakingStrength: positiveForce.optional(),
 });
+
+/** A mast on an insulator is held by its guys alone, each parted from it, and by nothing against twist. */
+export function refuseOddInsulation(
+  wishes: {
+    readonly insulatedBase: boolean;
+    readonly packages: readonly { readonly items: readonly { readonly offset: number }[] }[];
+  },
+  parts: {
+    readonly supports: readonly string[];
+    readonly guyHardware?: { readonly breakingStrength?: number };
+  },
+  context: z.core.$RefinementCtx<unknown>,
+): void {
+  if (!wishes.insulatedBase) return;
+  if (parts.supports.includes("freestanding"))
+    refuse(
+      context,
+      ["parts", "supports"],
+      '["guyed"]: a mast on a base insulator turns freely and stands by its guys alone',
+    );
+  if (parts.guyHardware?.breakingStrength === undefined)
+    refuse(
+      context,
+      ["parts", "guyHardware"],
+      'the insulators at the mast end of every guy, with their "breakingStrength": an insulated mast is the aerial',
+    );
+  wishes.packages.forEach(({ items }, p) => {
+    items.forEach(({ offset }, i) => {
+      if (offset > 0)
+        refuse(
+          context,
+          ["wishes", "packages", p, "items", i, "offset"],
+          "0: what holds a mast on an insulator against twist is not worked out",
+        );
+    });
+  });
+}
 
 /** Degrees from plumb or about the axis. */
 export const turn = z.number().gt(0).max(10);

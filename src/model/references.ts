@@ -48,7 +48,7 @@ const packageReferences = (set: AntennaPackage, index: number, catalog: Catalog)
 /** Ids in a study that no row of the (merged) catalog has. */
 export const unknownInStudy = (study: Study, catalog: Catalog): InputError[] => {
   const listed = (
-    key: "sections" | "strands" | "anchors" | "footings",
+    key: "sections" | "strands" | "anchors" | "footings" | "insulators",
     what: string,
     rows: Reference["rows"],
   ) => {
@@ -63,6 +63,7 @@ export const unknownInStudy = (study: Study, catalog: Catalog): InputError[] => 
     ...listed("strands", "a strand of the catalog", catalog.strand),
     ...listed("anchors", "an anchor of the catalog", catalog.anchors),
     ...listed("footings", "a footing of the catalog", catalog.footings),
+    ...listed("insulators", "a base insulator of the catalog", catalog.insulators),
   ].flatMap(unknown);
 };
 
@@ -95,6 +96,13 @@ export const unknownInDesign = (
       rows: ofKind(catalog.footings, footing.kind),
     },
   ];
+  if (footing.insulator !== undefined)
+    references.push({
+      path: ["footing", "insulator"],
+      id: footing.insulator,
+      what: "a base insulator of the catalog",
+      rows: catalog.insulators,
+    });
   if (guys)
     references.push({
       path: ["guys", "anchor", "row"],

@@ -53,6 +53,11 @@ export const ruleSetSchema = z.strictObject({
   overturning: factor,
   sliding: factor,
   baseCompression: factor,
+  /** On the ratings of a base insulator. */
+  baseInsulator: factor.default({
+    required: 3,
+    source: "not stated by this rule set: 3.0 under allowable stress, common practice, no source, the safer",
+  }),
   /** Window of the initial tension, fractions of breaking strength. */
   tension: z
     .strictObject({ least: z.number().min(0).max(1), most: z.number().min(0).max(1), source: text })

@@ -4,7 +4,7 @@ import type { Axis } from "./axis.ts";
 import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, price, refuse, text, unique } from "./fields.ts";
 import { refuseOddLot } from "./lot.ts";
-import { guyHardware, temperature, turn } from "./mast-givens.ts";
+import { guyHardware, refuseOddInsulation, temperature, turn } from "./mast-givens.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
 export const STUDY_VERSION = 1;
@@ -268,6 +268,8 @@ export const studySchema = z
         serviceWind: z.number().gt(0).max(1).default(1),
         /** Must the mast stand with any one guy gone? The rule set says in which wind and by how much. */
         lossOfOneGuy: z.boolean().default(false),
+        /** Is the mast itself the aerial? Then it stands on a base insulator and hangs in insulated guys. */
+        insulatedBase: z.boolean().default(false),
         heightLimit: length.optional(),
         concreteCap: dimensioned("volume", { min: 0 }).optional(),
         /** All that may be spent, and dug. */
@@ -304,13 +306,16 @@ export const studySchema = z
         rotation: axis(z.number(), z.number().gt(0)).default({ from: 0, to: 110, step: 10 }),
         footings: z.union([z.literal("all"), distinct(id)]).default("all"),
         anchors: z.union([z.literal("all"), distinct(id)]).default("all"),
+        /** Base insulators, for a mast that is wished insulated. */
+        insulators: z.union([z.literal("all"), distinct(id)]).default("all"),
       })
       .prefault({}),
 
     /** Rows that this study adds to the catalog or puts in place of rows with the same id. */
     catalog: catalogPatchSchema.prefault({}),
   })
-  .superRefine(({ aim, nextAim, wishes }, context) => {
+  .superRefine(({ aim, nextAim, wishes, parts }, context) => {
+    refuseOddInsulation(wishes, parts, context);
     const most = [aim, nextAim].find((one) => one !== undefined && !isLeast(one));
     if (most && wishes.budget === undefined)
       refuse(

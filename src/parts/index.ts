@@ -1,10 +1,11 @@
-import type { AnchorRow, FootingRow } from "../model/catalog.ts";
+import type { AnchorRow, FootingRow, Insulator } from "../model/catalog.ts";
 import type { AnchorChoice, FootingChoice } from "../model/design.ts";
 import { deadman, deadmanChoices } from "./anchors/deadman.ts";
 import { post, postChoices } from "./anchors/post.ts";
 import { rockRod, rockRodChoices } from "./anchors/rock-rod.ts";
 import { screw } from "./anchors/screw.ts";
 import { block, blockChoices } from "./footings/block.ts";
+import { insulated } from "./footings/insulated.ts";
 import { pad, padChoices } from "./footings/pad.ts";
 import { pier, pierChoices } from "./footings/pier.ts";
 import { rockPad, rockPadChoices } from "./footings/rock-pad.ts";
@@ -40,7 +41,7 @@ export function anchorPart(row: AnchorRow, choice: AnchorChoice, ground: Ground)
   return undefined;
 }
 
-export function footingParts(row: FootingRow, ground: Ground): FootingPart[] {
+function bareFootings(row: FootingRow, ground: Ground): FootingPart[] {
   switch (row.kind) {
     case "block":
       return blockChoices(row).map((size) => block(row, size, ground));
@@ -53,7 +54,25 @@ export function footingParts(row: FootingRow, ground: Ground): FootingPart[] {
   }
 }
 
-export function footingPart(row: FootingRow, choice: FootingChoice, ground: Ground): FootingPart | undefined {
+/** Every size of a row that its table allows; for an insulated mast each with every insulator on it. */
+export function footingParts(row: FootingRow, ground: Ground): FootingPart[] {
+  const bare = bareFootings(row, ground);
+  if (!ground.insulators) return bare;
+  return ground.insulators.flatMap((insulator) => bare.map((part) => insulated(part, insulator, ground)));
+}
+
+/** The footing of a design, with the insulator that it names. */
+export function footingPart(
+  row: FootingRow,
+  choice: FootingChoice,
+  ground: Ground,
+  insulator?: Insulator,
+): FootingPart | undefined {
+  const bare = bareFooting(row, choice, ground);
+  return bare && insulator ? insulated(bare, insulator, ground) : bare;
+}
+
+function bareFooting(row: FootingRow, choice: FootingChoice, ground: Ground): FootingPart | undefined {
   if (row.kind === "block" && choice.kind === "block")
     return block(row, { width: choice.width, depth: choice.depth }, ground);
   if (row.kind === "pad" && choice.kind === "pad") {

@@ -1,4 +1,4 @@
-import type { Prices, RuleSet, Soil } from "../model/catalog.ts";
+import type { Insulator, Prices, RuleSet, Soil } from "../model/catalog.ts";
 import type { AnchorChoice, FootingChoice } from "../model/design.ts";
 import type { BarRun } from "../physics/concrete/bars.ts";
 import type { FootingLoads, TakeOff } from "../physics/ground/loads.ts";
@@ -22,6 +22,10 @@ export interface Ground {
   readonly pourBelowWater: boolean;
   /** Of the spring that a mast without guys is analysed on, N m/rad; absent means that its base does not turn. */
   readonly baseStiffness?: number;
+  /** Base insulators to choose from; null where the mast stands on its footing itself. */
+  readonly insulators: readonly Insulator[] | null;
+  /** Of the mast's foot above its footing, m: what the tallest of them stands; a shorter one is packed up to it. */
+  readonly stand: number;
 }
 
 /** Demand and capacity of one limit state at its worst case. SI. */

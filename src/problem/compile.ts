@@ -12,6 +12,7 @@ import { gustComputed } from "../physics/wind/gust-response.ts";
 import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
 import { guyPressure } from "./guy-pressure.ts";
 import { type Iced, icing } from "./iced.ts";
+import { insulationOf } from "./insulation.ts";
 import { latticeDragWidth } from "./lattice-drag-width.ts";
 import { pressureTable, remembered } from "./pressure-table.ts";
 import { stacksOf } from "./stacks.ts";
@@ -43,6 +44,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
   const rules = find(catalog.rules, study.rules.set);
   const soil = find(catalog.soils, study.site.soil);
   const wind = windAction(study.site.wind);
+  const { insulators, stand } = insulationOf(study, catalog);
   const windFactor = rules.windFactor[wind.level];
   const ground: Ground = {
     soil,
@@ -59,12 +61,15 @@ export function compile(study: Study, catalog: Catalog): Problem {
     greatestDig: study.site.greatestDig,
     waterTable: study.site.waterTable ?? Number.POSITIVE_INFINITY,
     pourBelowWater: study.site.pourBelowWater,
-    baseStiffness: study.site.baseStiffness,
+    // a mast on an insulator stands on a pin
+    baseStiffness: insulators ? undefined : study.site.baseStiffness,
+    insulators,
+    stand,
   };
   const heights = axisValues(study.wishes.height);
   const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
   const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
-  const iced = icing(study, rules, highest);
+  const iced = icing(study, rules, highest, stand);
   const thickest = iced?.(Math.max(...heights));
   const { sections, uncovered } = sectionModels(catalog.sections, wind, rules, thickest);
   const chosen = pick(catalog.sections, study.parts.sections).flatMap((row) => sections.get(row.id) ?? []);
@@ -72,8 +77,8 @@ export function compile(study: Study, catalog: Catalog): Problem {
     throw new Uncovered(`parts.sections: found none that can be computed; ${[...uncovered.values()][0]}`);
   const radii = axisValues(study.parts.radius);
   const rotations = axisValues(study.parts.rotation);
-  const places = { lot: study.lot, radii, rotations, drawnIn: study.parts.drawnIn };
-  const pressure = pressureTable((z) => wind.pressure(z) * windFactor, highest);
+  const places = { lot: study.lot, radii, rotations, drawnIn: study.parts.drawnIn, stand };
+  const pressure = pressureTable((z) => wind.pressure(z + stand) * windFactor, highest);
   const byPrice = <T extends { cents: number; takeOff: { concrete: number }; choice: unknown }>(a: T, b: T) =>
     a.cents - b.cents ||
     a.takeOff.concrete - b.takeOff.concrete ||
@@ -113,7 +118,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
       .flatMap((row) => footingParts(row, ground))
       .sort(byPrice),
     allowed: 1 / (1 + study.wishes.margin),
-    assumptions: [...assumptions(study), ...leftOut(study, uncovered)],
+    assumptions: [...assumptions(study, stand), ...leftOut(study, uncovered)],
   };
 }
 
@@ -238,7 +243,7 @@ function hillWords(study: Study): string[] {
   ];
 }
 
-function assumptions(study: Study): string[] {
+function assumptions(study: Study, stand: number): string[] {
   const said: string[] = [];
   if (study.site.waterTable === undefined)
     said.push("No water table is stated: the ground is taken as dry to below the deepest hole.");
@@ -265,6 +270,10 @@ function assumptions(study: Study): string[] {
   }
   if (study.wishes.packages.some((p) => p.items.some((item) => !("antenna" in item))))
     said.push("Antennas not chosen yet count by their area and weight and cost nothing here.");
+  if (study.wishes.insulatedBase)
+    said.push(
+      `The mast stands on a base insulator: heights count from its foot, ${stand.toFixed(2)} m above the footing, as high as the tallest insulator of the list; a shorter one is packed up to that. Voltages are not worked out: neither of the base insulator nor of those in the guys.`,
+    );
   said.push(
     study.lot.slope
       ? `The ground falls evenly by ${(100 * study.lot.slope.fall).toFixed(0)} % toward ${study.lot.slope.toward} degrees; anchors stand at grade, posts hold their guys above it.`

@@ -43,12 +43,13 @@ export type Icing = (height: number, factors?: IceFactors) => Iced;
 /**
  * How ice is counted; null where the study states none. One answer is kept a height and combination.
  * @param top of everything that wind may blow on, m
+ * @param stand of the mast's foot above its footing, m
  */
-export function icing(study: Study, rules: RuleSet, top: number): Icing | null {
+export function icing(study: Study, rules: RuleSet, top: number, stand: number): Icing | null {
   const { ice, wind } = study.site;
   if (!ice) return null;
   const action = windAction(windInIce(wind, ice));
-  const pressure = pressureTable(action.pressure, top);
+  const pressure = pressureTable((z) => action.pressure(z + stand), top);
   const onGuys = remembered((from, to) => guyPressure(pressure, from, to));
   // what the hill adds is most at the ground; ASCE 7-16 equation 10.4-5. Other bases know no such growth.
   const mapped = wind.basis === "asce7-16" || wind.basis === "asce7-22";

@@ -81,11 +81,15 @@ export const spareOf = (lot: Lot, guys: Guys): number =>
 const SAME = 1e-9;
 const rounded = (value: number): number => Math.round(value / SAME) * SAME + 0;
 
-/** The star of a design on its lot. @param head of the anchors' hold above their ground, m */
-export function starOf(lot: Lot, guys: Guys, head = 0): Star {
+/**
+ * The star of a design on its lot.
+ * @param head of the anchors' hold above their ground, m
+ * @param stand of the mast's foot above its footing, m
+ */
+export function starOf(lot: Lot, guys: Guys, head = 0, stand = 0): Star {
   const anchors = Array.from({ length: guys.perLevel }, (_, i): StarAnchor => {
     const radius = radiusOf(guys, i);
-    return { radius, elevation: elevationAt(lot, bearingOf(guys, i), radius) + head };
+    return { radius, elevation: elevationAt(lot, bearingOf(guys, i), radius) + head - stand };
   });
   const [first] = anchors;
   const alike = anchors.every(
@@ -105,6 +109,8 @@ export interface StarAxes {
   readonly rotations: readonly number[];
   /** May an anchor stand nearer where the lot is short? */
   readonly drawnIn: boolean;
+  /** Of the mast's foot above its footing, m. */
+  readonly stand?: number;
 }
 
 /** Radii of a place of the grid: one for all, or each as far out as the lot lets it. Undefined where there is none. */
@@ -134,7 +140,7 @@ export function placedStars(axes: StarAxes, perLevel: 3 | 4, head = 0): PlacedSt
     for (const rotation of rotations) {
       const own = radiiAt(axes, perLevel, radius, rotation);
       const guys = { perLevel, radius, rotation, radii: own };
-      const star = starOf(lot, guys, head);
+      const star = starOf(lot, guys, head, axes.stand);
       const spare = own ? spareOf(lot, guys) : Number.NEGATIVE_INFINITY;
       const fits = spare >= -ON_THE_LINE;
       // on an even lot the places that don't fit count with those of their radius that do

@@ -40,13 +40,14 @@ export class Recall {
 
 /** Everything outside a structure that its analysis reads. */
 function physicalBasis(problem: Problem): string {
-  const { study, rules, packages, allowed, strands, sections } = problem;
+  const { study, rules, packages, allowed, strands, sections, ground } = problem;
   return JSON.stringify([
     study.site.wind,
     study.site.ice,
     study.site.temperature,
     study.site.baseStiffness,
     study.parts.guyHardware,
+    ground.stand,
     study.wishes.swayLimit,
     study.wishes.twistLimit,
     study.wishes.serviceWind,

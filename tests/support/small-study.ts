@@ -165,10 +165,16 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       { toward: 200, fall: 0.2 },
       { toward: 310, fall: 0.4 },
     ),
+    // drawn last, so that what came before keeps its draws
+    insulators: fc.constantFrom<string[]>(...Array.from({ length: 15 }, () => []), [
+      "insulator-7",
+      "insulator-9",
+    ]),
   })
   .map((g): StudyFile => {
     const known = new Set(defaultCatalog.strand.map((row) => row.id));
     const strands = g.strands.filter((id) => known.has(id));
+    const insulated = g.insulators.length > 0 && g.supports.includes("guyed");
     return {
       mastwright: 1,
       name: "small",
@@ -206,6 +212,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
         concreteCap: g.cap,
         ...g.service,
         lossOfOneGuy: g.lossOfOneGuy,
+        insulatedBase: insulated,
         packages: [
           {
             id: "one",
@@ -222,7 +229,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
                 area: `${side.area} ft2`,
                 areaKind: side.kind,
                 weight: `${side.weight} lbf`,
-                offset: feet(side.offset),
+                offset: feet(insulated ? 0 : side.offset),
                 ...(side.fromTop ? { below: feet(side.feet) } : { at: feet(side.feet) }),
               })),
             ],
@@ -235,7 +242,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       parts: {
         sections: [...g.sections],
         mixedStacks: g.mixed,
-        supports: [...g.supports],
+        supports: insulated ? ["guyed"] : [...g.supports],
         guysPerLevel: [...g.perLevel],
         levelCounts: [...g.levelCounts],
         levelHeights: g.levelHeights.map(feet),
@@ -252,7 +259,10 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
               ? ["rock-pad"]
               : [...g.footings, "rock-pad"],
         anchors: g.anchors,
-        guyHardware: g.hardware,
+        guyHardware: insulated
+          ? { weight: "3 lbf", ...g.hardware, breakingStrength: "5200 lbf" }
+          : g.hardware,
+        insulators: insulated ? g.insulators : "all",
       },
       catalog: {
         sections: [

@@ -2,6 +2,7 @@ import type { Antenna, Catalog, Section, Soil, Strand } from "../../model/catalo
 import type { Design } from "../../model/design.ts";
 import { mountHeight, type Study } from "../../model/study.ts";
 import type { CaseResponse, Check, Verdict } from "../../model/verdict.ts";
+import { insulationOf } from "../../problem/insulation.ts";
 import { starOf } from "../../problem/star.ts";
 import type { Judged } from "../../search/types.ts";
 import { governing, numberedChecks } from "../wording/check.ts";
@@ -63,7 +64,7 @@ const places: readonly (readonly [RegExp, Place])[] = [
   [/^guy-/, "guy"],
   [/^pipe-/, "pipe"],
   [/^(anchor|screw|rod|post)-/, "anchor"],
-  [/^(base|pad|pedestal|pier|dowel|overturning|sliding)/, "base"],
+  [/^(base|insulator|pad|pedestal|pier|dowel|overturning|sliding)/, "base"],
 ];
 /** Where in the drawing a check belongs. */
 export const placeOf = ({ kind, limitState }: Check): Place =>
@@ -86,30 +87,27 @@ const anchorDepth = (design: Design): number => {
   return anchor.kind === "rock-rod" ? anchor.socket : 1.2;
 };
 
-const anchorsOf = (
-  design: Design,
-  lot: Study["lot"],
-  catalog: Catalog,
-  windToward: number,
-): SceneAnchor[] => {
+const anchorsOf = (design: Design, study: Study, catalog: Catalog, windToward: number): SceneAnchor[] => {
   const guys = design.guys;
   if (!guys) return [];
   const row = byId(catalog.anchors, guys.anchor.row);
   const head = row?.kind === "post" ? row.height : 0;
-  return starOf(lot, guys, head).anchors.map(({ radius, elevation }, index) => {
-    const turned = (360 / guys.perLevel) * index;
-    const angle = ((turned - windToward) * Math.PI) / 180;
-    return {
-      number: index + 1,
-      bearing: (guys.rotation + turned) % 360,
-      along: radius * Math.cos(angle),
-      across: radius * Math.sin(angle),
-      radius,
-      elevation,
-      depth: anchorDepth(design),
-      head,
-    };
-  });
+  return starOf(study.lot, guys, head, insulationOf(study, catalog).stand).anchors.map(
+    ({ radius, elevation }, index) => {
+      const turned = (360 / guys.perLevel) * index;
+      const angle = ((turned - windToward) * Math.PI) / 180;
+      return {
+        number: index + 1,
+        bearing: (guys.rotation + turned) % 360,
+        along: radius * Math.cos(angle),
+        across: radius * Math.sin(angle),
+        radius,
+        elevation,
+        depth: anchorDepth(design),
+        head,
+      };
+    },
+  );
 };
 
 /** What an evenly falling lot rises toward a bearing, per distance. */
@@ -146,7 +144,7 @@ export const sceneOf = ({ design, verdict }: Judged, study: Study, catalog: Cata
       height: level.height,
       strand: byId(catalog.strand, level.strand),
     })),
-    anchors: anchorsOf(design, study.lot, catalog, windToward),
+    anchors: anchorsOf(design, study, catalog, windToward),
     items,
     pipeTop: Math.max(design.height, ...items.map((item) => item.height)),
     load,

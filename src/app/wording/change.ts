@@ -88,7 +88,9 @@ const barWords = (was: Pad, now: Pad): string[] => [
 const footingWords = (was: FootingChoice, now: FootingChoice, catalog: Catalog, system: System): string => {
   if (was.kind !== now.kind || was.row !== now.row)
     return `${rowName(catalog, now.row, system).toLowerCase()} as base`;
+  const other = now.insulator !== undefined && now.insulator !== was.insulator ? now.insulator : undefined;
   return `base ${[
+    ...(other === undefined ? [] : [`on ${rowName(catalog, other, system).toLowerCase()}`]),
     differing(was, now, footingSides, system),
     ...("mats" in was && "mats" in now ? barWords(was, now) : []),
     ...("dowels" in was && "dowels" in now && was.dowels !== now.dowels

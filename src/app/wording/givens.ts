@@ -87,7 +87,7 @@ export const furtherSite = ({ site }: Study, system: System): string[] => {
 
 /** What it asks of the mast beside height, antennas and margin. */
 export const furtherWishes = ({ wishes }: Study): string[] => {
-  const { swayLimit, twistLimit, serviceWind, lossOfOneGuy } = wishes;
+  const { swayLimit, twistLimit, serviceWind, lossOfOneGuy, insulatedBase } = wishes;
   const turns = [
     ...(swayLimit === undefined ? [] : [`sway ${swayLimit}°`]),
     ...(twistLimit === undefined ? [] : [`twist ${twistLimit}°`]),
@@ -97,5 +97,6 @@ export const furtherWishes = ({ wishes }: Study): string[] => {
       ? [`antennas ${turns.join(" and ")} at most in ${Math.round(100 * serviceWind)} % of the wind`]
       : []),
     ...(lossOfOneGuy ? ["stands with any one guy lost"] : []),
+    ...(insulatedBase ? ["insulated from the ground, guys too"] : []),
   ];
 };

@@ -108,7 +108,7 @@ export const footingSize = (footing: FootingChoice, system: System): string =>
   footingWordsOf(footing).size(footing, system);
 
 export const footingBase = (footing: FootingChoice, system: System): string =>
-  footingWordsOf(footing).base(footing, system);
+  `${footingWordsOf(footing).base(footing, system)}${footing.insulator === undefined ? "" : ", a base insulator on it"}`;
 
 export const rowName = (catalog: Catalog, id: string, system: System): string => {
   const section = byId(catalog.sections, id);
@@ -118,6 +118,7 @@ export const rowName = (catalog: Catalog, id: string, system: System): string =>
   const named =
     byId(catalog.anchors, id) ??
     byId(catalog.footings, id) ??
+    byId(catalog.insulators, id) ??
     byId(catalog.antennas, id) ??
     byId(catalog.soils, id) ??
     byId(catalog.pipes, id);

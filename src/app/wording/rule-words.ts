@@ -27,7 +27,7 @@ const names: Readonly<Record<string, readonly [name: string, gloss: string]>> = 
   sliding: ["Sliding", "what holds over what pushes"],
   baseCompression: ["Concrete under the plate", "strength over thrust"],
   lossOfGuy: ["With a guy lost", "strength of mast and guys over force"],
-  baseInsulator: ["Base insulator", "rating over thrust"],
+  baseInsulator: ["Base insulator", "rating over thrust and push"],
 };
 
 /** Every "required" factor of a rule set, in the order in which it is written. */

@@ -6,6 +6,8 @@ export interface FootingLoads {
   readonly shear: number;
   /** Resultant, in the direction of the shear. */
   readonly moment: number;
+  /** Of the mast's foot on a pin, from plumb, rad. */
+  readonly turn?: number;
 }
 
 /** One limit state: it holds while demand x required factor <= capacity. An infinite demand always fails. */

@@ -130,7 +130,7 @@ const danger = (given: Given): Section => ({
         given.levels.length > 0
           ? " Temporary guys in three directions stand on every section above the last finished level before anyone climbs past it, and stay until the next level holds."
           : " It stands free only when its base has cured and every joint is bolted: hold it by temporary guys until then."
-      } Nobody under the work. Full-body harness, always tied on. No work in wind, rain, ice or with thunder about.`,
+      }${given.design.footing.insulator === undefined ? "" : " An insulated mast turns freely on its foot and can carry a deadly voltage: transmitter locked off and mast earthed while anyone is near; fenced off when done."} Nobody under the work. Full-body harness, always tied on. No work in wind, rain, ice or with thunder about.`,
     },
   ],
 });
@@ -141,7 +141,9 @@ function steps(given: Given): string[] {
     "Concrete cured 7 days; date of pour read from sheet 2",
     `Nothing overhead within ${tape(1.5 * given.reach)} of the mast; power lines shown to all; weather seen`,
     "Gin pole, rope and pulleys looked over; harnesses looked over; signals agreed; one person directs",
-    "Base plate and first section set, plumbed in two directions",
+    given.design.footing.insulator === undefined
+      ? "Base plate and first section set, plumbed in two directions"
+      : `Base insulator set level in grout, its top ${tape(given.problem.ground.stand)} over the concrete; the first section on it propped from all sides, plumbed in two directions`,
   ];
   let low = 0;
   given.levels.forEach((level, i) => {
@@ -161,6 +163,10 @@ function steps(given: Given): string[] {
   if (given.levels.length > 0)
     said.push(
       "All levels to the tensions of sheet 4, lowest first; plumbed; temporary guys off; turnbuckles wired",
+    );
+  if (given.design.footing.insulator !== undefined)
+    said.push(
+      "Insulators whole and clean, at the foot and at the mast end of every guy; nothing else bridges them",
     );
   said.push(
     "Earthing and lightning protection by local code, each leg and guy; seen by whoever signs for it",

@@ -69,7 +69,7 @@ const footingNames: {
   pier: ({ diameter, depth }) => `drilled pier ${tape(diameter)} across, ${tape(depth)} deep`,
 };
 export const footingName = (footing: FootingChoice): string =>
-  (footingNames[footing.kind] as (footing: FootingChoice) => string)(footing);
+  `${(footingNames[footing.kind] as (footing: FootingChoice) => string)(footing)}${footing.insulator === undefined ? "" : ", a base insulator on it"}`;
 
 export const strandName = (strand: Strand): string =>
   `${inchesOf(strand.diameter)} in ${shortGrade(strand.grade)} strand`;

@@ -28,6 +28,7 @@ const section = (id: string, face: number, leg: number, wall: number, price: num
 
 const factor = { required: 1, source: "invented" };
 const catalog: Catalog = {
+  insulators: [],
   sections: [
     section("3leg-9", 9, 7 / 8, 0.083, 218),
     section("3leg-10.5", 10.5, 1, 0.083, 261),
@@ -225,6 +226,7 @@ const study: Study = {
     margin: 0,
     serviceWind: 1,
     lossOfOneGuy: false,
+    insulatedBase: false,
   },
   rules: { set: "asd" },
   parts: {
@@ -242,6 +244,7 @@ const study: Study = {
     rotation: { from: 0, to: 110, step: 10 },
     footings: "all",
     anchors: "all",
+    insulators: "all",
   },
   catalog: {},
 };
