@@ -1,8 +1,8 @@
 import type { UnderRuleSet } from "../checks/under-rule-sets.ts";
-import { type Design, footingAcross } from "../model/design.ts";
+import { type AnchorChoice, type Design, type FootingChoice, footingAcross } from "../model/design.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
-import type { Outcome, Proof } from "../search/types.ts";
+import type { Change, Outcome, Proof } from "../search/types.ts";
 
 // readable text: the same facts as the JSON, in US units, for a terminal
 
@@ -21,9 +21,27 @@ const many = (n: number) => (n < 1e6 ? n.toLocaleString("en-US") : n.toExponenti
 export const caution =
   "An estimating and learning tool. Masts kill by falling, by electrocution and by collapse: local codes,\nthe maker's drawings and a licensed engineer decide; keep the fall zone clear of power lines.";
 
+/** Sides of a row's part, each with the word that says which it is. */
+const anchorText = (anchor: AnchorChoice): string => {
+  switch (anchor.kind) {
+    case "deadman":
+      return `deadman ${feet(anchor.length)} x ${feet(anchor.height)} x ${feet(anchor.width)}, bottom ${feet(anchor.depth)} down`;
+    case "post":
+      return `${anchor.row}, block ${feet(anchor.width)} square, ${feet(anchor.depth)} deep`;
+    case "rock-rod":
+      return `${anchor.row}, socket ${feet(anchor.socket)}`;
+    default:
+      return anchor.row;
+  }
+};
+const footingText = (footing: FootingChoice): string =>
+  `${footing.kind.replace("-", " ")} ${feet(footingAcross(footing))} ${"diameter" in footing ? "across" : "wide"}, ${feet(footing.depth)} deep`;
+const stackText = (stack: Design["stack"]): string =>
+  stack.map((part) => `${feet(part.length)} of ${part.section}`).join(", then ");
+
 export function designText(design: Design): string {
-  const stack = design.stack.map((part) => `${feet(part.length)} of ${part.section}`).join(", then ");
-  const base = `${design.footing.kind.replace("-", " ")} ${feet(footingAcross(design.footing))} ${"diameter" in design.footing ? "across" : "wide"}, ${feet(design.footing.depth)} deep`;
+  const stack = stackText(design.stack);
+  const base = footingText(design.footing);
   if (!design.guys) return `${feet(design.height)} free-standing: ${stack}; ${base}`;
   const { guys } = design;
   const percent = (tension: number) => `${(tension * 100).toFixed(0)} %`;
@@ -34,20 +52,35 @@ export function designText(design: Design): string {
     })
     .join(", ");
   const out = (guys.radii ?? [guys.radius]).map(feet).join(", ");
-  const anchor =
-    guys.anchor.kind === "deadman"
-      ? `deadman ${feet(guys.anchor.length)} x ${feet(guys.anchor.height)} x ${feet(guys.anchor.width)}, bottom ${feet(guys.anchor.depth)} down`
-      : guys.anchor.kind === "post"
-        ? `${guys.anchor.row}, block ${feet(guys.anchor.width)} square, ${feet(guys.anchor.depth)} deep`
-        : guys.anchor.kind === "rock-rod"
-          ? `${guys.anchor.row}, socket ${feet(guys.anchor.socket)}`
-          : guys.anchor.row;
-  return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${percent(guys.tension)} of breaking strength;\n  anchors ${out} out, the first toward ${guys.rotation} degrees: ${anchor}; base ${base}`;
+  return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${percent(guys.tension)} of breaking strength;\n  anchors ${out} out, the first toward ${guys.rotation} degrees: ${anchorText(guys.anchor)}; base ${base}`;
 }
 
+/** What a cheaper neighbour has, and what the answer has instead. */
+const changeText = (change: Change): string => {
+  switch (change.what) {
+    case "radius":
+      return `anchors ${feet(change.to)} out, not ${feet(change.from)}`;
+    case "level":
+      return `guys of level ${change.level} at ${feet(change.to)}, not ${feet(change.from)}`;
+    case "strand":
+      return `guys of level ${change.level} of ${change.to}, not ${change.from}`;
+    case "section":
+      return stackText(change.now);
+    case "anchor":
+      return `anchors: ${anchorText(change.now)}`;
+    case "footing":
+      return `base: ${footingText(change.now)}`;
+    case "levels":
+      return change.to === 0 ? "no guys" : `${change.to} guy levels, not ${change.from}`;
+  }
+};
+
+/** Of what it may bear; what no load at all would leave standing has no figure. */
+const shareText = (utilisation: number): string =>
+  utilisation === Number.POSITIVE_INFINITY ? "unstable" : utilisation.toFixed(2);
 const usedText = (check: Check): string => {
   if (check.kind !== "strength") return check.passes ? "inside" : "outside";
-  return check.utilisation === Number.POSITIVE_INFINITY ? "unstable" : check.utilisation.toFixed(2);
+  return shareText(check.utilisation);
 };
 
 const checkText = (check: Check): string => {
@@ -114,7 +147,8 @@ const proofText = (proof: Proof): string =>
       .map(([rule, count]) => `  ${many(count).padStart(12)}  ${rule}`),
   ].join("\n");
 
-export function outcomeText(outcome: Outcome): string {
+/** @param margin that the study wishes for */
+export function outcomeText(outcome: Outcome, margin: number): string {
   const lines: string[] = [];
   if (outcome.status === "proven")
     lines.push(
@@ -142,10 +176,13 @@ export function outcomeText(outcome: Outcome): string {
     );
   lines.push(proofText(outcome.proof));
   if (outcome.status === "proven" && outcome.whyNotCheaper.length > 0) {
-    lines.push("Why not cheaper:");
+    // what uses less than the whole capacity fails by the margin that the study wants
+    const left =
+      margin > 0 ? ` (used, of the ${(1 / (1 + margin)).toFixed(2)} that the wished margin leaves)` : "";
+    lines.push(`Why not cheaper${left}:`);
     for (const row of outcome.whyNotCheaper)
       lines.push(
-        `  saves ${dollars(row.saves)} by ${row.change.what}: ${row.failsIn} fails, ${row.utilisation.toFixed(2)}`,
+        `  saves ${dollars(row.saves)}  ${changeText(row.change)}: fails in ${row.failsIn.toLowerCase()}, ${shareText(row.utilisation)}`,
       );
   }
   return lines.join("\n");

@@ -138,6 +138,19 @@ describe("mastwright find", () => {
     expect(numbers).toBeGreaterThan(100);
   });
 
+  it("find says in words what each cheaper neighbour has and in what it fails", async () => {
+    const { stdout } = await mastwright("find", USED_STACK);
+    const [, told] = stdout.split(/Why not cheaper.*:\n/);
+    expect(stdout).toMatch(/used, of the 0\.95 that the wished margin leaves/);
+    const rows = told.split("\n").filter((line) => line.startsWith("  saves $"));
+    expect(rows).toHaveLength(found.whyNotCheaper.length);
+    for (const row of rows)
+      expect(row).toMatch(
+        /^ {2}saves \$[\d.,]+ {2}\S.*(ft|guys|levels|deep|down|-\S+): fails in .+, (unstable|\d+\.\d\d)$/,
+      );
+    expect(stdout).not.toMatch(/Infinity|NaN|undefined/);
+  });
+
   it("find prints the same answer with one worker as with two", async () => {
     const [one, two] = await Promise.all([
       mastwright("find", USED_STACK, "--json", "--workers", "1"),
