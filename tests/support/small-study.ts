@@ -174,7 +174,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
   .map((g): StudyFile => {
     const known = new Set(defaultCatalog.strand.map((row) => row.id));
     const strands = g.strands.filter((id) => known.has(id));
-    const insulated = g.insulators.length > 0 && g.supports.includes("guyed");
+    const insulated = g.insulators.length > 0 && g.supports.some((one) => one === "guyed");
     return {
       mastwright: 1,
       name: "small",
