@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { factor } from "../../src/physics/mast/banded.ts";
+import { factor } from "../../src/physics/mast/blocks.ts";
 import { MATRIX } from "../../src/physics/mast/element.ts";
 import { Mast } from "../../src/physics/mast/solver.ts";
 import {
@@ -159,19 +159,21 @@ function lostPivots(mast: Mast, by: number): number {
   // the solver's own assembly is private: its displacements and element matrices are enough to do it again
   const per = 5;
   const n = mast.nodes * per;
-  const band = 2 * per - 1;
-  const width = band + 1;
-  const k = new Float64Array(n * width);
-  const add = (i: number, j: number, value: number) => {
+  const k = new Float64Array(2 * n * per);
+  /** A row holds what couples it to the node below, then its own node's. */
+  const place = (i: number, j: number) => {
     const [row, column] = i >= j ? [i, j] : [j, i];
-    k[row * width + band + column - row] += value;
+    return 2 * per * row + column - (Math.floor(row / per) - 1) * per;
+  };
+  const add = (i: number, j: number, value: number) => {
+    k[place(i, j)] += value;
   };
   for (let e = 0; e < mast.elements; e++) {
     const places = [0, 1].map((plane) =>
       [0, 1, 2, 3].map((i) => (e + (i < 2 ? 0 : 1)) * per + 1 + 2 * plane + (i % 2)),
     );
     const bow = places.map((at) =>
-      at.map((_, i) => at.reduce((sum, gj, j) => sum + mast.g0[e * MATRIX + 4 * i + j] * mast.d[gj], 0)),
+      at.map((_, i) => at.reduce((sum, gj, j) => sum + entry(mast.g0, e, i, j) * mast.d[gj], 0)),
     );
     const axial = mast.ea[e] / mast.length[e];
     // gradient of the element's stretch: ends, then bowing
@@ -184,8 +186,8 @@ function lostPivots(mast: Mast, by: number): number {
         gradient.set(g, bow[plane][i]);
         at.forEach((h, j) => {
           if (h > g) return;
-          const m = e * MATRIX + 4 * i + j;
-          add(g, h, mast.kb[m] + by * (mast.tension[e] * mast.g0[m] + mast.weight[e] * mast.g1[m]));
+          const [bending, mean, slope] = [mast.kb, mast.g0, mast.g1].map((of) => entry(of, e, i, j));
+          add(g, h, bending + by * (mast.tension[e] * mean + mast.weight[e] * slope));
         });
       });
     });
@@ -205,13 +207,22 @@ function lostPivots(mast: Mast, by: number): number {
   }
   const held = mast.baseReaction.length && judgedBase(mast) ? [0, 1, 2, 3, 4] : [0, 1, 3];
   for (const c of held) {
-    for (let j = 0; j < n; j++) {
-      if (j < c && c - j <= band) k[c * width + band + j - c] = 0;
-      if (j > c && j - c <= band) k[j * width + band + c - j] = 0;
-    }
-    k[c * width + band] = 1;
+    for (let j = 0; j < 2 * per; j++) k[place(c, j)] = j === c ? 1 : 0;
   }
-  return factor(k, n, band);
+  return factor(k, mast.nodes, per);
+}
+
+/** Entry of an element's matrix on (u1, theta1, u2, theta2), kept as that on (u2 - u1, theta1, theta2). */
+function entry(of: Float64Array, e: number, i: number, j: number): number {
+  const sixes = [
+    [0, 1, 2],
+    [1, 3, 4],
+    [2, 4, 5],
+  ];
+  const reduced = (at: number): [number, number] => (at % 2 === 0 ? [0, at - 1] : [(at + 1) / 2, 1]);
+  const [row, signI] = reduced(i);
+  const [column, signJ] = reduced(j);
+  return signI * signJ * of[e * MATRIX + sixes[row][column]];
 }
 
 /** Is the base held against turning? A pinned one has turned under wind. */

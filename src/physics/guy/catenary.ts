@@ -23,8 +23,17 @@ export interface CatenaryState {
   tensionMast: number;
   /** Tangent stiffness at the mast end, N/m: symmetric, xx xy xz yy yz zz. */
   readonly k: Float64Array;
+  /** Place of the mast end that this was solved for, across the load and along it, m. */
+  x: number;
+  y: number;
+  /** Flexibility there, m/N, in the same frame; `fxx` is 0 where it does not belong to `h` and `sigma`. */
+  fxx: number;
+  fxy: number;
+  fyy: number;
   /** False where no equilibrium was found. */
   converged: boolean;
+  /** False where the last step was taken for the end before it was small: see `near`. */
+  settled: boolean;
 }
 
 export const catenaryState = (): CatenaryState => ({
@@ -39,7 +48,13 @@ export const catenaryState = (): CatenaryState => ({
   tensionAnchor: 0,
   tensionMast: 0,
   k: new Float64Array(6),
+  x: 0,
+  y: 0,
+  fxx: 0,
+  fxy: 0,
+  fyy: 0,
   converged: false,
+  settled: false,
 });
 
 /** No force and no stiffness: a guy that is gone. */
@@ -56,11 +71,33 @@ export function clearState(state: CatenaryState): void {
   state.tensionMast = 0;
   state.k.fill(0);
   state.converged = true;
+  state.settled = true;
+}
+
+/** The guy that is another's mirror image in the plane y = 0. */
+export function mirrorState(from: CatenaryState, to: CatenaryState): void {
+  to.h = from.h;
+  to.sigma = from.sigma;
+  to.fx = from.fx;
+  to.fy = -from.fy;
+  to.fz = from.fz;
+  to.ax = from.ax;
+  to.ay = -from.ay;
+  to.az = from.az;
+  to.tensionAnchor = from.tensionAnchor;
+  to.tensionMast = from.tensionMast;
+  to.k.set(from.k);
+  to.k[1] = -from.k[1];
+  to.k[4] = -from.k[4];
+  to.converged = from.converged;
+  to.settled = from.settled;
 }
 
 const ITERATIONS = 60;
 /** Relative to the unstressed length. A stiff strand turns 1e-12 into more force than the mast may be out of balance. */
 const TOLERANCE = 1e-14;
+/** A step below this share of the tension leaves the flexibility what it was. */
+const SAME = 1e-10;
 
 /**
  * Solves for the end forces of a guy from its anchor to a point at (dx, dy, dz) from it.
@@ -68,6 +105,7 @@ const TOLERANCE = 1e-14;
  * @param ea axial stiffness, N
  * @param qx load per unstressed length, N/m; (qx, qy, qz) must not vanish
  * @param state holds the start (h > 0 used as it is, otherwise the cubic approximation) and takes the result
+ * @param near end after a step below this share of H: inside a method that takes another step anyway
  */
 export function solveCatenary(
   dx: number,
@@ -79,6 +117,7 @@ export function solveCatenary(
   qy: number,
   qz: number,
   state: CatenaryState,
+  near = 0,
 ): void {
   // the frame of the load: p against it, e across it in the plane of the chord
   const q = Math.sqrt(qx * qx + qy * qy + qz * qz);
@@ -98,11 +137,20 @@ export function solveCatenary(
   if (!(h > 0)) {
     h = cubicStart(x, y, length, q);
     sigma = startSigma(x, y, length, q, h);
+  } else if (state.fxx > 0) {
+    // the end has moved since: along the tangent, as the first step below would find
+    const determinant = state.fxx * state.fyy - state.fxy * state.fxy;
+    const moved = ((x - state.x) * state.fyy - (y - state.y) * state.fxy) / determinant;
+    if (h + moved > 0) {
+      h += moved;
+      sigma += ((y - state.y) * state.fxx - (x - state.x) * state.fxy) / determinant;
+    }
   }
   const flexible = length / ea;
   const limit = TOLERANCE * length;
   let restarted = false;
   let converged = false;
+  let settled = true;
   let fxx = 0;
   let fxy = 0;
   let fyy = 0;
@@ -127,7 +175,8 @@ export function solveCatenary(
     fxx = across - cosines;
     fxy = (-h * gain) / (tA * tB * q);
     fyy = cosines + flexible;
-    if (Math.abs(rx) + Math.abs(ry) < limit) {
+    const miss = Math.abs(rx) + Math.abs(ry);
+    if (miss < limit) {
       converged = true;
       break;
     }
@@ -137,6 +186,14 @@ export function solveCatenary(
     if (h + stepH > 0 && Number.isFinite(stepH) && Number.isFinite(stepSigma)) {
       h += stepH;
       sigma += stepSigma;
+      const moved = Math.abs(stepH) + Math.abs(stepSigma);
+      // the flexibility hardly changes along a step so small: what it leaves is below the limit too
+      const last = moved < SAME * h && 10 * miss * moved < limit * h;
+      if (last || moved < near * h) {
+        converged = true;
+        settled = last;
+        break;
+      }
     } else if (!restarted) {
       restarted = true;
       h = cubicStart(x, y, length, q);
@@ -156,7 +213,13 @@ export function solveCatenary(
 
   state.h = h;
   state.sigma = sigma;
+  state.x = x;
+  state.y = y;
+  state.fxx = converged ? fxx : 0;
+  state.fxy = fxy;
+  state.fyy = fyy;
   state.converged = converged;
+  state.settled = settled;
   const top = sigma + q * length;
   state.tensionAnchor = Math.sqrt(h * h + sigma * sigma);
   state.tensionMast = Math.sqrt(h * h + top * top);

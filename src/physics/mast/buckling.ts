@@ -1,47 +1,39 @@
-import { assembleAcross, clamp } from "./assembly.ts";
-import { factor } from "./banded.ts";
+import { addAxial, assembleAcross, clamp } from "./assembly.ts";
+import { factor } from "./blocks.ts";
 import { MATRIX } from "./element.ts";
 import { type LanczosRoom, largestOf, type Operator } from "./lanczos.ts";
 import type { MastState } from "./state.ts";
 
 /** Factors the tangent that equilibrium left; false where a pivot is not positive: the equilibrium is unstable. */
 export function stable(mast: MastState): boolean {
-  const n = mast.nodes * mast.perNode;
-  if (factor(mast.k, n, 2 * mast.perNode - 1) > 0) return false;
+  mast.k.set(mast.tangent);
+  if (factor(mast.k, mast.nodes, mast.perNode) > 0) return false;
   if (mast.planes === 2) return true;
   assembleAcross(mast, 1);
-  return factor(mast.k, mast.nodes * 2, 3) === 0;
+  return factor(mast.k, mast.nodes, 2) === 0;
 }
 
 /**
  * Would the state just solved still be stable with its compression times this factor? One factoring a plane
- * where `bucklingFactor` takes a dozen solutions.
+ * where `bucklingFactor` takes a dozen solutions. From 1 up, a mast that stands at it is stable as it is.
  */
 export function standsAt(mast: MastState, compressionFactor: number): boolean {
   const { perNode: per, k } = mast;
   k.set(mast.tangent);
   const width = 2 * per;
-  const band = width - 1;
   const more = compressionFactor - 1;
   for (let plane = 0; plane < mast.planes; plane++) {
     const o = 1 + 2 * plane;
     for (let node = 0; node < mast.nodes; node++)
-      k[(node * per + o + 1) * width + band] -= more * mast.lean[node];
+      k[(node * per + o + 1) * width + per + o + 1] -= more * mast.lean[node];
     for (let e = 0; e < mast.elements; e++)
-      for (let i = 0; i < 4; i++)
-        for (let j = 0; j <= i; j++) {
-          const m = e * MATRIX + 4 * i + j;
-          const gi = (i < 2 ? e : e + 1) * per + o + (i % 2);
-          const gj = (j < 2 ? e : e + 1) * per + o + (j % 2);
-          k[gi * width + band + gj - gi] +=
-            more * (mast.tension[e] * mast.g0[m] + mast.pressing[e] * mast.g1[m]);
-        }
+      addAxial(mast, e, per, o, more * mast.tension[e], more * mast.pressing[e]);
   }
-  clamp(mast, per, width, band);
-  if (factor(k, mast.nodes * per, band) > 0) return false;
+  clamp(mast, per);
+  if (factor(k, mast.nodes, per) > 0) return false;
   if (mast.planes === 2) return true;
   assembleAcross(mast, compressionFactor);
-  return factor(k, mast.nodes * 2, 3) === 0;
+  return factor(k, mast.nodes, 2) === 0;
 }
 
 /**
@@ -64,6 +56,7 @@ const factorOf = (mu: number): number =>
 
 /** y = -Kg x: what compression takes from the stiffness. */
 const softening: Operator = (mast, x, y, per, planes, offset) => {
+  const { g0, g1 } = mast;
   y.fill(0, 0, mast.nodes * per);
   for (let node = 0; node < mast.nodes; node++)
     for (let plane = 0; plane < planes; plane++) {
@@ -71,18 +64,23 @@ const softening: Operator = (mast, x, y, per, planes, offset) => {
       y[at] = mast.lean[node] * x[at];
     }
   for (let e = 0; e < mast.elements; e++) {
-    const ge = e * MATRIX;
+    const m = e * MATRIX;
+    const mean = mast.tension[e];
+    const slope = mast.pressing[e];
     for (let plane = 0; plane < planes; plane++) {
       const low = e * per + offset + 2 * plane;
-      for (let i = 0; i < 4; i++) {
-        let sum = 0;
-        for (let j = 0; j < 4; j++) {
-          const m = ge + 4 * i + j;
-          const gj = j < 2 ? low + j : low + per + j - 2;
-          sum += (mast.tension[e] * mast.g0[m] + mast.pressing[e] * mast.g1[m]) * x[gj];
-        }
-        y[i < 2 ? low + i : low + per + i - 2] -= sum;
-      }
+      const up = low + per;
+      const rise = x[up] - x[low];
+      const turn1 = x[low + 1];
+      const turn2 = x[up + 1];
+      const r1 = mean * g0[m + 1] + slope * g1[m + 1];
+      const r2 = mean * g0[m + 2] + slope * g1[m + 2];
+      const t12 = mean * g0[m + 4] + slope * g1[m + 4];
+      const force = (mean * g0[m] + slope * g1[m]) * rise + r1 * turn1 + r2 * turn2;
+      y[low] += force;
+      y[low + 1] -= r1 * rise + (mean * g0[m + 3] + slope * g1[m + 3]) * turn1 + t12 * turn2;
+      y[up] -= force;
+      y[up + 1] -= r2 * rise + t12 * turn1 + (mean * g0[m + 5] + slope * g1[m + 5]) * turn2;
     }
   }
 };

@@ -2,10 +2,13 @@
  * One beam-column element: Timoshenko's beam with interdependent cubic shape functions (exact nodal values under
  * nodal loads), and the two matrices of the axial force, mean and slope. Per plane the displacements are
  * (u1, theta1, u2, theta2), theta being the rotation of the section. docs/theory/mast.md derives all three.
+ *
+ * Nothing resists a shift of both ends: each matrix is kept in (r, theta1, theta2) with r = u2 - u1, as
+ * rr, r1, r2, 11, 12, 22.
  */
 
-/** Entries of a 4 x 4 matrix, row by row. */
-export const MATRIX = 16;
+/** Entries of the matrix of an element. */
+export const MATRIX = 6;
 
 export const GAUSS3 = [
   [0.5 - 0.5 * Math.sqrt(0.6), 5 / 18],
@@ -51,27 +54,33 @@ export function elementMatrices(
   at: number,
 ): void {
   const c = ei / (length ** 3 * (1 + phi));
-  const l = length;
-  const rows = [
-    [12, 6 * l, -12, 6 * l],
-    [6 * l, (4 + phi) * l * l, -6 * l, (2 - phi) * l * l],
-    [-12, -6 * l, 12, -6 * l],
-    [6 * l, (2 - phi) * l * l, -6 * l, (4 + phi) * l * l],
-  ];
-  for (let i = 0; i < 4; i++) for (let j = 0; j < 4; j++) kb[at + 4 * i + j] = c * rows[i][j];
+  kb[at] = 12 * c;
+  kb[at + 1] = -6 * length * c;
+  kb[at + 2] = -6 * length * c;
+  kb[at + 3] = (4 + phi) * length * length * c;
+  kb[at + 4] = (2 - phi) * length * length * c;
+  kb[at + 5] = (4 + phi) * length * length * c;
   g0.fill(0, at, at + MATRIX);
   g1.fill(0, at, at + MATRIX);
   // products of slopes are of fourth degree, with the lever of fifth: three points are exact
   for (const [xi, weight] of GAUSS3) {
     shapeSlope(xi, length, phi, scratch, 0);
-    const lever = (xi - 0.5) * length;
-    for (let i = 0; i < 4; i++)
-      for (let j = 0; j < 4; j++) {
-        const product = weight * length * scratch[i] * scratch[j];
-        g0[at + 4 * i + j] += product;
-        g1[at + 4 * i + j] += lever * product;
-      }
+    addSquare(g0, at, weight * length);
+    addSquare(g1, at, weight * length * (xi - 0.5) * length);
   }
+}
+
+/** The slopes in `scratch`, each times each. */
+function addSquare(g: Float64Array, at: number, weight: number): void {
+  const t1 = scratch[1];
+  const r = scratch[2];
+  const t2 = scratch[3];
+  g[at] += weight * r * r;
+  g[at + 1] += weight * r * t1;
+  g[at + 2] += weight * r * t2;
+  g[at + 3] += weight * t1 * t1;
+  g[at + 4] += weight * t1 * t2;
+  g[at + 5] += weight * t2 * t2;
 }
 
 /** Nodal forces of a line load, consistent with the shape functions; returns the mean load. */
@@ -84,8 +93,9 @@ export function lineLoadVector(
   at: number,
 ): number {
   let mean = 0;
-  for (let i = 0; i < 4; i++) f[at + i] = 0;
-  for (const [xi, weight] of GAUSS3) {
+  f.fill(0, at, at + 4);
+  for (let g = 0; g < 3; g++) {
+    const [xi, weight] = GAUSS3[g];
     const q = line(z + xi * length);
     shape(xi, length, phi, scratch, 0);
     for (let i = 0; i < 4; i++) f[at + i] += weight * length * q * scratch[i];

@@ -1,4 +1,4 @@
-import { factor, solveFactored } from "./banded.ts";
+import { factor, solveFactored } from "./blocks.ts";
 import type { MastState } from "./state.ts";
 import { eigenvalueFromTop } from "./tridiagonal.ts";
 
@@ -41,9 +41,8 @@ export function largestOf(
   rank = 1,
 ): number {
   const n = mast.nodes * per;
-  const band = 2 * per - 1;
   room.steps = 0;
-  if (factor(mast.k, n, band) > 0) return Number.POSITIVE_INFINITY;
+  if (factor(mast.k, mast.nodes, per) > 0) return Number.POSITIVE_INFINITY;
   const steps = Math.min(LANCZOS_STEPS, n);
   const basis = (step: number) => (room.basis[step] ??= new Float64Array(mast.nodes * 5));
   const forces = (step: number) => (room.forces[step] ??= new Float64Array(mast.nodes * 5));
@@ -54,7 +53,7 @@ export function largestOf(
     for (let c = 0; c < per; c++) p[node * per + c] = c < offset ? 0 : 1 + 0.37 * Math.sin(1.7 * node + c);
   release(mast, p, per, offset);
   v.set(p);
-  solveFactored(mast.k, n, band, v);
+  solveFactored(mast.k, mast.nodes, per, v);
   scale(v, p, 1 / Math.sqrt(dot(v, p, n)), n);
   let mu = 0;
   let calm = 0;
@@ -65,7 +64,7 @@ export function largestOf(
     release(mast, y, per, offset);
     room.alphas[step] = dot(v, y, n);
     u.set(y);
-    solveFactored(mast.k, n, band, u);
+    solveFactored(mast.k, mast.nodes, per, u);
     // against all that came before, twice: without it, rounding revives modes that are known already
     for (let pass = 0; pass < 2; pass++)
       for (let k = step; k >= 0; k--) {

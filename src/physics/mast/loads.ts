@@ -53,7 +53,7 @@ export function setLoads(mast: MastState, load: LoadCase): void {
     // wind square to the chord, taken to the chord as rigged: qw |e| e, e the wind's part across the guy
     const wind = load.guyWind[guy.level] ?? 0;
     const rise = mast.z[guy.node] - guy.z;
-    const chord = Math.hypot(guy.ax, guy.ay, rise);
+    const chord = Math.sqrt(guy.ax * guy.ax + guy.ay * guy.ay + rise * rise);
     const along = -guy.ax / chord;
     const ex = 1 - along * along;
     const ey = (along * guy.ay) / chord;
@@ -64,8 +64,23 @@ export function setLoads(mast: MastState, load: LoadCase): void {
     guy.qz = norm * ez - dead * guy.weight - (load.guyAdded?.[guy.level] ?? 0);
     scale += guy.weight * guy.length;
   }
+  pair(mast, load.planar);
   mast.mastStrain = load.mastStrain ?? 0;
   mast.loadScale = scale;
+}
+
+/** In a plane state every guy beside the plane has its mirror image: one of the two is solved. */
+function pair({ guys }: MastState, planar: boolean): void {
+  for (const guy of guys) {
+    guy.twin = null;
+    if (!planar || guy.lost) continue;
+    for (const other of guys) {
+      if (other === guy) break;
+      const near = 1e-9 * Math.abs(guy.ax) + 1e-9;
+      if (other.level !== guy.level || other.lost || other.twin !== null) continue;
+      if (Math.abs(other.ax - guy.ax) < near && Math.abs(other.ay + guy.ay) < near) guy.twin = other;
+    }
+  }
 }
 
 /** The rigged state, plumb: where every case starts, each guy at its rigged tension under the load of the case. */
@@ -74,12 +89,13 @@ export function rest(mast: MastState, load: LoadCase): void {
   const [cx, cy] = load.toward;
   for (const guy of mast.guys) {
     if (guy.lost) continue;
-    const q = Math.hypot(guy.qx, guy.qy, guy.qz);
+    const q = Math.sqrt(guy.qx * guy.qx + guy.qy * guy.qy + guy.qz * guy.qz);
     const tx = cx * guy.rigged[0] + cy * guy.rigged[1];
     const ty = -cy * guy.rigged[0] + cx * guy.rigged[1];
     const tz = guy.rigged[2];
     const sigma = -(tx * guy.qx + ty * guy.qy + tz * guy.qz) / q;
     guy.state.sigma = sigma;
+    guy.state.fxx = 0;
     guy.state.h = Math.sqrt(Math.max(tx * tx + ty * ty + tz * tz - sigma * sigma, 0));
   }
 }

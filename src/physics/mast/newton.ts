@@ -1,5 +1,5 @@
 import { assemble } from "./assembly.ts";
-import { factor, solveFactored } from "./banded.ts";
+import { factor, solveFactored } from "./blocks.ts";
 import type { MastState } from "./state.ts";
 
 /**
@@ -12,6 +12,9 @@ const BALANCE = 1e-9;
 /** A Newton step that moves the mast by more than this share of its height is cut. */
 const LONGEST_STEP = 0.1;
 
+/** A guy whose step is below this share of its tension takes the next one with the mast. */
+const NEAR = 1e-6;
+
 /** Equilibrium from the state that `mast` is in; false where none is found. */
 export function newton(mast: MastState): boolean {
   const per = mast.perNode;
@@ -19,16 +22,17 @@ export function newton(mast: MastState): boolean {
   const longest = LONGEST_STEP * mast.z[mast.nodes - 1];
   for (let i = 0; i < NEWTON_STEPS; i++) {
     mast.iterations++;
-    const unbalanced = assemble(mast);
+    let unbalanced = assemble(mast, NEAR);
+    if (unbalanced < BALANCE * mast.loadScale && !mast.settled) unbalanced = assemble(mast);
     if (!Number.isFinite(unbalanced)) return false;
     if (unbalanced < BALANCE * mast.loadScale) {
       mast.tangent.set(mast.k);
       return true;
     }
-    factor(mast.k, n, 2 * per - 1);
+    factor(mast.k, mast.nodes, per);
     const step = mast.step;
     for (let j = 0; j < n; j++) step[j] = -mast.residual[j];
-    solveFactored(mast.k, n, 2 * per - 1, step);
+    solveFactored(mast.k, mast.nodes, per, step);
     let furthest = 0;
     for (let j = 0; j < n; j += per) {
       furthest = Math.max(furthest, Math.abs(step[j]), Math.abs(step[j + 1]));

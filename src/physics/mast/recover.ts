@@ -39,22 +39,35 @@ const end = new Float64Array(8);
  */
 export function recoverForces(mast: Mast, forces: Forces): void {
   const per = mast.perNode;
+  const { d, ks, g0, lineLoad } = mast;
   for (let e = 0; e < mast.elements; e++) {
     const length = mast.length[e];
     const tension = mast.tension[e];
     const slope = mast.pressing[e];
-    end.fill(0);
-    for (let plane = 0; plane < mast.planes; plane++) {
-      const low = e * per + 1 + 2 * plane;
-      for (let i = 0; i < 4; i++) {
-        let sum = plane === 0 ? -mast.lineLoad[4 * e + i] : 0;
-        for (let j = 0; j < 4; j++) {
-          const m = e * MATRIX + 4 * i + j;
-          const d = mast.d[j < 2 ? low + j : low + per + j - 2];
-          sum += (mast.ks[m] + tension * mast.g0[m]) * d;
-        }
-        end[4 * plane + i] = sum;
+    const m = e * MATRIX;
+    const rr = ks[m] + tension * g0[m];
+    const r1 = ks[m + 1] + tension * g0[m + 1];
+    const r2 = ks[m + 2] + tension * g0[m + 2];
+    const t11 = ks[m + 3] + tension * g0[m + 3];
+    const t12 = ks[m + 4] + tension * g0[m + 4];
+    const t22 = ks[m + 5] + tension * g0[m + 5];
+    for (let plane = 0; plane < 2; plane++) {
+      const o = 4 * plane;
+      if (plane >= mast.planes) {
+        end.fill(0, o, o + 4);
+        continue;
       }
+      const low = e * per + 1 + 2 * plane;
+      const up = low + per;
+      const rise = d[up] - d[low];
+      const turn1 = d[low + 1];
+      const turn2 = d[up + 1];
+      const force = rr * rise + r1 * turn1 + r2 * turn2;
+      end[o] = -force;
+      end[o + 1] = r1 * rise + t11 * turn1 + t12 * turn2;
+      end[o + 2] = force;
+      end[o + 3] = r2 * rise + t12 * turn1 + t22 * turn2;
+      if (plane === 0) for (let i = 0; i < 4; i++) end[i] -= lineLoad[4 * e + i];
     }
     const at = e * STATIONS;
     // internal moment EI u'': minus the end moment below, plus the end moment above
@@ -63,12 +76,11 @@ export function recoverForces(mast: Mast, forces: Forces): void {
     const n1 = -end[5];
     const n2 = end[7];
     // effective line load: wind, and tension times curvature
-    const bend = (plane: number) =>
-      mast.planes > plane
-        ? (tension * (mast.d[(e + 1) * per + 2 + 2 * plane] - mast.d[e * per + 2 + 2 * plane])) / length
-        : 0;
-    const q = mast.lineMean[e] + bend(0);
-    const p = bend(1);
+    const bend = tension / length;
+    const low = e * per;
+    const up = low + per;
+    const q = mast.lineMean[e] + bend * (d[up + 2] - d[low + 2]);
+    const p = mast.planes === 2 ? bend * (d[up + 4] - d[low + 4]) : 0;
     let xi = 0.5;
     if (q !== 0) {
       const vertex = 0.5 - (m2 - m1) / (q * length * length);
@@ -95,9 +107,11 @@ export function recoverForces(mast: Mast, forces: Forces): void {
       c1 = end[4] + (tension - half) * mast.slopeAt(e, 0, 1);
       c2 = (tension + half) * mast.slopeAt(e, 1, 1) - end[6];
     }
-    forces.shear[at] = Math.hypot(s1, c1);
-    forces.shear[at + 2] = Math.hypot(s2, c2);
-    forces.shear[at + 1] = Math.hypot(s1 + (s2 - s1) * xi, c1 + (c2 - c1) * xi);
+    forces.shear[at] = Math.sqrt(s1 * s1 + c1 * c1);
+    forces.shear[at + 2] = Math.sqrt(s2 * s2 + c2 * c2);
+    const sx = s1 + (s2 - s1) * xi;
+    const cx = c1 + (c2 - c1) * xi;
+    forces.shear[at + 1] = Math.sqrt(sx * sx + cx * cx);
     forces.compression[at] = half - tension;
     forces.compression[at + 1] = half - tension - slope * xi * length;
     forces.compression[at + 2] = -half - tension;

@@ -26,6 +26,8 @@ export interface Guy {
   stretch: number;
   /** Gone in the case: it pulls at nothing. */
   lost: boolean;
+  /** In a plane state: the guy, solved before it, whose mirror image it is. */
+  twin: Guy | null;
 }
 
 /**
@@ -90,6 +92,8 @@ export class MastState {
   /** All loads of the case together, N: what an out-of-balance force is measured by. */
   loadScale = 1;
   iterations = 0;
+  /** Are the guys of the last assembly solved to the end? */
+  settled = true;
   /** Wind of the last case along the mast: cases that share it differ in where it blows only. */
   line: LoadCase["line"] | null = null;
   /** What the base pushes on the mast with: up, along, moment along, across, moment across. */
@@ -215,6 +219,7 @@ export class MastState {
           ay: anchor.y,
           stretch: 1,
           lost: false,
+          twin: null,
         });
       });
     });

@@ -1,4 +1,4 @@
-import { factor, solveFactored } from "./banded.ts";
+import { factor, solveFactored } from "./blocks.ts";
 import type { MastState } from "./state.ts";
 import type { PointTorque } from "./types.ts";
 
