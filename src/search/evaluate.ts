@@ -8,7 +8,13 @@ import type { StructureModel } from "../checks/structure.ts";
 import { windCases } from "../checks/wind-cases.ts";
 import { levelCents, volumes } from "../cost/bill.ts";
 import { type AnchorChoice, type Design, designKey } from "../model/design.ts";
-import { type AnchorPart, type FootingPart, utilisation } from "../parts/types.ts";
+import {
+  type AnchorPart,
+  type AnchorReaction,
+  type FootingLoads,
+  type FootingPart,
+  utilisation,
+} from "../parts/types.ts";
 import type { Star } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 import {
@@ -76,7 +82,12 @@ export function structureCents(node: Node, problem: Problem): number {
 export type Probe =
   | { readonly status: "failed"; readonly limitState: string }
   /** It passed the killing case; its reactions raise what it must at least cost. */
-  | { readonly status: "passed"; readonly node: Node };
+  | {
+      readonly status: "passed";
+      readonly node: Node;
+      readonly anchors: readonly AnchorReaction[];
+      readonly bases: readonly FootingLoads[];
+    };
 
 /**
  * The killing case alone: most of what fails, fails in it, and its reactions price the ground better.
@@ -100,6 +111,8 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
   const least = starAmounts(node.perLevel, anchors, footing);
   return {
     status: "passed",
+    anchors: result.anchors,
+    bases: result.bases,
     node: {
       ...node,
       stage: "probed",
@@ -150,13 +163,15 @@ export function evaluateAll(
   const { ground } = tree;
   const held = heldStructure(node, tree, allowed);
   if (held.status === "failed") return held;
+  // under a cap on digging the part that digs least may be the only one
+  const minded = tree.problem.study.wishes.digCap !== undefined;
   // no part of the ground need be better than the mast on it
   const least = Math.max(leastUse, held.use);
   const anchors =
     node.perLevel === 0
       ? [null]
-      : nonDominated(ground.anchorsAt(headOf(node)), held.anchorUse, allowed, least, false);
-  const footings = nonDominated(ground.footings, held.footingUse, allowed, least, false);
+      : nonDominated(ground.anchorsAt(headOf(node)), held.anchorUse, allowed, least, minded);
+  const footings = nonDominated(ground.footings, held.footingUse, allowed, least, minded);
   const candidates = [...complete(node, tree, held.use, anchors, footings, objective)];
   return candidates.length > 0 ? { status: "safe", candidates } : nothingHolds(anchors, footings);
 }

@@ -1,7 +1,10 @@
 import FlatQueue from "flatqueue";
+import { plateSide } from "../checks/plate.ts";
 import type { Problem } from "../problem/types.ts";
-import { type Candidate, evaluateAll, probe } from "./evaluate.ts";
-import type { Node } from "./node.ts";
+import { type Candidate, evaluateAll, probe, structureCents } from "./evaluate.ts";
+import { anchorFloor, footingUse, NOTHING } from "./ground.ts";
+import { paired, type Trade, tradesOf } from "./ground-floors.ts";
+import { headOf, type Node } from "./node.ts";
 import type { Share } from "./share.ts";
 import { CAP, Tree } from "./tree.ts";
 import type { FrontPoint } from "./types.ts";
@@ -19,36 +22,53 @@ const covers = (
   b: { cents: number; concrete: number; use: number },
 ) => a.cents <= b.cents && a.concrete <= b.concrete && a.use <= b.use + SAME_USE;
 
+/** A partial design in the queue, with the ways to hold it in the ground; none while its star is not known. */
+interface Waiting {
+  readonly node: Node;
+  /** Cents of all but the ground, or of everything. */
+  readonly base: number;
+  readonly trades: readonly Trade[];
+}
+
 /**
  * The exact set of safe designs that none beats in cost, concrete and margin together. The tree is walked cheapest
- * first; a partial design falls when a design found already is no worse in all three than it can become.
+ * first; a partial design falls when each way to hold it in the ground is beaten: a design found already is no
+ * worse in all three than it can become that way.
  */
 export class FrontSearch {
   readonly tree: Tree;
   points: Candidate[] = [];
   analysed = 0;
   finished = false;
-  private readonly queue = new FlatQueue<Node>();
+  private readonly queue = new FlatQueue<Waiting>();
 
   constructor(problem: Problem, share?: Share) {
     this.tree = new Tree(problem, share);
-    for (const root of this.tree.roots()) this.queue.push(root, root.cents);
+    for (const root of this.tree.roots()) this.push(this.waiting(root));
   }
 
   step(milliseconds: number): boolean {
     const until = performance.now() + milliseconds;
     while (!this.finished && performance.now() < until) {
-      const node = this.queue.pop();
-      if (!node) {
+      const bound = this.queue.peekValue();
+      const next = this.queue.pop();
+      if (!next || bound === undefined) {
         this.finished = true;
         break;
       }
-      if (this.covered(node)) this.tree.prune(BEATEN, node.designs);
-      else if (node.stage === "structure") this.probe(node);
-      else if (node.stage === "probed") this.analyse(node);
-      else for (const child of this.tree.children(node)) this.push(child);
+      // points found since may beat its cheapest ground
+      const worth = this.worth(next);
+      if (!worth) this.tree.prune(BEATEN, next.node.designs);
+      else if (worth.cents > bound) this.queue.push(next, worth.cents);
+      else this.open(next.node, worth.allowed);
     }
     return this.finished;
+  }
+
+  private open(node: Node, allowed: number): void {
+    if (node.stage === "structure") this.probe(node, allowed);
+    else if (node.stage === "probed") this.analyse(node, allowed);
+    else for (const child of this.tree.children(node)) this.push(this.waiting(child));
   }
 
   /** Every design cheaper than this is decided: whole cents, Infinity at the end. */
@@ -61,40 +81,67 @@ export class FrontSearch {
     for (const point of points) this.keep(point);
   }
 
-  private push(node: Node): void {
-    if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs);
-    else if (this.covered(node)) this.tree.prune(BEATEN, node.designs);
-    else this.queue.push(node, node.cents);
+  private waiting(node: Node): Waiting {
+    if (!node.star)
+      return { node, base: node.cents, trades: [{ cents: 0, concrete: node.concrete, use: 0 }] };
+    const least = this.tree.floors.of(node);
+    return { node, base: node.cents - (least?.cents ?? 0), trades: this.tree.floors.trades(node, LEAST_USE) };
   }
 
-  private covered(node: Node): boolean {
-    return Math.max(node.use, LEAST_USE) >= this.usable(node) - SAME_USE;
+  private push(waiting: Waiting): void {
+    const { node } = waiting;
+    const worth = this.tree.beyondCap(node) ? null : this.worth(waiting);
+    if (worth) this.queue.push(waiting, worth.cents);
+    else this.tree.prune(this.tree.beyondCap(node) ? CAP : BEATEN, node.designs);
   }
 
-  /** A design no cheaper and no smaller than this must use less than this to be worth having. */
-  private usable(node: Node): number {
-    let least = Number.POSITIVE_INFINITY;
-    for (const point of this.points) {
-      if (point.cents > node.cents) break;
-      if (point.concrete <= node.concrete) least = Math.min(least, point.use);
+  /** The least cents of a way that no point beats, and the most that such a design may use; null where all are beaten. */
+  private worth({ node, base, trades }: Waiting): { cents: number; allowed: number } | null {
+    const { points } = this;
+    const least = Math.max(node.use, LEAST_USE);
+    let cents = Number.POSITIVE_INFINITY;
+    let allowed = 0;
+    for (const trade of trades) {
+      const use = Math.max(least, trade.use);
+      const total = base + trade.cents;
+      // a design no cheaper and no smaller than this must use less than this to be worth having
+      let usable = Number.POSITIVE_INFINITY;
+      for (const point of points) {
+        if (point.cents > total || usable <= allowed) break;
+        if (point.concrete <= trade.concrete && point.use < usable) usable = point.use;
+      }
+      if (use >= usable - SAME_USE) continue;
+      cents = Math.min(cents, total);
+      allowed = Math.max(allowed, usable);
     }
-    return least;
+    return cents === Number.POSITIVE_INFINITY
+      ? null
+      : { cents, allowed: Math.min(allowed, this.tree.problem.allowed) };
   }
 
-  private allowed(node: Node): number {
-    return Math.min(this.tree.problem.allowed, this.usable(node));
-  }
-
-  private probe(node: Node): void {
+  private probe(node: Node, allowed: number): void {
     this.analysed++;
-    const result = probe(node, this.tree, this.allowed(node));
-    if (result.status === "failed")
+    const result = probe(node, this.tree, allowed);
+    if (result.status === "failed") {
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
-    else this.push(result.node);
+      return;
+    }
+    const { ground, problem } = this.tree;
+    const least = Math.max(LEAST_USE, result.node.use);
+    const anchors =
+      node.perLevel === 0
+        ? [{ ...NOTHING, use: 0 }]
+        : tradesOf(ground.anchorsAt(headOf(node)), anchorFloor(result.anchors), least, allowed);
+    const use = footingUse(result.bases, plateSide(node.root.stack));
+    this.push({
+      node: result.node,
+      base: structureCents(node, problem),
+      trades: paired(node.perLevel, anchors, tradesOf(ground.footings, use, least, allowed)),
+    });
   }
 
-  private analyse(node: Node): void {
-    const result = evaluateAll(node, this.tree, ({ cents }) => cents, this.allowed(node), LEAST_USE);
+  private analyse(node: Node, allowed: number): void {
+    const result = evaluateAll(node, this.tree, ({ cents }) => cents, allowed, LEAST_USE);
     if (result.status === "failed") {
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
       return;

@@ -2,11 +2,20 @@ import { plateSide } from "../checks/plate.ts";
 import type { FootingLoads } from "../parts/types.ts";
 import type { Problem, StackModel } from "../problem/types.ts";
 import { SLACK } from "./floors.ts";
-import { type Amounts, type GroundChoices, leastOf, starAmounts } from "./ground.ts";
+import { type Amounts, type GroundChoices, leastOf, type Priced, starAmounts } from "./ground.ts";
 import { headOf, type Node } from "./node.ts";
 
 /** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
 const ROUND = 50;
+/** The same where whole lists are looked up. */
+const COARSE = 200;
+
+/** A way to hold a mast in the ground: what it costs and pours, and the least that it is used. */
+export interface Trade {
+  readonly cents: number;
+  readonly concrete: number;
+  readonly use: number;
+}
 
 /** The least that anchors and base must cost, pour and dig to hold at least these reactions. Null: none holds. */
 export class GroundFloors {
@@ -14,6 +23,9 @@ export class GroundFloors {
   private readonly ground: GroundChoices;
   private readonly leastAnchors = new Map<string, Amounts | null>();
   private readonly leastFootings = new Map<string, Amounts | null>();
+  private readonly anchorTrades = new Map<string, readonly Trade[]>();
+  private readonly footingTrades = new Map<string, readonly Trade[]>();
+  private readonly pairs = new Map<string, readonly Trade[]>();
 
   constructor({ allowed }: Problem, ground: GroundChoices) {
     this.allowed = allowed;
@@ -60,4 +72,97 @@ export class GroundFloors {
     const footing = this.footing(node.root.stack, node.thrust);
     return anchor && footing && starAmounts(node.perLevel, anchor, footing);
   }
+
+  /**
+   * Every anchor and base together that none beats in cents, concrete and use, asked with the floors of a node whose
+   * star is known, cheapest first.
+   * @param least uses below this count as this
+   */
+  trades(node: Node, least: number): readonly Trade[] {
+    const u = Math.floor(Math.max(node.uplift, 0) / COARSE);
+    const l = Math.floor(Math.max(node.lateral, 0) / COARSE);
+    const t = Math.floor((node.thrust * SLACK) / (4 * COARSE));
+    const plate = plateSide(node.root.stack);
+    const held = `${headOf(node)} ${u} ${l}`;
+    const stood = `${t} ${plate}`;
+    return remembered(this.pairs, `${node.perLevel} ${held} ${stood}`, () => {
+      const anchors = remembered(this.anchorTrades, held, () =>
+        tradesOf(
+          this.ground.anchorsAt(headOf(node)),
+          (part) => part.floor(u * COARSE, l * COARSE),
+          least,
+          this.allowed,
+        ),
+      );
+      const loads = [{ compression: t * 4 * COARSE, shear: 0, moment: 0 }];
+      const footings = remembered(this.footingTrades, stood, () =>
+        tradesOf(this.ground.footings, (part) => part.worst(loads, plate), least, this.allowed),
+      );
+      return paired(node.perLevel, anchors, footings);
+    });
+  }
+}
+
+/**
+ * The parts that none beats in cents, concrete and use, cheapest first.
+ * @param least uses below this count as this
+ */
+export function tradesOf<T>(
+  parts: readonly Priced<T>[],
+  use: (part: T) => number,
+  least: number,
+  allowed: number,
+): Trade[] {
+  const kept: Trade[] = [];
+  // concrete of the smallest part that is used least: no dearer and larger one need be asked
+  let idle = Number.POSITIVE_INFINITY;
+  for (const { part, cents, concrete } of cheapestFirst(parts)) {
+    if (concrete >= idle) continue;
+    const here = Math.max(use(part), least);
+    if (here > allowed) continue;
+    if (here === least) idle = concrete;
+    if (!kept.some((k) => k.concrete <= concrete && k.use <= here)) kept.push({ cents, concrete, use: here });
+  }
+  return kept;
+}
+
+function remembered<T>(known: Map<string, T>, key: string, work: () => T): T {
+  let found = known.get(key);
+  if (found === undefined) {
+    found = work();
+    known.set(key, found);
+  }
+  return found;
+}
+
+const sorted = new WeakMap<readonly Priced<unknown>[], readonly Priced<unknown>[]>();
+
+/** The same parts by cents: they are listed best first under the study's aim. */
+function cheapestFirst<T>(parts: readonly Priced<T>[]): readonly Priced<T>[] {
+  let known = sorted.get(parts);
+  if (!known) {
+    known = [...parts].sort((a, b) => a.cents - b.cents || a.concrete - b.concrete);
+    sorted.set(parts, known);
+  }
+  return known as readonly Priced<T>[];
+}
+
+/** Anchors of a star, all alike, with each base: those that none beats, cheapest first. */
+export function paired(
+  perLevel: number,
+  anchors: readonly Trade[],
+  footings: readonly Trade[],
+): readonly Trade[] {
+  const all = footings.flatMap((footing) =>
+    anchors.map((anchor) => ({
+      cents: perLevel * anchor.cents + footing.cents,
+      concrete: perLevel * anchor.concrete + footing.concrete,
+      use: Math.max(anchor.use, footing.use),
+    })),
+  );
+  all.sort((a, b) => a.cents - b.cents || a.concrete - b.concrete || a.use - b.use);
+  const kept: Trade[] = [];
+  for (const pair of all)
+    if (!kept.some((k) => k.concrete <= pair.concrete && k.use <= pair.use)) kept.push(pair);
+  return kept;
 }

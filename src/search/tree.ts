@@ -40,7 +40,7 @@ export class Tree {
   private readonly lean: number;
   /** Of any star, over the base, m. */
   private readonly highestAnchor: number;
-  private readonly floors: GroundFloors;
+  readonly floors: GroundFloors;
   private readonly guys: Levels;
 
   /** Masts solved before, here or in an earlier search of the same worker. */

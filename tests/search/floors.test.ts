@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { analyse } from "../../src/checks/analysis.ts";
-import { evaluate, modelOf } from "../../src/search/evaluate.ts";
+import { evaluate, evaluateAll, modelOf } from "../../src/search/evaluate.ts";
 import type { Node } from "../../src/search/node.ts";
 import { Tree } from "../../src/search/tree.ts";
 import { problemOf, smallStudy } from "../support/small-study.ts";
@@ -28,6 +28,7 @@ describe("lower bounds", () => {
     let safe = 0;
     let uneven = 0;
     let closest = 0;
+    let traded = 0;
     for (const file of fc.sample(smallStudy, { numRuns: 3000, seed: 11 })) {
       if (tried.size >= STRUCTURES) break;
       const problem = problemOf(file);
@@ -76,13 +77,31 @@ describe("lower bounds", () => {
           if (least.status === "safe")
             expect(node.concrete, name).toBeLessThanOrEqual(least.candidates[0].concrete);
         }
+        const all = evaluateAll(leaf, tree, ({ cents }) => cents, 4, 0);
+        if (all.status !== "safe") throw new Error(name);
+        for (const node of path) {
+          const ground = node.star && tree.floors.of(node);
+          if (!ground) continue;
+          const trades = tree.floors.trades(node, 0);
+          for (const { cents, concrete, use } of all.candidates) {
+            traded++;
+            const under = trades.some(
+              (t) =>
+                node.cents - ground.cents + t.cents <= cents && t.concrete <= concrete && t.use <= use + 1e-9,
+            );
+            expect(under, `${name}: no way to hold it is under ${cents} cents, ${concrete}, ${use}`).toBe(
+              true,
+            );
+          }
+        }
       }
     }
     console.log(
-      `${tried.size} distinct structures, ${uneven} standing on uneven anchors, ${safe} with mast and ground standing; closest floor ${closest.toFixed(3)} of the truth`,
+      `${tried.size} distinct structures, ${uneven} standing on uneven anchors, ${safe} with mast and ground standing; closest floor ${closest.toFixed(3)} of the truth; ${traded} times a design was above a way to hold it`,
     );
     expect(tried.size).toBeGreaterThanOrEqual(STRUCTURES);
     expect(safe).toBeGreaterThan(STRUCTURES / 10);
+    expect(traded).toBeGreaterThan(STRUCTURES);
     expect(uneven).toBeGreaterThan(STRUCTURES / 40);
   }, 300_000);
 });
