@@ -3,16 +3,16 @@ import { utilisation } from "../parts/types.ts";
 import { recoverForces } from "../physics/mast/recover.ts";
 import type { Mast } from "../physics/mast/solver.ts";
 import type { Twist } from "../physics/mast/twist.ts";
-import type { Problem } from "../problem/types.ts";
+import type { Problem, SectionModel } from "../problem/types.ts";
 import { bracing } from "./bracing.ts";
-import { type Gusts, gust, gustsOf, gusty } from "./gust.ts";
+import { type Gusts, gust, gustsOf, gusty, swaysFast } from "./gust.ts";
 import { guyStrength } from "./guy-strength.ts";
 import { legCompression } from "./leg-compression.ts";
 import { legTension } from "./leg-tension.ts";
 import { loadsOf } from "./loads.ts";
 import type { MastLimitState, MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { stability } from "./stability.ts";
-import { buildMast, type StructureModel, sectionAt } from "./structure.ts";
+import { atWorkbench, mastInput, type StructureModel, type Workbench } from "./structure.ts";
 import { sway, twistAtAntennas } from "./sway.ts";
 import { tilt } from "./tilt.ts";
 import { twistOf } from "./torsion.ts";
@@ -78,62 +78,82 @@ export interface AnalysisOptions {
  * Solves every load case of a structure and measures the mast in each. Search and verdict both come through
  * here: one mesh, one start, one set of cases.
  */
-export function analyse(
+export function analyse(problem: Problem, model: StructureModel, options: AnalysisOptions = {}): Analysis {
+  return atWorkbench(
+    () => mastInput(model, options.elementsPerSpan, problem.study.site.baseStiffness),
+    (bench) => analyseAt(bench, problem, model, options),
+    failed("rigging"),
+  );
+}
+
+const failed = (limitState: string, worst = Number.POSITIVE_INFINITY): Analysis => ({
+  status: "failed",
+  worst,
+  limitState,
+});
+
+function analyseAt(
+  { mast, forces }: Workbench,
   problem: Problem,
   model: StructureModel,
-  { giveUpAbove, visit, elementsPerSpan, cases = windCases(problem, model.guys) }: AnalysisOptions = {},
+  { giveUpAbove, visit, cases = windCases(problem, model.guys) }: AnalysisOptions,
 ): Analysis {
-  const built = buildMast(model, elementsPerSpan, problem.study.site.baseStiffness);
-  if (!built) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: "rigging" };
-  const { mast, forces } = built;
   const gusts = gustsOf(problem, model, mast);
-  if (!gusts) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: stability.id };
+  if (!gusts) return failed(stability.id);
   const blown = gusty(problem, gusts);
-  const sections = Array.from({ length: mast.elements }, (_, e) =>
-    sectionAt(model.stack, 0.5 * (mast.z[e] + mast.z[e + 1])),
-  );
+  const sections: SectionModel[] = [];
+  for (let e = 0; e < mast.elements; e++) sections.push(model.stack.parts[mast.segment[e]].section);
   const loads = loadsOf(blown, model);
+  const searching = giveUpAbove !== undefined;
   let shaft: Twist | null = null;
   let worst = 0;
   let limitState = "";
   const all: CaseReactions[] = [];
   for (const wind of cases) {
     const load = loads(wind);
-    let solved = mast.solve(load) && mast.stable();
+    // in the search a mast that stands with more compression than it has is stable: one factoring answers both
+    let solved = mast.solve(load) && (searching || mast.stable());
     let twist: Twist | null = null;
     if (solved && load.torques && load.torques.length > 0) {
       shaft ??= twistOf(mast, sections);
       twist = shaft;
       solved = twist.solve(load.toward, load.torques);
     }
-    if (!solved) return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: stability.id };
+    if (!solved) return failed(stability.id);
     recoverForces(mast, forces);
     const c: SolvedCase = { problem: blown, model, wind, mast, forces, twist, sections };
     const measures: MastMeasure[] = [];
     // an accident has its own factor on mast and guys; the ground keeps its own
     const eased = wind.purpose === "accident" ? problem.rules.lossOfGuy : null;
     const reactions = caseReactions(c);
+    let stands = !searching;
     for (const state of mastLimitStates) {
-      // in the search: a mast that still stands at this factor is not governed by buckling
-      if (giveUpAbove !== undefined && state === stability && worst > 0)
-        if (mast.standsAt((eased ?? problem.rules.stability).required / worst)) continue;
+      if (searching && state === stability) {
+        const factor = (eased ?? problem.rules.stability).required / worst;
+        stands = mast.standsAt(Math.max(1, factor));
+        // buckling does not govern
+        if (stands && factor >= 1) continue;
+        if (!stands && !mast.stable()) return failed(stability.id);
+        stands = true;
+      }
+      if (searching && state === gust && swaysFast(c)) continue;
       for (const stated of state.measure(c)) {
         const measure =
           eased && state.kind === "strength" && state !== tilt
             ? { ...stated, required: eased.required, source: eased.source }
             : stated;
-        measures.push(measure);
+        if (visit) measures.push(measure);
         const use = utilisation(measure);
         if (state.kind === "limit") {
           // outside a limit nothing else matters; inside it, it has no margin
-          if (giveUpAbove !== undefined && use > 1 + 1e-12)
-            return { status: "failed", worst: Number.POSITIVE_INFINITY, limitState: state.id };
+          if (searching && use > 1 + 1e-12) return failed(stands || mast.stable() ? state.id : stability.id);
         } else if (use > worst) {
           worst = use;
           limitState = state.id;
         }
       }
-      if (giveUpAbove !== undefined && worst > giveUpAbove) return { status: "failed", worst, limitState };
+      if (searching && worst > giveUpAbove)
+        return stands || mast.stable() ? failed(limitState, worst) : failed(stability.id);
     }
     all.push(reactions);
     visit?.(c, measures, reactions);
@@ -162,7 +182,7 @@ function caseReactions({ model, wind, mast, forces }: SolvedCase): CaseReactions
         y += guy.state.ay;
         up += guy.state.az;
       }
-    anchors.push({ uplift: up, lateral: Math.hypot(x, y) });
+    anchors.push({ uplift: up, lateral: Math.sqrt(x * x + y * y) });
   }
   return { wind, anchors, base: baseLoads(mast, forces.moment[0], model.guys !== null) };
 }

@@ -1,11 +1,11 @@
 import type { WindGivens } from "../model/study.ts";
 import type { Mast } from "../physics/mast/solver.ts";
-import { gustAsked, gustComputed } from "../physics/wind/gust-response.ts";
-import { gustInside } from "../physics/wind/wind-action.ts";
+import { gustAsked, gustComputed, RIGID } from "../physics/wind/gust-response.ts";
+import { gustInside, RIGID_GUST_FACTOR } from "../physics/wind/wind-action.ts";
 import { windInIce } from "../problem/iced.ts";
 import type { Problem } from "../problem/types.ts";
 import { loadCase } from "./loads.ts";
-import type { MastLimitState } from "./mast-checks.ts";
+import type { MastLimitState, SolvedCase } from "./mast-checks.ts";
 import type { StructureModel } from "./structure.ts";
 import { stillCase } from "./wind-cases.ts";
 
@@ -60,6 +60,17 @@ export function gusty(problem: Problem, { bare, iced }: Gusts): Problem {
   };
 }
 
+const measured = ({ problem, wind }: SolvedCase): boolean =>
+  wind.toward === null && wind.weather === "bare" && problem.study.site.wind.basis !== "uniform";
+
+/** Does the mast sway so fast that a stated gust factor is known to cover it? Cheaper than its frequency. */
+export function swaysFast(c: SolvedCase): boolean {
+  const givens = c.problem.study.site.wind;
+  if (!measured(c)) return true;
+  if (gustComputed(givens) || givens.basis === "en1991") return false;
+  return gustInside(givens) >= RIGID_GUST_FACTOR && c.mast.swaysFasterThan(RIGID);
+}
+
 /**
  * Does the gust factor in the wind cover this mast? A mast that sways slowly resonates with gusts and asks more.
  * Measured once, on the mast as rigged; where it is computed, it says what was used.
@@ -69,9 +80,10 @@ export const gust: MastLimitState = {
   title: "Gust factor",
   unit: "ratio",
   kind: "limit",
-  measure({ problem, model, mast, wind }) {
+  measure(c) {
+    const { problem, model, mast } = c;
     const givens = problem.study.site.wind;
-    if (wind.toward !== null || wind.weather !== "bare" || givens.basis === "uniform") return [];
+    if (!measured(c) || givens.basis === "uniform") return [];
     const frequency = mast.swayFrequency();
     const asked = askedOf(givens, model, frequency) ?? 1;
     const computed = gustComputed(givens);

@@ -52,48 +52,72 @@ const none = (): number => 0;
 
 /** Loads of the cases of one structure: what differs only in where the wind blows is worked out once. */
 export function loadsOf(problem: Problem, model: StructureModel): (wind: WindCase) => LoadCase {
-  const kept: { readonly of: WindCase; readonly blown: Blown }[] = [];
+  const kept: { readonly of: WindCase; readonly loads: Loads }[] = [];
   return (wind) => {
-    let known = kept.find(
-      ({ of }) => of.weather === wind.weather && of.dead === wind.dead && of.ice === wind.ice,
-    );
-    if (!known) {
-      const blown =
-        wind.weather === "iced" ? icedLoads(problem, model, wind) : bareLoads(problem, model, wind.dead);
-      known = { of: wind, blown };
-      kept.push(known);
-    }
-    return towards(known.blown, model, wind);
+    for (const { of, loads } of kept) if (sameLoads(of, wind)) return towards(loads, model, wind);
+    const blown =
+      wind.weather === "iced" ? icedLoads(problem, model, wind) : bareLoads(problem, model, wind.dead);
+    const loads = loadsIn(blown, wind);
+    kept.push({ of: wind, loads });
+    return towards(loads, model, wind);
   };
 }
+
+const sameLoads = (a: WindCase, b: WindCase): boolean =>
+  a.weather === b.weather &&
+  a.dead === b.dead &&
+  a.ice === b.ice &&
+  a.share === b.share &&
+  a.warmer === b.warmer &&
+  a.lost === b.lost;
 
 export const loadCase = (problem: Problem, model: StructureModel, wind: WindCase): LoadCase =>
   loadsOf(problem, model)(wind);
 
-function towards(blown: Blown, model: StructureModel, wind: WindCase): LoadCase {
-  const { hung, wind: points, ...loads } = altered(blown, wind);
+/** All of a case but where its wind blows: what stands, and what the wind adds. */
+interface Loads {
+  readonly stands: Omit<LoadCase, "toward" | "planar">;
+  readonly blows: Pick<LoadCase, "line" | "points" | "guyWind" | "torques">;
+}
+
+function loadsIn(blown: Blown, wind: WindCase): Loads {
+  const { hung, wind: points, line, guyWind: onGuys, ...stands } = altered(blown, wind);
   const leaning = hung
     .filter(({ offset }) => offset > 0)
     .map(({ z, weight, offset }) => ({ z, force: 0, moment: weight * offset }));
-  if (wind.toward === null)
-    return {
-      ...loads,
-      toward: [1, 0],
-      line: none,
-      points: leaning,
-      guyWind: loads.guyWind.map(() => 0),
-      // an uneven star has no mirror plane: its tangents couple the two ways of swaying
-      planar: model.guys?.star.even ?? true,
-    };
-  const angle = (wind.toward * Math.PI) / 180;
   return {
-    ...loads,
+    stands: { ...stands, line: none, points: leaning, guyWind: onGuys.map(() => 0) },
+    blows: {
+      line,
+      guyWind: onGuys,
+      points: [...points, ...leaning],
+      torques: hung
+        .filter(({ offset }) => offset > 0)
+        .map(({ z, force, offset }) => ({ z, torque: force * offset })),
+    },
+  };
+}
+
+function towards({ stands, blows }: Loads, model: StructureModel, wind: WindCase): LoadCase {
+  const { dead, added, addedPoints, guyAdded, guyStretch, lost, mastStrain } = stands;
+  const still = wind.toward === null;
+  const angle = ((wind.toward ?? 0) * Math.PI) / 180;
+  const { line, points, guyWind: onGuys, torques } = still ? { ...stands, torques: undefined } : blows;
+  return {
     toward: [Math.cos(angle), Math.sin(angle)],
-    points: [...points, ...leaning],
-    torques: hung
-      .filter(({ offset }) => offset > 0)
-      .map(({ z, force, offset }) => ({ z, torque: force * offset })),
-    planar: wind.planar,
+    line,
+    points,
+    guyWind: onGuys,
+    torques,
+    // in still air an uneven star has no mirror plane: its tangents couple the two ways of swaying
+    planar: still ? (model.guys?.star.even ?? true) : wind.planar,
+    dead,
+    added,
+    addedPoints,
+    guyAdded,
+    guyStretch,
+    lost,
+    mastStrain,
   };
 }
 

@@ -61,17 +61,37 @@ export function sectionAt(stack: StackModel, z: number): SectionModel {
   return stack.parts[stack.parts.length - 1].section;
 }
 
-/** The mast of a structure with room for its forces. Null where a guy can't be rigged at its tension. */
-export function buildMast(
-  model: StructureModel,
-  elementsPerSpan?: number,
-  baseStiffness?: number,
-): { mast: Mast; forces: Forces } | null {
+/** Where masts are put up, one after the other: a mast and room for its forces. */
+export interface Workbench {
+  readonly mast: Mast;
+  readonly forces: Forces;
+}
+
+/** The one that nobody works at. */
+let idle: Workbench | null = null;
+
+/**
+ * Puts up the mast of a structure and works at it. Its room goes on to the next structure: nothing of it may be
+ * kept. `unriggable` where a guy can't be rigged at its tension.
+ */
+export function atWorkbench<T>(input: () => MastInput, work: (bench: Workbench) => T, unriggable: T): T {
+  let bench = idle;
+  idle = null;
   try {
-    const mast = new Mast(mastInput(model, elementsPerSpan, baseStiffness));
-    return { mast, forces: new Forces(mast.elements) };
+    if (bench) bench.mast.rig(input());
+    else {
+      const mast = new Mast(input());
+      bench = { mast, forces: new Forces(mast.elements) };
+    }
   } catch (error) {
-    if (error instanceof RangeError) return null;
+    idle = bench;
+    if (error instanceof RangeError) return unriggable;
     throw error;
+  }
+  bench.forces.fit(bench.mast.elements);
+  try {
+    return work(bench);
+  } finally {
+    idle = bench;
   }
 }

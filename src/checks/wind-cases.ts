@@ -72,11 +72,23 @@ const unevenAzimuths: Readonly<Record<3 | 4, readonly Azimuth[]>> = {
 };
 const still: Azimuth = { id: "still", title: "still air", toward: null, planar: true };
 
+/** The cases of a problem by what they depend on in a structure: its search asks for them at every one. */
+const kept = new WeakMap<Problem, Map<string, readonly WindCase[]>>();
+
 /**
  * The load cases of verdict and search alike. Still air is the mast as rigged, dead weight as it is; ice comes
  * with its own wind and alone.
  */
 export function windCases(problem: Problem, guys: GuyModel | null): readonly WindCase[] {
+  const kind = guys ? `${guys.star.perLevel} ${guys.star.even} ${guys.levels.length}` : "";
+  let ofProblem = kept.get(problem);
+  if (!ofProblem) kept.set(problem, (ofProblem = new Map()));
+  let cases = ofProblem.get(kind);
+  if (!cases) ofProblem.set(kind, (cases = allCases(problem, guys)));
+  return cases;
+}
+
+function allCases(problem: Problem, guys: GuyModel | null): readonly WindCase[] {
   const winds =
     guys && !guys.star.even ? unevenAzimuths[guys.star.perLevel] : azimuths[guys?.star.perLevel ?? 0];
   const { values } = problem.rules.deadFactors;

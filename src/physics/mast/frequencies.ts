@@ -1,4 +1,5 @@
-import { assemble, assembleAcross } from "./assembly.ts";
+import { assemble, assembleAcross, clamp } from "./assembly.ts";
+import { factor } from "./blocks.ts";
 import { GAUSS3, shape } from "./element.ts";
 import { type LanczosRoom, largestOf, type Operator } from "./lanczos.ts";
 import type { MastState } from "./state.ts";
@@ -17,6 +18,47 @@ export function swayFrequency(mast: MastState, room: LanczosRoom): number {
   assemble(mast);
   const mu = largestOf(mast, room, inertia, mast.perNode, mast.planes, 1);
   return mu === Number.POSITIVE_INFINITY ? 0 : Math.sqrt(1 / mu) / (2 * Math.PI);
+}
+
+/**
+ * Does the state just solved sway faster than this, Hz? As `swayFrequency`, by the inertia of K - omega2 M: one
+ * factoring where the frequency itself takes a dozen solutions.
+ */
+export function swaysFasterThan(mast: MastState, frequency: number): boolean {
+  const { perNode: per, k } = mast;
+  k.set(mast.tangent);
+  const omega2 = (2 * Math.PI * frequency) ** 2;
+  for (let plane = 0; plane < mast.planes; plane++) {
+    const o = 1 + 2 * plane;
+    for (let e = 0; e < mast.elements; e++) lessInertia(mast, e, o, omega2);
+    for (let node = 0; node < mast.nodes; node++) {
+      const shift = (node * per + o) * 2 * per + per + o;
+      const turn = shift + 2 * per;
+      k[shift] -= (omega2 / GRAVITY) * mast.riding[node];
+      k[turn] -= (omega2 / GRAVITY) * mast.ridingArm[node];
+      k[turn + 1] -= (omega2 / GRAVITY) * mast.ridingArm2[node];
+    }
+  }
+  clamp(mast, per);
+  return factor(k, mast.nodes, per) === 0;
+}
+
+function lessInertia(mast: MastState, e: number, o: number, omega2: number): void {
+  const { perNode: per, k } = mast;
+  const width = 2 * per;
+  const mass = (mast.pressing[e] * mast.length[e]) / GRAVITY;
+  const low = (e * per + o) * width + per + o;
+  const up = low + per * width;
+  const n = shapes;
+  for (let g = 0; g < 3; g++) {
+    const [xi, weight] = GAUSS3[g];
+    shape(xi, mast.length[e], mast.shear[e], n, 0);
+    const share = omega2 * weight * mass;
+    for (let i = 0; i < 4; i++) {
+      const row = i < 2 ? low + i * width : up + (i - 2) * width;
+      for (let j = 0; j <= i; j++) k[i < 2 ? row + j : row + j - (j < 2 ? per : 2)] -= share * n[i] * n[j];
+    }
+  }
 }
 
 /** Two frequencies nearer than this share are one mode seen in two planes. */
@@ -57,7 +99,8 @@ const inertia: Operator = (mast, x, y, per, planes, offset) => {
     for (let plane = 0; plane < planes; plane++) {
       const low = e * per + offset + 2 * plane;
       const up = low + per;
-      for (const [xi, weight] of GAUSS3) {
+      for (let g = 0; g < 3; g++) {
+        const [xi, weight] = GAUSS3[g];
         shape(xi, mast.length[e], mast.shear[e], n, 0);
         const u = n[0] * x[low] + n[1] * x[low + 1] + n[2] * x[up] + n[3] * x[up + 1];
         const force = weight * mass * u;
@@ -68,11 +111,14 @@ const inertia: Operator = (mast, x, y, per, planes, offset) => {
       }
     }
   }
-  for (const { node, weight, arm } of mast.riding)
+  for (let node = 0; node < mast.nodes; node++) {
+    if (mast.riding[node] === 0) continue;
     for (let plane = 0; plane < planes; plane++) {
       const at = node * per + offset + 2 * plane;
-      const force = (weight / GRAVITY) * (x[at] + arm * x[at + 1]);
-      y[at] += force;
-      y[at + 1] += arm * force;
+      const shift = x[at] / GRAVITY;
+      const turn = x[at + 1] / GRAVITY;
+      y[at] += mast.riding[node] * shift + mast.ridingArm[node] * turn;
+      y[at + 1] += mast.ridingArm[node] * shift + mast.ridingArm2[node] * turn;
     }
+  }
 };

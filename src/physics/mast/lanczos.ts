@@ -18,13 +18,24 @@ export type Operator = (
 
 /** Room for the directions, kept with the mast and filled as they are wanted. */
 export class LanczosRoom {
-  readonly basis: Float64Array[] = [];
-  readonly forces: Float64Array[] = [];
+  private readonly bases: Float64Array[] = [];
+  private readonly forcesOf: Float64Array[] = [];
   readonly alphas = new Float64Array(LANCZOS_STEPS);
   readonly betas = new Float64Array(LANCZOS_STEPS);
   /** Steps of the last call: the size of the tridiagonal matrix that it left. */
   steps = 0;
+
+  basis(step: number, n: number): Float64Array {
+    return roomFor(this.bases, step, n);
+  }
+
+  forces(step: number, n: number): Float64Array {
+    return roomFor(this.forcesOf, step, n);
+  }
 }
+
+const roomFor = (kept: Float64Array[], step: number, n: number): Float64Array =>
+  kept[step]?.length >= n ? kept[step] : (kept[step] = new Float64Array(n));
 
 /**
  * Lanczos on K^-1 A in the inner product of K: with K v = p carried along, a step costs one product with A and
@@ -44,33 +55,31 @@ export function largestOf(
   room.steps = 0;
   if (factor(mast.k, mast.nodes, per) > 0) return Number.POSITIVE_INFINITY;
   const steps = Math.min(LANCZOS_STEPS, n);
-  const basis = (step: number) => (room.basis[step] ??= new Float64Array(mast.nodes * 5));
-  const forces = (step: number) => (room.forces[step] ??= new Float64Array(mast.nodes * 5));
   // an arbitrary force that no mode is square to, and what it does
-  let p = forces(0);
-  let v = basis(0);
+  let p = room.forces(0, n);
+  let v = room.basis(0, n);
   for (let node = 0; node < mast.nodes; node++)
     for (let c = 0; c < per; c++) p[node * per + c] = c < offset ? 0 : 1 + 0.37 * Math.sin(1.7 * node + c);
   release(mast, p, per, offset);
-  v.set(p);
+  copy(p, v, n);
   solveFactored(mast.k, mast.nodes, per, v);
   scale(v, p, 1 / Math.sqrt(dot(v, p, n)), n);
   let mu = 0;
   let calm = 0;
   for (let step = 0; step < steps; step++) {
-    const y = forces(step + 1);
-    const u = basis(step + 1);
+    const y = room.forces(step + 1, n);
+    const u = room.basis(step + 1, n);
     operator(mast, v, y, per, planes, offset);
     release(mast, y, per, offset);
     room.alphas[step] = dot(v, y, n);
-    u.set(y);
+    copy(y, u, n);
     solveFactored(mast.k, mast.nodes, per, u);
     // against all that came before, twice: without it, rounding revives modes that are known already
     for (let pass = 0; pass < 2; pass++)
       for (let k = step; k >= 0; k--) {
-        const share = dot(u, forces(k), n);
-        const vk = basis(k);
-        const pk = forces(k);
+        const vk = room.basis(k, n);
+        const pk = room.forces(k, n);
+        const share = dot(u, pk, n);
         for (let j = 0; j < n; j++) {
           u[j] -= share * vk[j];
           y[j] -= share * pk[j];
@@ -106,6 +115,10 @@ function scale(a: Float64Array, b: Float64Array, factor: number, n: number): voi
     a[i] *= factor;
     b[i] *= factor;
   }
+}
+
+function copy(from: Float64Array, to: Float64Array, n: number): void {
+  for (let i = 0; i < n; i++) to[i] = from[i];
 }
 
 function dot(a: Float64Array, b: Float64Array, n: number): number {

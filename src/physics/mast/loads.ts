@@ -44,7 +44,8 @@ export function setLoads(mast: MastState, load: LoadCase): void {
     mast.pointMoment[node] += point.moment;
     scale += Math.abs(point.force);
   }
-  for (const guy of mast.guys) {
+  for (let g = 0; g < mast.guys.length; g++) {
+    const guy = mast.guys[g];
     guy.ax = cx * guy.x + cy * guy.y;
     guy.ay = -cy * guy.x + cx * guy.y;
     guy.stretch = load.guyStretch?.[guy.level] ?? 1;

@@ -6,27 +6,29 @@ const STATIONS = 3;
 
 /** Forces in the mast after a solved case, three stations an element, bottom up. Reused from case to case. */
 export class Forces {
-  readonly count: number;
-  readonly element: Int32Array;
-  readonly z: Float64Array;
+  count = 0;
+  element = new Int32Array(0);
+  z = new Float64Array(0);
   /** Bending moment along the wind, across it, and their resultant, N m. */
-  readonly along: Float64Array;
-  readonly across: Float64Array;
-  readonly moment: Float64Array;
+  along = this.z;
+  across = this.z;
+  moment = this.z;
   /** Resultant shear square to the bent axis, N. */
-  readonly shear: Float64Array;
+  shear = this.z;
   /** Compression, N. */
-  readonly compression: Float64Array;
+  compression = this.z;
 
   constructor(elements: number) {
+    this.fit(elements);
+  }
+
+  /** Makes room for a mast of so many elements. */
+  fit(elements: number): void {
     this.count = elements * STATIONS;
+    if (this.count <= this.z.length) return;
     this.element = new Int32Array(this.count);
-    this.z = new Float64Array(this.count);
-    this.along = new Float64Array(this.count);
-    this.across = new Float64Array(this.count);
-    this.moment = new Float64Array(this.count);
-    this.shear = new Float64Array(this.count);
-    this.compression = new Float64Array(this.count);
+    for (const each of ["z", "along", "across", "moment", "shear", "compression"] as const)
+      this[each] = new Float64Array(this.count);
   }
 }
 

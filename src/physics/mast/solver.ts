@@ -1,6 +1,6 @@
 import { bucklingFactor, stable, standsAt } from "./buckling.ts";
 import { shapeSlope } from "./element.ts";
-import { swayFrequencies, swayFrequency } from "./frequencies.ts";
+import { swayFrequencies, swayFrequency, swaysFasterThan } from "./frequencies.ts";
 import { LanczosRoom } from "./lanczos.ts";
 import { rest, setLoads } from "./loads.ts";
 import { newton } from "./newton.ts";
@@ -11,7 +11,7 @@ const slopes = new Float64Array(4);
 
 /**
  * A mast with its guys, in three dimensions or, where guys and wind share a mirror plane, in that plane: the same
- * code with fewer displacements per node. Build once a structure, then solve case after case; each case starts
+ * code with fewer displacements per node. Build once a structure, or `rig` another in its place, then solve case after case; each case starts
  * from the rigged state, so that the answer never depends on the order of asking.
  */
 export class Mast extends MastState {
@@ -49,6 +49,11 @@ export class Mast extends MastState {
   /** First sway frequency of the state just solved, Hz. */
   swayFrequency(): number {
     return swayFrequency(this, this.lanczos);
+  }
+
+  /** Does the state just solved sway faster than this, Hz? */
+  swaysFasterThan(frequency: number): boolean {
+    return swaysFasterThan(this, frequency);
   }
 
   /** The lowest sway frequencies of the state just solved, Hz, rising. */

@@ -1,20 +1,20 @@
 import { type CatenaryState, catenaryState, riggedLength, solveCatenary } from "../guy/catenary.ts";
 import { elementMatrices, MATRIX, shearRatio } from "./element.ts";
 import { meshHeights } from "./mesh.ts";
-import type { LoadCase, MastInput } from "./types.ts";
+import type { GuyLevel, LoadCase, MastInput } from "./types.ts";
 
 export interface Guy {
-  readonly level: number;
-  readonly anchor: number;
-  readonly node: number;
-  readonly x: number;
-  readonly y: number;
-  readonly z: number;
-  readonly ea: number;
-  readonly weight: number;
-  readonly length: number;
-  /** Tension at the anchor when rigged, as a vector in the frame of the anchors. */
-  readonly rigged: readonly [number, number, number];
+  level: number;
+  anchor: number;
+  node: number;
+  x: number;
+  y: number;
+  z: number;
+  ea: number;
+  weight: number;
+  length: number;
+  /** Tension at the anchor when rigged, in the frame of the anchors. */
+  readonly rigged: Float64Array;
   readonly state: CatenaryState;
   /** Load of the case, per unstressed length, and anchor, in the frame of the wind. */
   qx: number;
@@ -30,63 +30,90 @@ export interface Guy {
   twin: Guy | null;
 }
 
+const newGuy = (): Guy => ({
+  level: 0,
+  anchor: 0,
+  node: 0,
+  x: 0,
+  y: 0,
+  z: 0,
+  ea: 0,
+  weight: 0,
+  length: 0,
+  rigged: new Float64Array(3),
+  state: catenaryState(),
+  qx: 0,
+  qy: 0,
+  qz: 0,
+  ax: 0,
+  ay: 0,
+  stretch: 1,
+  lost: false,
+  twin: null,
+});
+
+const NONE = new Float64Array(0);
+
 /**
  * All that the steps of the method share: the mast cut into elements with its guys rigged, the case being solved,
- * and the arrays that the solution is worked out in. One allocation a structure, none a case.
+ * and the arrays that the solution is worked out in. They are kept when another mast is rigged in its place, and may
+ * then be longer than it asks: `nodes` and `elements` count.
  *
  * Displacements per node: w up, then (u, theta) along the wind and (v, phi) across it.
  */
 export class MastState {
-  readonly nodes: number;
-  readonly elements: number;
-  readonly z: Float64Array;
-  readonly length: Float64Array;
-  readonly ei: Float64Array;
-  readonly ea: Float64Array;
+  nodes = 0;
+  elements = 0;
+  z = NONE;
+  length = NONE;
+  ei = NONE;
+  ea = NONE;
   /** Dead weight per length of each element, N/m. */
-  readonly weight: Float64Array;
+  weight = NONE;
   /** Which segment each element lies in. */
-  readonly segment: Int32Array;
-  readonly shear: Float64Array;
-  readonly kb: Float64Array;
-  readonly g0: Float64Array;
-  readonly g1: Float64Array;
+  segment = new Int32Array(0);
+  shear = NONE;
+  kb = NONE;
+  g0 = NONE;
+  g1 = NONE;
   /** Mean tension of each element when rigged, N. */
-  readonly rigged: Float64Array;
-  readonly guys: readonly Guy[];
-  /** Point masses: what rides at each node, and how far above it; guys with a third of their weight. */
-  readonly riding: { node: number; weight: number; arm: number }[] = [];
+  rigged = NONE;
+  readonly guys: Guy[] = [];
+  /** What rides at each node, N, and the same times how far above it and times that squared; guys with a third. */
+  riding = NONE;
+  ridingArm = NONE;
+  ridingArm2 = NONE;
   /** Compression on the base when rigged, N. */
-  readonly riggedCompression: number;
+  riggedCompression = 0;
   /** Weight of mast and everything on it, without guys, N. */
-  readonly deadWeight: number;
+  deadWeight = 0;
   /** Is the base held against turning? */
-  readonly fixed: boolean;
+  fixed = false;
   /** What resists its turning where it is not held, N m/rad; 0 on a pin. */
-  readonly baseSpring: number;
-  readonly deadLoad: Float64Array;
-  readonly deadLean: Float64Array;
+  baseSpring = 0;
+  deadLoad = NONE;
+  deadLean = NONE;
 
   // the case being solved
   planes = 1;
   perNode = 3;
   /** Displacements, `perNode` to a node. */
-  readonly d: Float64Array;
+  d = NONE;
   /** Mean tension of each element, N. */
-  readonly tension: Float64Array;
+  tension = NONE;
   /** Bending stiffness of each element with what its own weight takes or gives in the case. */
-  readonly ks: Float64Array;
+  ks = NONE;
   /** Wind of the case: consistent nodal load of each element (4) and its mean. */
-  readonly lineLoad: Float64Array;
-  readonly lineMean: Float64Array;
+  lineLoad = NONE;
+  lineMean = NONE;
   /** Weight per length of each element in the case, N/m: also the slope of its axial tension. */
-  readonly pressing: Float64Array;
+  pressing = NONE;
   /** Weight x arm at each node in the case: what a pipe above leans on its joint with. */
-  readonly lean: Float64Array;
+  lean = NONE;
   /** Vertical load at each node in the case, N up. */
-  readonly load: Float64Array;
-  readonly pointForce: Float64Array;
-  readonly pointMoment: Float64Array;
+  load = NONE;
+  pointForce = NONE;
+  pointMoment = NONE;
   /** Strain that the mast would take freely in the case. */
   mastStrain = 0;
   /** All loads of the case together, N: what an out-of-balance force is measured by. */
@@ -100,139 +127,141 @@ export class MastState {
   readonly baseReaction = new Float64Array(5);
 
   // room to work in
-  readonly residual: Float64Array;
-  readonly step: Float64Array;
-  /** Tangent, banded by rows; `factor` leaves its factors here. */
-  readonly k: Float64Array;
+  residual = NONE;
+  step = NONE;
+  /** Tangent, by blocks; `factor` leaves its factors here. */
+  k = NONE;
   /** Tangent of the equilibrium, before anything factored it. */
-  readonly tangent: Float64Array;
-  readonly g0d = new Float64Array(8);
+  tangent = NONE;
+  /** Every guy that there was ever room for. */
+  private readonly allGuys: Guy[] = [];
 
   /** @throws RangeError where a guy can't be rigged at its tension */
   constructor(input: MastInput) {
+    this.rig(input);
+  }
+
+  /**
+   * Puts up this mast, in the room of the one before.
+   * @throws RangeError where a guy can't be rigged at its tension; then nothing stands
+   */
+  rig(input: MastInput): void {
     const heights = meshHeights(input);
-    const n = heights.length;
-    const m = n - 1;
-    this.nodes = n;
-    this.elements = m;
+    this.nodes = heights.length;
+    this.elements = heights.length - 1;
+    if (heights.length > this.z.length) this.makeRoom(heights.length);
     const stiffness = input.base === "fixed" ? (input.baseStiffness ?? Number.POSITIVE_INFINITY) : 0;
     this.fixed = stiffness === Number.POSITIVE_INFINITY;
     this.baseSpring = this.fixed ? 0 : stiffness;
-    this.z = Float64Array.from(heights);
-    this.length = new Float64Array(m);
-    this.ei = new Float64Array(m);
-    this.ea = new Float64Array(m);
-    this.weight = new Float64Array(m);
-    this.segment = new Int32Array(m);
-    this.shear = new Float64Array(m);
-    this.kb = new Float64Array(m * MATRIX);
-    this.ks = new Float64Array(m * MATRIX);
-    this.g0 = new Float64Array(m * MATRIX);
-    this.g1 = new Float64Array(m * MATRIX);
-    this.rigged = new Float64Array(m);
-    this.tension = new Float64Array(m);
-    this.lineLoad = new Float64Array(m * 4);
-    this.lineMean = new Float64Array(m);
-    this.deadLoad = new Float64Array(n);
-    this.lean = new Float64Array(n);
-    this.deadLean = new Float64Array(n);
-    this.load = new Float64Array(n);
-    this.pressing = new Float64Array(m);
-    this.pointForce = new Float64Array(n);
-    this.pointMoment = new Float64Array(n);
-    this.d = new Float64Array(n * 5);
-    this.residual = new Float64Array(n * 5);
-    this.step = new Float64Array(n * 5);
-    this.k = new Float64Array(n * 5 * 10);
-    this.tangent = new Float64Array(n * 5 * 10);
-
-    for (let e = 0; e < m; e++) {
-      const middle = 0.5 * (heights[e] + heights[e + 1]);
-      const index = input.segments.findIndex((s) => middle > s.from && middle < s.to);
-      const s = input.segments[index];
-      const length = heights[e + 1] - heights[e];
-      this.length[e] = length;
-      this.ei[e] = s.ei;
-      this.ea[e] = s.ea;
-      this.weight[e] = s.weight;
-      this.segment[e] = index;
-      this.shear[e] = shearRatio(s.ei, s.ga, length);
-      elementMatrices(s.ei, length, this.shear[e], this.kb, this.g0, this.g1, e * MATRIX);
-      this.deadLoad[e] -= 0.5 * s.weight * length;
-      this.deadLoad[e + 1] -= 0.5 * s.weight * length;
-    }
-    for (const point of input.pointWeights) {
-      const node = this.nodeAt(point.z);
-      this.deadLoad[node] -= point.weight;
-      this.deadLean[node] += point.weight * point.arm;
-      this.riding.push({ node, weight: point.weight, arm: point.arm });
+    this.line = null;
+    this.z.set(heights);
+    this.deadLoad.fill(0);
+    this.deadLean.fill(0);
+    this.riding.fill(0);
+    this.ridingArm.fill(0);
+    this.ridingArm2.fill(0);
+    this.stackUp(input.segments);
+    for (const { z, weight, arm } of input.pointWeights) {
+      const node = this.nodeAt(z);
+      this.deadLoad[node] -= weight;
+      this.deadLean[node] += weight * arm;
+      this.riding[node] += weight;
+      this.ridingArm[node] += weight * arm;
+      this.ridingArm2[node] += weight * arm * arm;
     }
     let dead = 0;
-    for (let i = 0; i < n; i++) dead -= this.deadLoad[i];
+    for (let i = 0; i < this.nodes; i++) dead -= this.deadLoad[i];
     this.deadWeight = dead;
-
-    const guys: Guy[] = [];
-    const pull = new Float64Array(n);
-    input.levels.forEach((level, levelIndex) => {
-      const node = this.nodeAt(level.z);
-      let span = -1;
-      let rise = 0;
-      let length = 0;
-      let tension = Number.NaN;
-      level.anchors.forEach((anchor, anchorIndex) => {
-        const thisSpan = Math.hypot(anchor.x, anchor.y);
-        const thisRise = level.z - anchor.z;
-        const thisTension = anchor.tension ?? level.tension;
-        const ea = anchor.ea ?? level.ea;
-        const weight = anchor.weight ?? level.weight;
-        // the guys of an even star are alike: rig one
-        if (
-          Math.abs(thisSpan - span) > 1e-12 * span ||
-          Math.abs(thisRise - rise) > 1e-12 ||
-          thisTension !== tension
-        ) {
-          span = thisSpan;
-          rise = thisRise;
-          tension = thisTension;
-          length = riggedLength(span, rise, tension, ea, weight);
-        }
-        const state = catenaryState();
-        solveCatenary(-anchor.x, -anchor.y, rise, length, ea, 0, 0, -weight, state);
-        pull[node] -= state.fz;
-        this.riding.push({ node, weight: (weight * length) / 3, arm: 0 });
-        guys.push({
-          level: levelIndex,
-          anchor: anchorIndex,
-          node,
-          x: anchor.x,
-          y: anchor.y,
-          z: anchor.z,
-          ea,
-          weight,
-          length,
-          rigged: [state.ax, state.ay, state.az],
-          state,
-          qx: 0,
-          qy: 0,
-          qz: -weight,
-          ax: anchor.x,
-          ay: anchor.y,
-          stretch: 1,
-          lost: false,
-          twin: null,
-        });
-      });
-    });
-    this.guys = guys;
-
+    this.guys.length = 0;
+    // what the guys press the nodes down with, until the compression is summed
+    const pull = this.load.fill(0);
+    for (let level = 0; level < input.levels.length; level++) this.rigLevel(input.levels[level], level, pull);
     // compression when rigged, top down
     let compression = 0;
-    for (let e = m - 1; e >= 0; e--) {
+    for (let e = this.elements - 1; e >= 0; e--) {
       compression += pull[e + 1] - this.deadLoad[e + 1];
       // half the element's own weight is lumped at its upper node: that is the compression at its middle
       this.rigged[e] = -compression;
     }
     this.riggedCompression = compression - this.deadLoad[0];
+  }
+
+  private makeRoom(n: number): void {
+    const m = n - 1;
+    this.segment = new Int32Array(m);
+    for (const each of ["length", "ei", "ea", "weight", "shear", "rigged", "tension"] as const)
+      this[each] = new Float64Array(m);
+    for (const each of ["lineMean", "pressing"] as const) this[each] = new Float64Array(m);
+    for (const each of ["kb", "ks", "g0", "g1"] as const) this[each] = new Float64Array(m * MATRIX);
+    this.lineLoad = new Float64Array(m * 4);
+    for (const each of ["z", "deadLoad", "deadLean", "load", "lean", "pointForce", "pointMoment"] as const)
+      this[each] = new Float64Array(n);
+    for (const each of ["riding", "ridingArm", "ridingArm2"] as const) this[each] = new Float64Array(n);
+    for (const each of ["d", "residual", "step"] as const) this[each] = new Float64Array(n * 5);
+    for (const each of ["k", "tangent"] as const) this[each] = new Float64Array(n * 5 * 10);
+  }
+
+  private stackUp(segments: MastInput["segments"]): void {
+    for (let e = 0, index = 0; e < this.elements; e++) {
+      const middle = 0.5 * (this.z[e] + this.z[e + 1]);
+      while (middle > segments[index].to) index++;
+      const { ei, ea, ga, weight } = segments[index];
+      const length = this.z[e + 1] - this.z[e];
+      this.length[e] = length;
+      this.ei[e] = ei;
+      this.ea[e] = ea;
+      this.weight[e] = weight;
+      this.segment[e] = index;
+      this.shear[e] = shearRatio(ei, ga, length);
+      elementMatrices(ei, length, this.shear[e], this.kb, this.g0, this.g1, e * MATRIX);
+      this.deadLoad[e] -= 0.5 * weight * length;
+      this.deadLoad[e + 1] -= 0.5 * weight * length;
+    }
+  }
+
+  private rigLevel(level: GuyLevel, index: number, pull: Float64Array): void {
+    const node = this.nodeAt(level.z);
+    let span = -1;
+    let length = 0;
+    let before: GuyLevel["anchors"][number] | null = null;
+    for (let a = 0; a < level.anchors.length; a++) {
+      const anchor = level.anchors[a];
+      const rise = level.z - anchor.z;
+      const ea = anchor.ea ?? level.ea;
+      const weight = anchor.weight ?? level.weight;
+      const thisSpan = Math.sqrt(anchor.x * anchor.x + anchor.y * anchor.y);
+      // the guys of an even star are alike: rig one
+      const alike =
+        before !== null &&
+        Math.abs(thisSpan - span) <= 1e-12 * span &&
+        Math.abs(before.z - anchor.z) <= 1e-12 &&
+        before.tension === anchor.tension;
+      before = anchor;
+      if (!alike) {
+        span = thisSpan;
+        length = riggedLength(span, rise, anchor.tension ?? level.tension, ea, weight);
+      }
+      const g = this.guys.length;
+      const guy = (this.allGuys[g] ??= newGuy());
+      guy.level = index;
+      guy.anchor = a;
+      guy.node = node;
+      guy.x = anchor.x;
+      guy.y = anchor.y;
+      guy.z = anchor.z;
+      guy.ea = ea;
+      guy.weight = weight;
+      guy.length = length;
+      const { state } = guy;
+      state.h = 0;
+      solveCatenary(-anchor.x, -anchor.y, rise, length, ea, 0, 0, -weight, state);
+      guy.rigged[0] = state.ax;
+      guy.rigged[1] = state.ay;
+      guy.rigged[2] = state.az;
+      pull[node] -= state.fz;
+      this.riding[node] += (weight * length) / 3;
+      this.guys.push(guy);
+    }
   }
 
   nodeAt(z: number): number {

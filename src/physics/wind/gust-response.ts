@@ -3,7 +3,7 @@ import { structuralFactor } from "./en1991-structural.ts";
 import { RIGID_GUST_FACTOR, risingGround, type WindGivens } from "./wind-action.ts";
 
 /** A structure whose first frequency is at least this is rigid. ASCE 7-16 section 26.2. */
-const RIGID = 1;
+export const RIGID = 1;
 /** A mast that sways slower than this is none: the formulas stop here, Hz. */
 const SLOWEST = 0.05;
 
