@@ -1,4 +1,13 @@
-import { type MastLimitState, ratedNote, worstStation } from "./mast-checks.ts";
+import type { SectionModel } from "../problem/types.ts";
+import { type MastLimitState, ratedNote, type Stressed, worstStation } from "./mast-checks.ts";
+
+const stressed = ({ lattice }: SectionModel): Stressed => ({
+  compression: 0,
+  moment: 0,
+  shear: 1,
+  torque: lattice.shearStrength / lattice.torsionStrength,
+  capacity: lattice.shearStrength,
+});
 
 /**
  * Shear square to the bent mast against the diagonals of its faces, at the worst direction. Torque goes round all
@@ -10,29 +19,11 @@ export const bracing: MastLimitState = {
   unit: "force",
   kind: "strength",
   measure(c) {
-    const { shear, element } = c.forces;
-    const { twist } = c;
-    const { section, ...worst } = worstStation(
-      c,
-      twist
-        ? (s, section) =>
-            shear[s] +
-            (twist.torque[element[s]] * section.lattice.shearStrength) / section.lattice.torsionStrength
-        : (s) => shear[s],
-      ({ lattice }) => lattice.shearStrength,
-    );
-    const notes = [
-      twist ? "with the torque of antennas beside the axis" : undefined,
-      ratedNote(section.lattice.bracingRatedBy),
-    ].filter((said) => said !== undefined);
-    return [
-      {
-        limitState: bracing.id,
-        ...worst,
-        ...c.problem.rules.bracing,
-        of: 0,
-        note: notes.length > 0 ? notes.join("; ") : undefined,
-      },
-    ];
+    const { demand, capacity, at, section } = worstStation(c, stressed);
+    const { required, source } = c.problem.rules.bracing;
+    const rated = ratedNote(section.lattice.bracingRatedBy);
+    const turned = c.twist ? "with the torque of antennas beside the axis" : undefined;
+    const note = turned && rated ? `${turned}; ${rated}` : (turned ?? rated);
+    return [{ limitState: bracing.id, demand, capacity, at, required, source, of: 0, note }];
   },
 };

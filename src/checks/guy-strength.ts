@@ -9,10 +9,13 @@ export const guyStrength: MastLimitState = {
   measure(c) {
     const levels = c.model.guys?.levels ?? [];
     const most = levels.map(() => 0);
-    c.mast.guys.forEach(({ level, state }, g) => {
+    const { guys } = c.mast;
+    for (let g = 0; g < guys.length; g++) {
+      const { level, state } = guys[g];
       const tension = Math.max(state.tensionAnchor, state.tensionMast) + (c.twist?.guyTension[g] ?? 0);
       most[level] = Math.max(most[level], tension);
-    });
+    }
+    const { required, source } = c.problem.rules.guy;
     return levels.map(({ strand, height, hardware }, level) => ({
       limitState: guyStrength.id,
       demand: most[level],
@@ -20,7 +23,8 @@ export const guyStrength: MastLimitState = {
         strand.breakingStrength * strand.efficiency,
         hardware?.breakingStrength ?? Number.POSITIVE_INFINITY,
       ),
-      ...c.problem.rules.guy,
+      required,
+      source,
       of: 0,
       at: height,
       level,

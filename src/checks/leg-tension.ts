@@ -1,4 +1,13 @@
-import { type MastLimitState, worstStation } from "./mast-checks.ts";
+import type { SectionModel } from "../problem/types.ts";
+import { type MastLimitState, type Stressed, worstStation } from "./mast-checks.ts";
+
+const stressed = ({ lattice }: SectionModel): Stressed => ({
+  compression: -lattice.axialShare,
+  moment: 1 / lattice.momentArm,
+  shear: 0,
+  torque: 0,
+  capacity: lattice.legTension,
+});
 
 /** The windward leg, which the thrust relieves; the splice counts where the catalog rates it. */
 export const legTension: MastLimitState = {
@@ -7,12 +16,8 @@ export const legTension: MastLimitState = {
   unit: "force",
   kind: "strength",
   measure(c) {
-    const { compression, moment } = c.forces;
-    const { section: _, ...worst } = worstStation(
-      c,
-      (s, { lattice }) => moment[s] / lattice.momentArm - compression[s] * lattice.axialShare,
-      ({ lattice }) => lattice.legTension,
-    );
-    return [{ limitState: legTension.id, ...worst, ...c.problem.rules.legTension, of: 0 }];
+    const { demand, capacity, at } = worstStation(c, stressed);
+    const { required, source } = c.problem.rules.legTension;
+    return [{ limitState: legTension.id, demand, capacity, at, required, source, of: 0 }];
   },
 };

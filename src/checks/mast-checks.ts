@@ -39,28 +39,49 @@ export interface MastLimitState {
 export const ratedNote = (by: string | undefined): string | undefined =>
   by === undefined ? undefined : `capacity as rated, not computed: ${by}`;
 
-/** The station where demand / capacity is greatest. Hot: no allocation until the end. */
+/** What a section makes of the forces in it: shares that add up to the demand, and the capacity. */
+export interface Stressed {
+  /** Of the compression, of the moment, 1/m, of the shear, and of the torque, 1/m. */
+  readonly compression: number;
+  readonly moment: number;
+  readonly shear: number;
+  readonly torque: number;
+  readonly capacity: number;
+}
+
+/** The station where demand / capacity is greatest. Hot: no allocation but for what a section makes. */
 export function worstStation(
-  c: SolvedCase,
-  demand: (station: number, section: SectionModel) => number,
-  capacity: (section: SectionModel) => number,
+  { forces, sections, twist }: SolvedCase,
+  of: (section: SectionModel) => Stressed,
 ): { demand: number; capacity: number; at: number; section: SectionModel } {
-  const { forces, sections } = c;
   let worst = 0;
   let use = Number.NEGATIVE_INFINITY;
+  let most = 0;
+  let section = sections[0];
+  let stressed = of(section);
+  let capacity = stressed.capacity;
   for (let s = 0; s < forces.count; s++) {
-    const section = sections[forces.element[s]];
-    const here = demand(s, section) / capacity(section);
-    if (here > use) {
-      use = here;
+    const element = forces.element[s];
+    if (sections[element] !== section) {
+      section = sections[element];
+      stressed = of(section);
+    }
+    const demand =
+      stressed.compression * forces.compression[s] +
+      stressed.moment * forces.moment[s] +
+      stressed.shear * forces.shear[s] +
+      (twist ? stressed.torque * twist.torque[element] : 0);
+    if (demand / stressed.capacity > use) {
+      use = demand / stressed.capacity;
       worst = s;
+      most = demand;
+      capacity = stressed.capacity;
     }
   }
-  const section = sections[forces.element[worst]];
   return {
-    demand: Math.max(demand(worst, section), 0),
-    capacity: capacity(section),
+    demand: Math.max(most, 0),
+    capacity,
     at: forces.z[worst],
-    section,
+    section: sections[forces.element[worst]],
   };
 }

@@ -6,8 +6,9 @@ import type { SolvedCase } from "./mast-checks.ts";
 /** Sway frequencies told of the mast as rigged. */
 const FREQUENCIES = 3;
 
-function twisted({ mast, forces, twist }: SolvedCase, stations: readonly number[]) {
+function twisted({ mast, forces, twist }: SolvedCase) {
   if (!twist) return {};
+  const stations = Array.from({ length: forces.count }, (_, s) => s);
   return {
     twist: stations.map((s) => {
       const e = forces.element[s];
@@ -18,21 +19,38 @@ function twisted({ mast, forces, twist }: SolvedCase, stations: readonly number[
   };
 }
 
+/**
+ * Place, displacements and forces of every station. Stations share elements in threes: lower end, vertex, upper end;
+ * displacements between nodes are the chord's.
+ */
+function atStations({ mast, forces }: SolvedCase) {
+  const { d, perNode: per } = mast;
+  const z: number[] = [];
+  const along: number[] = [];
+  const across: number[] = [];
+  const moment: number[] = [];
+  const shear: number[] = [];
+  const compression: number[] = [];
+  for (let s = 0; s < forces.count; s++) {
+    const e = forces.element[s];
+    const low = e * per;
+    const share = (forces.z[s] - mast.z[e]) / mast.length[e];
+    z.push(forces.z[s]);
+    along.push(d[low + 1] + share * (d[low + per + 1] - d[low + 1]));
+    across.push(per === 5 ? d[low + 3] + share * (d[low + per + 3] - d[low + 3]) : 0);
+    moment.push(forces.along[s] < 0 ? -forces.moment[s] : forces.moment[s]);
+    shear.push(forces.shear[s]);
+    compression.push(forces.compression[s]);
+  }
+  return { z, along, across, moment, shear, compression };
+}
+
 /** The full response of a solved case, as plain data for drawings, sheets and files. */
 export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseResponse {
-  const { mast, forces, problem, wind } = c;
-  const per = mast.perNode;
+  const { mast, problem, wind } = c;
   const still = wind.toward === null;
   const iced = wind.weather === "iced" ? problem.iced?.(c.model.stack.height, wind.ice) : undefined;
   const pressure = iced?.pressure ?? problem.pressure;
-  // stations share elements in threes: lower end, vertex, upper end; displacements between nodes are the chord's
-  const between = (s: number, component: number) => {
-    const e = forces.element[s];
-    const low = mast.d[e * per + component];
-    const share = (forces.z[s] - mast.z[e]) / mast.length[e];
-    return low + share * (mast.d[(e + 1) * per + component] - low);
-  };
-  const stations = Array.from({ length: forces.count }, (_, s) => s);
   const top = mast.z[mast.nodes - 1];
   return {
     id: wind.id,
@@ -41,13 +59,8 @@ export function caseResponse(c: SolvedCase, reactions: CaseReactions): CaseRespo
     stable: true,
     bucklingFactor: mast.bucklingFactor(),
     frequencies: still && !iced ? mast.swayFrequencies(FREQUENCIES) : undefined,
-    z: stations.map((s) => forces.z[s]),
-    along: stations.map((s) => between(s, 1)),
-    across: stations.map((s) => (per === 5 ? between(s, 3) : 0)),
-    moment: stations.map((s) => (forces.along[s] < 0 ? -forces.moment[s] : forces.moment[s])),
-    shear: stations.map((s) => forces.shear[s]),
-    compression: stations.map((s) => forces.compression[s]),
-    ...twisted(c, stations),
+    ...atStations(c),
+    ...twisted(c),
     hand: mast.guys.length > 0 && !still && wind.purpose === undefined ? handMethod(c) : undefined,
     guys: mast.guys.map((guy, g) => ({
       level: guy.level + 1,

@@ -18,12 +18,15 @@ export const tilt: MastLimitState = {
     const two = per === 5;
     let most = 0;
     let at = 0;
+    const { d } = mast;
     for (let i = 0; i < mast.nodes; i++) {
       const o = i * per;
-      let lean = Math.hypot(mast.d[o + 2], two ? mast.d[o + 4] : 0);
+      const across = two ? d[o + 4] : 0;
+      let lean = d[o + 2] * d[o + 2] + across * across;
       if (i > 0) {
-        const across = two ? mast.d[o + 3] - mast.d[o - per + 3] : 0;
-        lean = Math.max(lean, Math.hypot(mast.d[o + 1] - mast.d[o - per + 1], across) / mast.length[i - 1]);
+        const chord = (d[o + 1] - d[o - per + 1]) / mast.length[i - 1];
+        const aside = two ? (d[o + 3] - d[o - per + 3]) / mast.length[i - 1] : 0;
+        lean = Math.max(lean, chord * chord + aside * aside);
       }
       if (lean > most) {
         most = lean;
@@ -37,7 +40,7 @@ export const tilt: MastLimitState = {
     return [
       {
         limitState: tilt.id,
-        demand: most,
+        demand: Math.sqrt(most),
         capacity: (degrees * Math.PI) / 180,
         required: 1,
         source,

@@ -155,34 +155,36 @@ export function solveCatenary(
   let fxy = 0;
   let fyy = 0;
   let across = 0;
+  const load = q * length;
+  const perLoad = 1 / q;
   for (let iteration = 0; iteration < ITERATIONS; iteration++) {
     // a start from a state far off may wander: begin again as if there were none
     if (iteration === ITERATIONS / 2) {
       h = cubicStart(x, y, length, q);
       sigma = startSigma(x, y, length, q, h);
     }
-    const load = q * length;
     const top = sigma + load;
     const tA = Math.sqrt(h * h + sigma * sigma);
     const tB = Math.sqrt(h * h + top * top);
     const turned = turn(h, sigma, load, tA, tB);
     // tB - tA
     const gain = (load * (top + sigma)) / (tA + tB);
-    across = inverseSinh(turned / (h * h)) / q + flexible;
+    across = inverseSinh(turned / (h * h)) * perLoad + flexible;
     const rx = x - h * across;
-    const ry = y - (gain / q + flexible * (sigma + 0.5 * q * length));
-    const cosines = turned / (tA * tB * q);
+    const ry = y - (gain * perLoad + flexible * (sigma + 0.5 * load));
+    const share = perLoad / (tA * tB);
+    const cosines = turned * share;
     fxx = across - cosines;
-    fxy = (-h * gain) / (tA * tB * q);
+    fxy = -h * gain * share;
     fyy = cosines + flexible;
     const miss = Math.abs(rx) + Math.abs(ry);
     if (miss < limit) {
       converged = true;
       break;
     }
-    const determinant = fxx * fyy - fxy * fxy;
-    const stepH = (rx * fyy - ry * fxy) / determinant;
-    const stepSigma = (ry * fxx - rx * fxy) / determinant;
+    const perDeterminant = 1 / (fxx * fyy - fxy * fxy);
+    const stepH = (rx * fyy - ry * fxy) * perDeterminant;
+    const stepSigma = (ry * fxx - rx * fxy) * perDeterminant;
     if (h + stepH > 0 && Number.isFinite(stepH) && Number.isFinite(stepSigma)) {
       h += stepH;
       sigma += stepSigma;
@@ -220,7 +222,7 @@ export function solveCatenary(
   state.fyy = fyy;
   state.converged = converged;
   state.settled = settled;
-  const top = sigma + q * length;
+  const top = sigma + load;
   state.tensionAnchor = Math.sqrt(h * h + sigma * sigma);
   state.tensionMast = Math.sqrt(h * h + top * top);
   state.ax = h * ex + sigma * px;
@@ -231,10 +233,10 @@ export function solveCatenary(
   state.fz = -(h * ez + top * pz);
 
   // stiffness: the inverse of the flexibility in (e, p), and 1 / across out of their plane
-  const determinant = fxx * fyy - fxy * fxy;
-  const kee = fyy / determinant;
-  const kep = -fxy / determinant;
-  const kpp = fxx / determinant;
+  const perDeterminant = 1 / (fxx * fyy - fxy * fxy);
+  const kee = fyy * perDeterminant;
+  const kep = -fxy * perDeterminant;
+  const kpp = fxx * perDeterminant;
   const koo = 1 / across;
   const ox = ey * pz - ez * py;
   const oy = ez * px - ex * pz;

@@ -181,39 +181,53 @@ function factorOwn5(a: Float64Array, p: number): number {
 export function solveFactored(a: Float64Array, nodes: number, per: number, b: Float64Array): void {
   const width = 2 * per;
   const n = nodes * per;
-  for (let c = 0; c < per; c++) substitute(a, b, c * width + per, 0, c, c);
-  for (let i = per, c = 0, first = 0; i < n; i++) {
-    substitute(a, b, i * width, first, i, per + c);
-    if (++c === per) {
-      c = 0;
-      first += per;
+  for (let first = 0; first < n; first += per)
+    for (let c = 0; c < per; c++) {
+      const row = (first + c) * width;
+      let sum = first > 0 ? b[first + c] - dot(a, row, b, first - per, per) : b[first + c];
+      for (let k = 0; k < c; k++) sum -= a[row + per + k] * b[first + k];
+      b[first + c] = sum;
     }
-  }
-  for (let i = n - 1, c = per - 1; i >= 0; i--) {
-    const own = i * width + per;
-    b[i] *= a[own + c];
-    c = c === 0 ? per - 1 : c - 1;
-  }
-  for (let i = n - 1; i >= per; i--) {
-    const c = i % per;
-    const row = i * width;
-    const first = i - c - per;
-    const value = b[i];
-    for (let k = 0; k < per + c; k++) b[first + k] -= a[row + k] * value;
-  }
-  for (let i = per - 1; i >= 0; i--) for (let k = 0; k < i; k++) b[k] -= a[i * width + per + k] * b[i];
+  for (let first = 0, own = per; first < n; first += per)
+    for (let c = 0; c < per; c++, own += width) b[first + c] *= a[own + c];
+  for (let first = n - per; first >= 0; first -= per)
+    for (let c = per - 1; c >= 0; c--) {
+      const row = (first + c) * width;
+      const value = b[first + c];
+      for (let k = 0; k < c; k++) b[first + k] -= a[row + per + k] * value;
+      if (first > 0) subtract(a, row, value, b, first - per, per);
+    }
 }
 
-/** b[i] less what `count` entries of its row, from `at`, make of b from `first`. */
-function substitute(
+/** A row of `a` times as many entries of `b`. */
+function dot(a: Float64Array, row: number, b: Float64Array, first: number, per: number): number {
+  if (per === 3) return a[row] * b[first] + a[row + 1] * b[first + 1] + a[row + 2] * b[first + 2];
+  if (per === 5)
+    return (
+      a[row] * b[first] +
+      a[row + 1] * b[first + 1] +
+      a[row + 2] * b[first + 2] +
+      a[row + 3] * b[first + 3] +
+      a[row + 4] * b[first + 4]
+    );
+  let sum = 0;
+  for (let k = 0; k < per; k++) sum += a[row + k] * b[first + k];
+  return sum;
+}
+
+/** Takes a row of `a` times `value` from as many entries of `b`. */
+function subtract(
   a: Float64Array,
+  row: number,
+  value: number,
   b: Float64Array,
-  at: number,
   first: number,
-  i: number,
-  count: number,
+  per: number,
 ): void {
-  let sum = b[i];
-  for (let k = 0; k < count; k++) sum -= a[at + k] * b[first + k];
-  b[i] = sum;
+  b[first] -= a[row] * value;
+  if (per === 1) return;
+  b[first + 1] -= a[row + 1] * value;
+  if (per === 2) return;
+  b[first + 2] -= a[row + 2] * value;
+  for (let k = 3; k < per; k++) b[first + k] -= a[row + k] * value;
 }

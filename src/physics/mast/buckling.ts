@@ -1,7 +1,7 @@
 import { addAxial, assembleAcross, clamp } from "./assembly.ts";
 import { factor } from "./blocks.ts";
 import { MATRIX } from "./element.ts";
-import { type LanczosRoom, largestOf, type Operator } from "./lanczos.ts";
+import { LANCZOS_STEPS, type LanczosRoom, largestOf, type Operator } from "./lanczos.ts";
 import type { MastState } from "./state.ts";
 
 /** Factors the tangent that equilibrium left; false where a pivot is not positive: the equilibrium is unstable. */
@@ -36,18 +36,28 @@ export function standsAt(mast: MastState, compressionFactor: number): boolean {
   return factor(k, mast.nodes, 2) === 0;
 }
 
+/** What the factor found may be above the true one by. */
+const DOUBT = 1e-9;
+
 /**
  * Factor on the mast's compression at which the state just solved buckles: the tangent, linearised there, loses
- * its stiffness. 0 where it has none left; Infinity where nothing compresses.
+ * its stiffness. 0 where it has none left; Infinity where nothing compresses. Lanczos comes down to it from above and
+ * may rest on the way, at a mode near the lowest: the mast must stand just below what it found.
  */
 export function bucklingFactor(mast: MastState, room: LanczosRoom): number {
-  mast.k.set(mast.tangent);
-  let least = factorOf(largestOf(mast, room, softening, mast.perNode, mast.planes, 1));
-  if (mast.planes === 1) {
-    assembleAcross(mast, 1);
-    least = Math.min(least, factorOf(largestOf(mast, room, softening, 2, 1, 0)));
+  for (let least = 0; ; least += 15) {
+    const found = settledFactor(mast, room, least);
+    if (found <= 0 || found === Number.POSITIVE_INFINITY || least >= LANCZOS_STEPS) return found;
+    if (standsAt(mast, found * (1 - DOUBT))) return found;
   }
-  return least;
+}
+
+function settledFactor(mast: MastState, room: LanczosRoom, least: number): number {
+  mast.k.set(mast.tangent);
+  const own = factorOf(largestOf(mast, room, softening, mast.perNode, mast.planes, 1, 1, least));
+  if (mast.planes === 2) return own;
+  assembleAcross(mast, 1);
+  return Math.min(own, factorOf(largestOf(mast, room, softening, 2, 1, 0, 1, least)));
 }
 
 /** The factor on compression at which K + (factor - 1) Kg is singular, from the largest eigenvalue of K^-1 (-Kg). */

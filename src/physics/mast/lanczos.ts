@@ -2,9 +2,11 @@ import { factor, solveFactored } from "./blocks.ts";
 import type { MastState } from "./state.ts";
 import { eigenvalueFromTop } from "./tridiagonal.ts";
 
-const LANCZOS_STEPS = 60;
-/** What is left of a new direction, against the eigenvalue, when it is rounding only. */
+export const LANCZOS_STEPS = 60;
+/** What is left of a new direction, against the greatest force that one gave, when it is rounding only. */
 const SPENT = 1e-9;
+/** Steps that must move the eigenvalue by no more than rounding, all together. */
+const CALM = 3;
 
 /** y = A x on the displacements of `planes` planes, the first of them `offset` from the start of a node. */
 export type Operator = (
@@ -41,6 +43,7 @@ const roomFor = (kept: Float64Array[], step: number, n: number): Float64Array =>
  * Lanczos on K^-1 A in the inner product of K: with K v = p carried along, a step costs one product with A and
  * one solution. Returns the largest eigenvalue; Infinity where K is not positive definite.
  * @param rank settle this one, counted down from the largest; `room` then holds all above it
+ * @param least steps to take before it may seem settled
  */
 export function largestOf(
   mast: MastState,
@@ -50,6 +53,7 @@ export function largestOf(
   planes: number,
   offset: number,
   rank = 1,
+  least = 0,
 ): number {
   const n = mast.nodes * per;
   room.steps = 0;
@@ -65,7 +69,7 @@ export function largestOf(
   solveFactored(mast.k, mast.nodes, per, v);
   scale(v, p, 1 / Math.sqrt(dot(v, p, n)), n);
   let mu = 0;
-  let calm = 0;
+  let greatest = 0;
   for (let step = 0; step < steps; step++) {
     const y = room.forces(step + 1, n);
     const u = room.basis(step + 1, n);
@@ -74,9 +78,10 @@ export function largestOf(
     room.alphas[step] = dot(v, y, n);
     copy(y, u, n);
     solveFactored(mast.k, mast.nodes, per, u);
-    // against all that came before, twice: without it, rounding revives modes that are known already
+    // against the last two, which is all that exact numbers would ask, then against all that came before: without
+    // it, rounding revives modes that are known already
     for (let pass = 0; pass < 2; pass++)
-      for (let k = step; k >= 0; k--) {
+      for (let k = step; k >= (pass === 0 ? Math.max(step - 1, 0) : 0); k--) {
         const vk = room.basis(k, n);
         const pk = room.forces(k, n);
         const share = dot(u, pk, n);
@@ -86,14 +91,17 @@ export function largestOf(
         }
       }
     room.steps = step + 1;
-    const top = eigenvalueFromTop(room.alphas, room.betas, step + 1, 1);
-    const next = rank === 1 ? top : eigenvalueFromTop(room.alphas, room.betas, step + 1, rank);
-    // two modes close together hold it for a step or two at a value between them
-    calm = Math.abs(next - mu) < 1e-10 * Math.abs(next) ? calm + 1 : 0;
-    mu = next;
     const left = dot(u, y, n);
     // nothing new is left: the modes that the start can reach are all found
-    if (calm === 3 || !(left > (SPENT * top) ** 2)) break;
+    greatest = Math.max(greatest, Math.abs(room.alphas[step]));
+    const spent = !(left > (SPENT * greatest) ** 2);
+    if (spent || step === steps - 1 || (step + 1) % CALM === 0) {
+      const next = eigenvalueFromTop(room.alphas, room.betas, step + 1, rank);
+      // two modes close together hold it for a step or two at a value between them
+      const calm = Math.abs(next - mu) < 1e-10 * Math.abs(next);
+      mu = next;
+      if (spent || (calm && step >= least)) break;
+    }
     room.betas[step] = Math.sqrt(left);
     scale(u, y, 1 / room.betas[step], n);
     v = u;
