@@ -1,5 +1,5 @@
 import type { Strand } from "../model/catalog.ts";
-import type { LoadCase, PointForce, PointWeight } from "../physics/mast/types.ts";
+import type { LoadCase, PointForce, PointTorque, PointWeight } from "../physics/mast/types.ts";
 import { STEEL_EXPANSION } from "../physics/steel/expansion.ts";
 import type { Iced } from "../problem/iced.ts";
 import type { Star } from "../problem/star.ts";
@@ -57,7 +57,7 @@ export function loadsOf(problem: Problem, model: StructureModel): (wind: WindCas
     for (const { of, loads } of kept) if (sameLoads(of, wind)) return towards(loads, model, wind);
     const blown =
       wind.weather === "iced" ? icedLoads(problem, model, wind) : bareLoads(problem, model, wind.dead);
-    const loads = loadsIn(blown, wind);
+    const loads = loadsIn(altered(blown, wind));
     kept.push({ of: wind, loads });
     return towards(loads, model, wind);
   };
@@ -74,41 +74,38 @@ const sameLoads = (a: WindCase, b: WindCase): boolean =>
 export const loadCase = (problem: Problem, model: StructureModel, wind: WindCase): LoadCase =>
   loadsOf(problem, model)(wind);
 
-/** All of a case but where its wind blows: what stands, and what the wind adds. */
+/** All of a case but where its wind blows: what stands in any air, and what the wind adds. */
 interface Loads {
-  readonly stands: Omit<LoadCase, "toward" | "planar">;
-  readonly blows: Pick<LoadCase, "line" | "points" | "guyWind" | "torques">;
+  readonly blown: Blown;
+  readonly leaning: readonly PointForce[];
+  readonly points: readonly PointForce[];
+  readonly torques: readonly PointTorque[];
 }
 
-function loadsIn(blown: Blown, wind: WindCase): Loads {
-  const { hung, wind: points, line, guyWind: onGuys, ...stands } = altered(blown, wind);
-  const leaning = hung
-    .filter(({ offset }) => offset > 0)
-    .map(({ z, weight, offset }) => ({ z, force: 0, moment: weight * offset }));
-  return {
-    stands: { ...stands, line: none, points: leaning, guyWind: onGuys.map(() => 0) },
-    blows: {
-      line,
-      guyWind: onGuys,
-      points: [...points, ...leaning],
-      torques: hung
-        .filter(({ offset }) => offset > 0)
-        .map(({ z, force, offset }) => ({ z, torque: force * offset })),
-    },
-  };
+const NOTHING: readonly [] = [];
+
+function loadsIn(blown: Blown): Loads {
+  const offAxis = blown.hung.filter(({ offset }) => offset > 0);
+  if (offAxis.length === 0) return { blown, leaning: NOTHING, points: blown.wind, torques: NOTHING };
+  const leaning = offAxis.map(({ z, weight, offset }) => ({ z, force: 0, moment: weight * offset }));
+  const torques = offAxis.map(({ z, force, offset }) => ({ z, torque: force * offset }));
+  return { blown, leaning, points: [...blown.wind, ...leaning], torques };
 }
 
-function towards({ stands, blows }: Loads, model: StructureModel, wind: WindCase): LoadCase {
-  const { dead, added, addedPoints, guyAdded, guyStretch, lost, mastStrain } = stands;
+function towards(
+  { blown, leaning, points, torques }: Loads,
+  model: StructureModel,
+  wind: WindCase,
+): LoadCase {
+  const { dead, added, addedPoints, guyAdded, guyStretch, lost, mastStrain } = blown;
   const still = wind.toward === null;
   const angle = ((wind.toward ?? 0) * Math.PI) / 180;
-  const { line, points, guyWind: onGuys, torques } = still ? { ...stands, torques: undefined } : blows;
   return {
     toward: [Math.cos(angle), Math.sin(angle)],
-    line,
-    points,
-    guyWind: onGuys,
-    torques,
+    line: still ? none : blown.line,
+    points: still ? leaning : points,
+    guyWind: still ? NOTHING : blown.guyWind,
+    torques: still ? undefined : torques,
     // in still air an uneven star has no mirror plane: its tangents couple the two ways of swaying
     planar: still ? (model.guys?.star.even ?? true) : wind.planar,
     dead,
@@ -139,6 +136,7 @@ type Blown = Omit<LoadCase, "toward" | "planar" | "points"> & {
 
 /** The case's share of the wind, its air, and the guy that it lost. */
 function altered(blown: Blown, { share = 1, warmer = 0, lost }: WindCase): Blown {
+  if (share === 1 && warmer === 0 && !lost) return blown;
   const { line, wind, hung, guyWind: onGuys } = blown;
   const strain = STEEL_EXPANSION * warmer;
   const air = warmer === 0 ? {} : { guyStretch: onGuys.map(() => 1 + strain), mastStrain: strain };

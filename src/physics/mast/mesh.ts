@@ -4,33 +4,38 @@ const SAME = 1e-9;
 
 /** Node heights: every base, guy, load, joint of unlike segments and kink, and elements between. */
 export function meshHeights(input: MastInput): number[] {
-  const top = input.segments[input.segments.length - 1].to;
-  const perSpan = input.elementsPerSpan ?? ELEMENTS_PER_SPAN;
-  const stations = [
-    0,
-    top,
-    ...input.segments.map((segment) => segment.to),
-    ...input.levels.map((level) => level.z),
-    ...input.pointWeights.map((point) => point.z),
-    ...(input.kinks ?? []),
-  ]
-    .filter((z) => z >= 0 && z <= top + SAME)
-    .sort((a, b) => a - b)
-    .filter((z, index, all) => index === 0 || z - all[index - 1] > SAME);
-  // a free-standing mast bends in one sweep: it takes the elements of two spans
-  const supports = [0, ...input.levels.map((level) => level.z)];
-  const spanAt = (z: number) => {
-    const above = supports.find((support) => support > z + SAME);
-    const below = supports.filter((support) => support <= z + SAME).at(-1) ?? 0;
-    if (above !== undefined) return above - below;
-    return input.levels.length === 0 ? top / 2 : top - below;
-  };
+  const { segments, levels, pointWeights, kinks = [], elementsPerSpan = ELEMENTS_PER_SPAN } = input;
+  const top = segments[segments.length - 1].to;
+  const stations = [0];
+  for (const { to } of segments) insert(stations, to, top);
+  for (const { z } of levels) insert(stations, z, top);
+  for (const { z } of pointWeights) insert(stations, z, top);
+  for (const z of kinks) insert(stations, z, top);
   const heights = [0];
+  let span = 0;
+  let end = 0;
+  let level = 0;
   for (let i = 1; i < stations.length; i++) {
     const from = stations[i - 1];
+    if (from >= end - SAME) {
+      while (level < levels.length && levels[level].z <= from + SAME) level++;
+      // a free-standing mast bends in one sweep: it takes the elements of two spans
+      const next = level < levels.length ? levels[level].z : top;
+      span = levels.length === 0 ? top / 2 : next - from;
+      end = next;
+    }
     const length = stations[i] - from;
-    const pieces = Math.max(1, Math.ceil((length / spanAt(from)) * perSpan - 1e-6));
+    const pieces = Math.max(1, Math.ceil((length / span) * elementsPerSpan - 1e-6));
     for (let k = 1; k <= pieces; k++) heights.push(from + (length * k) / pieces);
   }
   return heights;
+}
+
+/** Puts a height in its place, from the top down; not twice, and not outside the mast. */
+function insert(stations: number[], z: number, top: number): void {
+  if (!(z >= 0 && z <= top + SAME)) return;
+  let at = stations.length;
+  while (at > 0 && stations[at - 1] > z + SAME) at--;
+  if (at > 0 && z - stations[at - 1] <= SAME) return;
+  stations.splice(at, 0, z);
 }

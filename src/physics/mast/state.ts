@@ -223,6 +223,10 @@ export class MastState {
     const node = this.nodeAt(level.z);
     let span = -1;
     let length = 0;
+    // what one guy pulls: its anchor, level for each metre of span and up, and the mast, up
+    let outward = 0;
+    let upward = 0;
+    let downward = 0;
     let before: GuyLevel["anchors"][number] | null = null;
     for (let a = 0; a < level.anchors.length; a++) {
       const anchor = level.anchors[a];
@@ -252,13 +256,17 @@ export class MastState {
       guy.ea = ea;
       guy.weight = weight;
       guy.length = length;
-      const { state } = guy;
-      state.h = 0;
-      solveCatenary(-anchor.x, -anchor.y, rise, length, ea, 0, 0, -weight, state);
-      guy.rigged[0] = state.ax;
-      guy.rigged[1] = state.ay;
-      guy.rigged[2] = state.az;
-      pull[node] -= state.fz;
+      if (!alike) {
+        guy.state.h = 0;
+        solveCatenary(span, 0, rise, length, ea, 0, 0, -weight, guy.state);
+        outward = guy.state.ax / span;
+        upward = guy.state.az;
+        downward = guy.state.fz;
+      }
+      guy.rigged[0] = -outward * anchor.x;
+      guy.rigged[1] = -outward * anchor.y;
+      guy.rigged[2] = upward;
+      pull[node] -= downward;
       this.riding[node] += (weight * length) / 3;
       this.guys.push(guy);
     }
