@@ -4,6 +4,7 @@ import { recoverForces } from "../physics/mast/recover.ts";
 import type { Mast } from "../physics/mast/solver.ts";
 import type { Twist } from "../physics/mast/twist.ts";
 import type { Problem, SectionModel } from "../problem/types.ts";
+import { armPull, pairRange } from "./arms.ts";
 import { bracing } from "./bracing.ts";
 import { type Gusts, gust, gustsOf, gusty, swaysFast } from "./gust.ts";
 import { guyStrength } from "./guy-strength.ts";
@@ -12,7 +13,7 @@ import { legTension } from "./leg-tension.ts";
 import { loadsOf } from "./loads.ts";
 import type { MastLimitState, MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { stability } from "./stability.ts";
-import { atWorkbench, mastInput, type StructureModel, type Workbench } from "./structure.ts";
+import { armsOf, atWorkbench, mastInput, type StructureModel, type Workbench } from "./structure.ts";
 import { sway, twistAtAntennas } from "./sway.ts";
 import { tilt } from "./tilt.ts";
 import { twistOf } from "./torsion.ts";
@@ -25,6 +26,8 @@ export const mastLimitStates: readonly MastLimitState[] = [
   guyStrength,
   tilt,
   twistRange,
+  pairRange,
+  armPull,
   sway,
   twistAtAntennas,
   legTension,
@@ -106,6 +109,8 @@ function analyseAt(
   const loads = loadsOf(blown, model);
   const searching = giveUpAbove !== undefined;
   let shaft: Twist | null = null;
+  // what the wind makes unlike in the guys of arms turns the mast by itself
+  const armed = armsOf(model).length > 0;
   let worst = 0;
   let limitState = "";
   const all: CaseReactions[] = [];
@@ -114,10 +119,10 @@ function analyseAt(
     // in the search a mast that stands with more compression than it has is stable: one factoring answers both
     let solved = mast.solve(load) && (searching || mast.stable());
     let twist: Twist | null = null;
-    if (solved && load.torques && load.torques.length > 0) {
+    if (solved && ((load.torques && load.torques.length > 0) || (armed && wind.toward !== null))) {
       shaft ??= twistOf(mast, sections);
       twist = shaft;
-      solved = twist.solve(load.toward, load.torques);
+      solved = twist.solve(load.toward, load.torques ?? []);
     }
     if (!solved) return failed(stability.id);
     recoverForces(mast, forces);

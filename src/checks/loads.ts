@@ -4,7 +4,7 @@ import { STEEL_EXPANSION } from "../physics/steel/expansion.ts";
 import type { Iced } from "../problem/iced.ts";
 import type { Star } from "../problem/star.ts";
 import { type AntennaModel, type PackageModel, type Problem, sideHeight } from "../problem/types.ts";
-import { type StructureModel, sectionAt } from "./structure.ts";
+import { armsOf, type StructureModel, sectionAt } from "./structure.ts";
 import type { WindCase } from "./wind-cases.ts";
 
 /** Wind on the antennas and their pipe: force and moment on the mast top. */
@@ -177,7 +177,11 @@ function bareLoads(problem: Problem, model: StructureModel, dead: number): Blown
   return {
     dead,
     line: lineLoad(problem, model),
-    wind: [topForce(problem, pack, stack.height), ...sideForces(problem, pack, stack.height)],
+    wind: [
+      topForce(problem, pack, stack.height),
+      ...sideForces(problem, pack, stack.height),
+      ...armsOf(model).map(({ z, hung }) => ({ z, force: problem.pressure(z) * hung.dragArea, moment: 0 })),
+    ],
     hung: mounted(pack, stack.height).map(({ antenna, z, joint }) => ({
       z: joint,
       force: problem.pressure(z) * antenna.dragArea,
@@ -238,7 +242,13 @@ function icedLoads(problem: Problem, model: StructureModel, { dead, ice: factors
     const { dragArea, weight } = iced.antenna(antenna);
     return { antenna, z: joint, force: iced.pressure(z) * dragArea, ice: weight };
   });
-  const sides = grown.slice(pack.antennas.length);
+  const sides = [
+    ...grown.slice(pack.antennas.length),
+    ...armsOf(model).map(({ z, hung }) => {
+      const { dragArea, weight } = iced.antenna(hung);
+      return { z, force: iced.pressure(z) * dragArea, ice: weight };
+    }),
+  ];
   return {
     dead,
     line: (z) => iced.pressure(z) * (at(z).dragWidth + run.dragWidth),

@@ -2,8 +2,11 @@ import type { Insulator } from "../model/catalog.ts";
 import type { Design } from "../model/design.ts";
 import { anchorPart, footingPart } from "../parts/index.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
+import { windAction } from "../physics/wind/wind-action.ts";
+import { armModel } from "../problem/compile.ts";
 import { stackOf } from "../problem/stacks.ts";
-import { starOf } from "../problem/star.ts";
+import { type Star, starOf } from "../problem/star.ts";
+import type { ArmModel } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";
 import type { StructureModel } from "./structure.ts";
 
@@ -76,7 +79,7 @@ export function resolve(
     const { tension: common } = design.guys;
     guys = {
       star,
-      levels: levels.map(({ height, strand, tension }, i) => {
+      levels: levels.map(({ height, strand, tension, arm }, i) => {
         const above = i === 0 ? 0 : levels[i - 1].height;
         if (height <= above || height > design.height + 1e-9)
           throw new DesignError(
@@ -94,6 +97,7 @@ export function resolve(
           height,
           tension: tension ?? common,
           hardware: problem.study.parts.guyHardware,
+          arm: arm === undefined ? null : armOf(problem, star, arm, `guys.levels[${i}].arm`),
           strand: need(
             catalog.strand.find((s) => s.id === strand),
             `guys.levels[${i}].strand`,
@@ -135,4 +139,18 @@ function insulatorOf({ study, catalog }: Problem, { guys, footing }: Design): In
       "a base insulator of the catalog: the study wishes an insulated mast",
     );
   return row;
+}
+
+/** A torque arm of the catalog, where what it does is worked out. */
+function armOf({ study, catalog }: Problem, star: Star, id: string, path: string): ArmModel {
+  const row = catalog.torqueArms.find((one) => one.id === id);
+  if (!row) throw new DesignError(path, `"${id}"`, "a torque arm of the catalog");
+  const { lossOfOneGuy, insulatedBase } = study.wishes;
+  if (star.perLevel !== 3 || !star.alike || lossOfOneGuy || insulatedBase)
+    throw new DesignError(
+      path,
+      `"${id}"`,
+      "none: torque arms are worked out for three anchors alike, every guy in its place, on a base that does not turn",
+    );
+  return armModel(row, windAction(study.site.wind));
 }

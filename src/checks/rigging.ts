@@ -3,6 +3,7 @@ import type { GuyHardware } from "../model/study.ts";
 import { balancedTensions } from "../physics/guy/balance.ts";
 import type { GuyLevel } from "../physics/mast/types.ts";
 import type { Star } from "../problem/star.ts";
+import { type ArmModel, guySpan, tipsOf } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";
 
 /** Guys of one level. */
@@ -12,6 +13,8 @@ export interface LevelModel {
   /** Initial tension at the anchor, of breaking strength. */
   readonly tension: number;
   readonly hardware?: GuyHardware;
+  /** Whose tips take two guys from each anchor; on the axis where there is none. */
+  readonly arm?: ArmModel | null;
 }
 
 /**
@@ -46,20 +49,27 @@ export function rigged(star: Star, level: LevelModel): GuyLevel {
   const { height, strand } = level;
   const own = star.even ? [] : levelTensions(star, level);
   const ropes = star.even ? [] : places(star, level);
+  const tips = level.arm ? tipsOf(level.arm) : [undefined];
   return {
     z: height,
-    anchors: star.anchors.map(({ radius, elevation }, i) => {
+    anchors: star.anchors.flatMap(({ radius, elevation }, i) => {
       const angle = (2 * Math.PI * i) / star.perLevel;
-      return {
-        x: radius * Math.cos(angle),
-        y: radius * Math.sin(angle),
+      const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+      return tips.map((tip) => ({
+        x: radius * cos,
+        y: radius * sin,
         z: elevation,
+        anchor: i,
+        head: tip && { x: tip[0] * cos - tip[1] * sin, y: tip[0] * sin + tip[1] * cos },
         tension: own[i],
         ea: ropes[i]?.ea,
         weight: ropes[i]?.weight,
-      };
+      }));
     }),
-    ...ropeOf(level, Math.hypot(height - star.anchors[0].elevation, star.anchors[0].radius)),
+    ...ropeOf(
+      level,
+      Math.hypot(height - star.anchors[0].elevation, guySpan(star.anchors[0].radius, level.arm)),
+    ),
     tension: level.tension * strand.breakingStrength,
   };
 }
@@ -70,13 +80,15 @@ export function rigged(star: Star, level: LevelModel): GuyLevel {
  */
 export function levelTensions(star: Star, level: LevelModel): number[] {
   const stated = level.tension * level.strand.breakingStrength;
-  if (star.even) return star.anchors.map(() => stated);
+  // guys that are alike leave the mast plumb, each at what is stated
+  if (star.even || level.arm) return star.anchors.map(() => stated);
   return balancedTensions(places(star, level), stated);
 }
 
 /** Every guy of a level: where it runs, and as what rope. */
 const places = (star: Star, level: LevelModel) =>
-  star.anchors.map(({ radius: span, elevation }) => {
+  star.anchors.map(({ radius, elevation }) => {
+    const span = guySpan(radius, level.arm);
     const rise = level.height - elevation;
     return { span, rise, ...ropeOf(level, Math.hypot(span, rise)) };
   });

@@ -1,7 +1,13 @@
 import { Forces } from "../physics/mast/recover.ts";
 import { Mast } from "../physics/mast/solver.ts";
 import type { MastInput } from "../physics/mast/types.ts";
-import { type PackageModel, type SectionModel, type StackModel, sideHeight } from "../problem/types.ts";
+import {
+  type AntennaModel,
+  type PackageModel,
+  type SectionModel,
+  type StackModel,
+  sideHeight,
+} from "../problem/types.ts";
 import { type GuyModel, rigged } from "./rigging.ts";
 
 /** A structure with its keys resolved: what the analysis reads. */
@@ -10,6 +16,10 @@ export interface StructureModel {
   readonly stack: StackModel;
   readonly guys: GuyModel | null;
 }
+
+/** Torque arms on the mast, and the height of each. */
+export const armsOf = ({ guys }: StructureModel): { z: number; hung: AntennaModel }[] =>
+  (guys?.levels ?? []).flatMap(({ height, arm }) => (arm ? [{ z: height, hung: arm.hung }] : []));
 
 /** What the solver is given: the same from search, verdict, sheets and audit. */
 export function mastInput(
@@ -46,6 +56,7 @@ export function mastInput(
         weight: side.weight,
         arm: 0,
       })),
+      ...armsOf(model).map(({ z, hung }) => ({ z, weight: hung.weight, arm: 0 })),
     ],
     levels: guys ? guys.levels.map((level) => rigged(guys.star, level)) : [],
   };

@@ -8,6 +8,10 @@ const shaft = ({ row, lattice }: SectionModel): ShaftSection => ({
   polar: row.face ** 2 / (row.legs === 3 ? 3 : 2),
 });
 
-/** The shaft that a mast is to torques. Guys end on the axis: they hold nothing against twist. */
+/** The shaft that a mast is to torques. Guys that end on the axis hold nothing against twist, those on arms do. */
 export const twistOf = (mast: Mast, sections: readonly SectionModel[]): Twist =>
-  new Twist(mast, sections.map(shaft), new Float64Array(2 * mast.guys.length));
+  new Twist(
+    mast,
+    sections.map(shaft),
+    Float64Array.from(mast.guys.flatMap(({ headX, headY }) => [headX, headY])),
+  );

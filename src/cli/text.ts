@@ -35,7 +35,7 @@ const anchorText = (anchor: AnchorChoice): string => {
   }
 };
 const footingText = (footing: FootingChoice): string =>
-  `${footing.kind.replace("-", " ")} ${feet(footingAcross(footing))} ${"diameter" in footing ? "across" : "wide"}, ${feet(footing.depth)} deep`;
+  `${footing.kind.replace("-", " ")} ${feet(footingAcross(footing))} ${"diameter" in footing ? "across" : "wide"}, ${feet(footing.depth)} deep${footing.insulator === undefined ? "" : ` under ${footing.insulator}`}`;
 const stackText = (stack: Design["stack"]): string =>
   stack.map((part) => `${feet(part.length)} of ${part.section}`).join(", then ");
 
@@ -46,9 +46,10 @@ export function designText(design: Design): string {
   const { guys } = design;
   const percent = (tension: number) => `${(tension * 100).toFixed(0)} %`;
   const levels = guys.levels
-    .map(({ strand, height, tension }) => {
+    .map(({ strand, height, tension, arm }) => {
       const own = tension === undefined ? "" : ` (${percent(tension)})`;
-      return `${strand} at ${feet(height)}${own}`;
+      const pairs = arm === undefined ? "" : `, six guys on ${arm}`;
+      return `${strand} at ${feet(height)}${own}${pairs}`;
     })
     .join(", ");
   const out = (guys.radii ?? [guys.radius]).map(feet).join(", ");
@@ -70,6 +71,8 @@ const changeText = (change: Change): string => {
       return `anchors: ${anchorText(change.now)}`;
     case "footing":
       return `base: ${footingText(change.now)}`;
+    case "arm":
+      return change.to === null ? `no ${change.from} at the top guys` : `${change.to} at the top guys`;
     case "levels":
       return change.to === 0 ? "no guys" : `${change.to} guy levels, not ${change.from}`;
   }

@@ -3,24 +3,32 @@ import type { Bill, BillLine } from "../model/verdict.ts";
 import { cents, line, partLines } from "../parts/price.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import type { Star } from "../problem/star.ts";
+import { type ArmModel, guySpan, guysAtAnchor } from "../problem/torque-arm.ts";
 import type { PackageModel, Problem, StackModel } from "../problem/types.ts";
 
 /** The search adds the same cents in the same groups: a test holds the two together. */
 
 /** Strand to cut for one guy, m: chord less the hardware in it, and what its two ends take. */
-export const cutLength = (problem: Problem, rise: number, radius: number): number =>
-  Math.max(Math.hypot(rise, radius) - (problem.study.parts.guyHardware?.length ?? 0), 0) +
+export const cutLength = (problem: Problem, rise: number, span: number): number =>
+  Math.max(Math.hypot(rise, span) - (problem.study.parts.guyHardware?.length ?? 0), 0) +
   problem.prices.termination;
 
 /** Whole cents of the guys of one level. */
-export function levelCents(problem: Problem, height: number, star: Star, strand: Strand): number {
+export function levelCents(
+  problem: Problem,
+  height: number,
+  star: Star,
+  strand: Strand,
+  arm: ArmModel | null = null,
+): number {
   const { guyHardware } = problem.study.parts;
+  const count = star.perLevel * guysAtAnchor(arm);
   let total =
-    cents(problem.prices.guyBracket) +
-    star.perLevel * (cents(strand.fittings) + cents(guyHardware?.price ?? 0));
+    cents(arm ? arm.row.price : problem.prices.guyBracket) +
+    count * (cents(strand.fittings) + cents(guyHardware?.price ?? 0));
   if (star.alike) {
-    const cut = cutLength(problem, height - star.anchors[0].elevation, star.radius);
-    return total + star.perLevel * cents(cut * strand.price);
+    const cut = cutLength(problem, height - star.anchors[0].elevation, guySpan(star.radius, arm));
+    return total + count * cents(cut * strand.price);
   }
   for (const { radius, elevation } of star.anchors)
     total += cents(cutLength(problem, height - elevation, radius) * strand.price);
@@ -39,7 +47,11 @@ export interface Billed {
   readonly stack: StackModel;
   readonly guys: {
     readonly star: Star;
-    readonly levels: readonly { readonly height: number; readonly strand: Strand }[];
+    readonly levels: readonly {
+      readonly height: number;
+      readonly strand: Strand;
+      readonly arm?: ArmModel | null;
+    }[];
     readonly anchor: AnchorPart;
   } | null;
   readonly footing: FootingPart;
@@ -51,9 +63,11 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
   const lines: BillLine[] = [...pack.lines, ...stack.lines];
   if (guys) {
     const { anchor, star, levels } = guys;
-    levels.forEach(({ height, strand }, level) => {
+    levels.forEach(({ height, strand, arm }, level) => {
       const name = `guys of level ${level + 1}`;
-      const cut = (elevation: number, radius: number) => cutLength(problem, height - elevation, radius);
+      const count = star.perLevel * guysAtAnchor(arm);
+      const cut = (elevation: number, radius: number) =>
+        cutLength(problem, height - elevation, guySpan(radius, arm));
       lines.push(
         ...(star.alike
           ? [
@@ -63,7 +77,7 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
                 cut(star.anchors[0].elevation, star.radius),
                 "m",
                 strand.price,
-                star.perLevel,
+                count,
               ),
             ]
           : star.anchors.map(({ elevation, radius }, i) =>
@@ -75,7 +89,7 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
                 strand.price,
               ),
             )),
-        line("guys", `${name}: ends and turnbuckles`, 1, "each", strand.fittings, star.perLevel),
+        line("guys", `${name}: ends and turnbuckles`, 1, "each", strand.fittings, count),
         ...(problem.study.parts.guyHardware
           ? [
               line(
@@ -84,11 +98,13 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
                 1,
                 "each",
                 problem.study.parts.guyHardware.price,
-                star.perLevel,
+                count,
               ),
             ]
           : []),
-        line("guys", `${name}: bracket`, 1, "each", prices.guyBracket),
+        arm
+          ? line("guys", `${name}: ${arm.row.name}`, 1, "each", arm.row.price)
+          : line("guys", `${name}: bracket`, 1, "each", prices.guyBracket),
       );
     });
     lines.push(

@@ -3,7 +3,7 @@ import { dimensioned, priced } from "../quantity/schema.ts";
 import { force, id, invented, length, price, text, unique } from "./fields.ts";
 import { anchorSchema, footingSchema, insulatorSchema, soilSchema } from "./ground-rows.ts";
 import { ruleSetSchema } from "./rule-set.ts";
-import { pipeSchema, sectionSchema, strandSchema } from "./steel-rows.ts";
+import { pipeSchema, sectionSchema, strandSchema, torqueArmSchema } from "./steel-rows.ts";
 import { barStockSchema, concreteSupplySchema } from "./supply.ts";
 
 const antennaSchema = z.strictObject({
@@ -65,6 +65,7 @@ export const rowSchemas = {
   anchors: anchorSchema,
   footings: footingSchema,
   insulators: insulatorSchema,
+  torqueArms: torqueArmSchema,
   soils: soilSchema,
   antennas: antennaSchema,
   pipes: pipeSchema,
@@ -78,8 +79,9 @@ export const catalogSchema = z.strictObject({
   strand: unique(rowSchemas.strand),
   anchors: unique(rowSchemas.anchors),
   footings: unique(rowSchemas.footings),
-  /** Of catalogs written before there were any: none. */
+  /** These two in catalogs written before there were any: none. */
   insulators: unique(rowSchemas.insulators).default([]),
+  torqueArms: unique(rowSchemas.torqueArms).default([]),
   soils: unique(rowSchemas.soils),
   antennas: unique(rowSchemas.antennas),
   pipes: unique(rowSchemas.pipes),
@@ -98,6 +100,7 @@ export type Section = Catalog["sections"][number];
 export type Strand = Catalog["strand"][number];
 export type AnchorRow = Catalog["anchors"][number];
 export type FootingRow = Catalog["footings"][number];
+export type TorqueArm = Catalog["torqueArms"][number];
 export type Insulator = Catalog["insulators"][number];
 export type Soil = Catalog["soils"][number];
 export type Antenna = Catalog["antennas"][number];
@@ -118,6 +121,7 @@ export const mergedCatalog = (catalog: Catalog, patch: CatalogPatch): Catalog =>
   anchors: mergedRows(catalog.anchors, patch.anchors),
   footings: mergedRows(catalog.footings, patch.footings),
   insulators: mergedRows(catalog.insulators, patch.insulators),
+  torqueArms: mergedRows(catalog.torqueArms, patch.torqueArms),
   soils: mergedRows(catalog.soils, patch.soils),
   antennas: mergedRows(catalog.antennas, patch.antennas),
   pipes: mergedRows(catalog.pipes, patch.pipes),

@@ -8,6 +8,7 @@ import rules from "../../catalog/rules.json" with { type: "json" };
 import sections from "../../catalog/sections.json" with { type: "json" };
 import soils from "../../catalog/soils.json" with { type: "json" };
 import strand from "../../catalog/strand.json" with { type: "json" };
+import torqueArms from "../../catalog/torque-arms.json" with { type: "json" };
 import type { CatalogFile } from "./catalog.ts";
 
 /** The catalog of the folder `catalog/`, as written. TypeScript reads "block" as any text: `parseCatalog` checks. */
@@ -17,6 +18,7 @@ export const defaultCatalog = {
   anchors,
   footings,
   insulators,
+  torqueArms,
   soils,
   antennas,
   pipes,

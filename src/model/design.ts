@@ -74,6 +74,8 @@ export const designSchema = z
               strand: id,
               /** Where it differs from that of the others. */
               tension: z.number().gt(0).max(1).optional(),
+              /** Torque arm whose tips take two guys from each anchor. */
+              arm: id.optional(),
             }),
           )
           .min(1)
@@ -136,9 +138,12 @@ export const designKey = (design: Design): string =>
         design.guys.perLevel,
         design.guys.radii ? [...design.guys.radii] : design.guys.radius,
         design.guys.tension,
-        design.guys.levels.map(({ height, strand, tension }) =>
-          tension === undefined ? [height, strand] : [height, strand, tension],
-        ),
+        design.guys.levels.map(({ height, strand, tension, arm }) => [
+          height,
+          strand,
+          ...(tension === undefined ? [] : [tension]),
+          ...(arm === undefined ? [] : [arm]),
+        ]),
         Object.entries(design.guys.anchor).sort(([a], [b]) => (a < b ? -1 : 1)),
         design.guys.rotation,
       ],

@@ -65,5 +65,44 @@ export function refuseOddInsulation(
   });
 }
 
+/** What is not worked out beside torque arms. */
+export function refuseOddArms(
+  {
+    wishes,
+    parts,
+    lot,
+  }: {
+    readonly wishes: { readonly insulatedBase: boolean; readonly lossOfOneGuy: boolean };
+    readonly parts: { readonly guysPerLevel: readonly number[]; readonly drawnIn: boolean };
+    readonly lot: { readonly slope?: unknown };
+  },
+  context: z.core.$RefinementCtx<unknown>,
+): void {
+  if (parts.guysPerLevel.some((count) => count !== 3))
+    refuse(
+      context,
+      ["parts", "guysPerLevel"],
+      "[3] beside torque arms: their three tips stand between three anchors",
+    );
+  if (lot.slope !== undefined || parts.drawnIn)
+    refuse(
+      context,
+      ["parts", "torqueArms"],
+      "no torque arms where anchors differ: no two tensions of a pair would leave such a mast plumb",
+    );
+  if (wishes.lossOfOneGuy)
+    refuse(
+      context,
+      ["wishes", "lossOfOneGuy"],
+      "false beside torque arms: with one guy of a pair gone the other turns the mast further than is worked out",
+    );
+  if (wishes.insulatedBase)
+    refuse(
+      context,
+      ["wishes", "insulatedBase"],
+      "false beside torque arms: what holds a mast on an insulator against twist is not worked out",
+    );
+}
+
 /** Degrees from plumb or about the axis. */
 export const turn = z.number().gt(0).max(10);

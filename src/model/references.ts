@@ -48,11 +48,11 @@ const packageReferences = (set: AntennaPackage, index: number, catalog: Catalog)
 /** Ids in a study that no row of the (merged) catalog has. */
 export const unknownInStudy = (study: Study, catalog: Catalog): InputError[] => {
   const listed = (
-    key: "sections" | "strands" | "anchors" | "footings" | "insulators",
+    key: "sections" | "strands" | "anchors" | "footings" | "insulators" | "torqueArms",
     what: string,
     rows: Reference["rows"],
   ) => {
-    const ids = study.parts[key];
+    const ids = study.parts[key] ?? "all";
     return ids === "all" ? [] : ids.map((id, index) => ({ path: ["parts", key, index], id, what, rows }));
   };
   return [
@@ -63,6 +63,7 @@ export const unknownInStudy = (study: Study, catalog: Catalog): InputError[] => 
     ...listed("strands", "a strand of the catalog", catalog.strand),
     ...listed("anchors", "an anchor of the catalog", catalog.anchors),
     ...listed("footings", "a footing of the catalog", catalog.footings),
+    ...listed("torqueArms", "a torque arm of the catalog", catalog.torqueArms),
     ...listed("insulators", "a base insulator of the catalog", catalog.insulators),
   ].flatMap(unknown);
 };
@@ -89,6 +90,18 @@ export const unknownInDesign = (
       what: "a strand of the catalog",
       rows: catalog.strand,
     })),
+    ...(guys?.levels ?? []).flatMap(({ arm }, index) =>
+      arm === undefined
+        ? []
+        : [
+            {
+              path: ["guys", "levels", index, "arm"],
+              id: arm,
+              what: "a torque arm of the catalog",
+              rows: catalog.torqueArms,
+            },
+          ],
+    ),
     {
       path: ["footing", "row"],
       id: footing.row,

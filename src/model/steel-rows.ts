@@ -120,6 +120,21 @@ export const strandSchema = z.strictObject({
 });
 
 /** The pipe above the mast top that carries the antennas. */
+/** A triangular frame about the mast whose three tips take two guys each, so that guys hold against twist. */
+export const torqueArmSchema = z.strictObject({
+  id,
+  name: text,
+  /** From the mast's axis to a tip. */
+  length: dimensioned("length", { min: 0.1, max: 1.5 }),
+  /** Rated: what one guy may pull at a tip, the other one there pulling as much. */
+  pull: positiveForce,
+  /** Of its members as the wind sees them, flat. */
+  area: dimensioned("area", { min: 0 }),
+  weight: force,
+  price,
+  invented,
+});
+
 export const pipeSchema = z
   .strictObject({
     id,

@@ -4,7 +4,7 @@ import type { Axis } from "./axis.ts";
 import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, price, refuse, text, unique } from "./fields.ts";
 import { refuseOddLot } from "./lot.ts";
-import { guyHardware, refuseOddInsulation, temperature, turn } from "./mast-givens.ts";
+import { guyHardware, refuseOddArms, refuseOddInsulation, temperature, turn } from "./mast-givens.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
 export const STUDY_VERSION = 1;
@@ -306,6 +306,8 @@ export const studySchema = z
         rotation: axis(z.number(), z.number().gt(0)).default({ from: 0, to: 110, step: 10 }),
         footings: z.union([z.literal("all"), distinct(id)]).default("all"),
         anchors: z.union([z.literal("all"), distinct(id)]).default("all"),
+        /** Torque arms that the top guys may meet; absent: all guys meet the mast's axis. */
+        torqueArms: distinct(id).optional(),
         /** Base insulators, for a mast that is wished insulated. */
         insulators: z.union([z.literal("all"), distinct(id)]).default("all"),
       })
@@ -314,8 +316,9 @@ export const studySchema = z
     /** Rows that this study adds to the catalog or puts in place of rows with the same id. */
     catalog: catalogPatchSchema.prefault({}),
   })
-  .superRefine(({ aim, nextAim, wishes, parts }, context) => {
+  .superRefine(({ aim, nextAim, wishes, parts, lot }, context) => {
     refuseOddInsulation(wishes, parts, context);
+    if (parts.torqueArms) refuseOddArms({ wishes, parts, lot }, context);
     const most = [aim, nextAim].find((one) => one !== undefined && !isLeast(one));
     if (most && wishes.budget === undefined)
       refuse(

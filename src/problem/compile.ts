@@ -1,5 +1,5 @@
 import { axisValues } from "../model/axis.ts";
-import type { Catalog, Pipe, RuleSet, Section } from "../model/catalog.ts";
+import type { Catalog, Pipe, RuleSet, Section, TorqueArm } from "../model/catalog.ts";
 import type { AntennaPackage, Study } from "../model/study.ts";
 import type { BillLine } from "../model/verdict.ts";
 import { anchorParts, footingParts } from "../parts/index.ts";
@@ -17,6 +17,7 @@ import { latticeDragWidth } from "./lattice-drag-width.ts";
 import { pressureTable, remembered } from "./pressure-table.ts";
 import { stacksOf } from "./stacks.ts";
 import { placedStars } from "./star.ts";
+import type { ArmModel } from "./torque-arm.ts";
 import type {
   AntennaModel,
   MountedAntenna,
@@ -104,6 +105,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
     heights,
     stacks: heights.map((height) => stacksOf(height, chosen, study.parts.mixedStacks)),
     strands: pick(catalog.strand, study.parts.strands),
+    arms: pick(catalog.torqueArms, study.parts.torqueArms ?? []).map((row) => armModel(row, wind)),
     levelHeights: axisValues(study.parts.levelHeights),
     radii,
     rotations,
@@ -210,6 +212,17 @@ function antennaModel(item: AntennaItem, catalog: Catalog, wind: WindAction): An
     icedWeight: iced && Math.max(0, iced.weight - weight),
   };
 }
+
+export const armModel = (row: TorqueArm, { areaFactor }: WindAction): ArmModel => ({
+  row,
+  hung: {
+    name: row.name,
+    offset: 0,
+    area: row.area,
+    dragArea: row.area * areaFactor.flat,
+    weight: row.weight,
+  },
+});
 
 /** @throws Uncovered */
 function pipeStrength(pipe: Pipe, rules: RuleSet): number {

@@ -5,6 +5,7 @@ import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
 import type { LatticeProperties } from "../physics/steel/lattice.ts";
 import type { Icing } from "./iced.ts";
 import type { PlacedStar } from "./star.ts";
+import type { ArmModel } from "./torque-arm.ts";
 
 /** A section of the catalog with what its members make of it. SI; strengths nominal. */
 export interface SectionModel {
@@ -101,6 +102,8 @@ export interface Problem {
   /** Stacks by index of `heights`. */
   readonly stacks: readonly (readonly StackModel[])[];
   readonly strands: readonly Strand[];
+  /** Torque arms that the top guys may meet. */
+  readonly arms: readonly ArmModel[];
   readonly levelHeights: readonly number[];
   readonly radii: readonly number[];
   readonly rotations: readonly number[];

@@ -74,7 +74,7 @@ export function structureCents(node: Node, problem: Problem): number {
   const { star, root } = node;
   if (!star) return root.cents;
   return guysOf(node, problem).reduce(
-    (sum, { height, strand }) => sum + levelCents(problem, height, star, strand),
+    (sum, { height, strand, arm }) => sum + levelCents(problem, height, star, strand, arm),
     root.cents,
   );
 }
@@ -262,10 +262,11 @@ export function guyChoice(
     ...(radii.every((r) => r === star.radius) ? {} : { radii }),
     rotation,
     tension,
-    levels: levels.map(({ height, strand, tension: own }) => ({
+    levels: levels.map(({ height, strand, tension: own, arm }) => ({
       height,
       strand: strand.id,
       ...(own === tension ? {} : { tension: own }),
+      ...(arm ? { arm: arm.row.id } : {}),
     })),
     anchor,
   };

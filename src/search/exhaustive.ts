@@ -51,22 +51,24 @@ export function* everyDesign(problem: Problem): Generator<Design> {
                 for (const tensions of grid.drawn(count))
                   for (const heights of subsets(grid.candidates(height), count))
                     for (const strands of tuples(problem.strands, count))
-                      for (const anchor of problem.anchors)
-                        for (const footing of problem.footings)
-                          yield {
-                            ...common,
-                            guys: guyChoice(
-                              star,
-                              rotation,
-                              heights.map((z, i) => ({
-                                height: z,
-                                strand: strands[i],
-                                tension: tensions[i],
-                              })),
-                              anchor.choice,
-                            ),
-                            footing: footing.choice,
-                          };
+                      for (const arm of [null, ...problem.arms])
+                        for (const anchor of problem.anchors)
+                          for (const footing of problem.footings)
+                            yield {
+                              ...common,
+                              guys: guyChoice(
+                                star,
+                                rotation,
+                                heights.map((z, i) => ({
+                                  height: z,
+                                  strand: strands[i],
+                                  tension: tensions[i],
+                                  arm: i === count - 1 ? arm : null,
+                                })),
+                                anchor.choice,
+                              ),
+                              footing: footing.choice,
+                            };
             }
       }
 }

@@ -67,6 +67,7 @@ function* neighbours(problem: Problem, design: Design): Generator<Neighbour> {
         change: { what: "radius", from: guys.radius, to: radius },
       };
   }
+  yield* otherArms(problem, design, guys);
   for (const [i, level] of guys.levels.entries()) {
     const replaced = (change: Partial<Guys["levels"][number]>) =>
       withGuys({ levels: guys.levels.map((l, k) => (k === i ? { ...l, ...change } : l)) });
@@ -90,6 +91,24 @@ function* neighbours(problem: Problem, design: Design): Generator<Neighbour> {
         change: { what: "levels", from: guys.levels.length, to: guys.levels.length - 1 },
       };
   }
+}
+
+/** The top guys on other torque arms, or on none. */
+function* otherArms({ arms }: Problem, design: Design, guys: Guys): Generator<Neighbour> {
+  const top = guys.levels.length - 1;
+  const { arm: had, ...bare } = guys.levels[top];
+  for (const arm of [undefined, ...arms.map(({ row }) => row.id)])
+    if (arm !== had)
+      yield {
+        design: {
+          ...design,
+          guys: {
+            ...guys,
+            levels: [...guys.levels.slice(0, top), arm === undefined ? bare : { ...bare, arm }],
+          },
+        },
+        change: { what: "arm", from: had ?? null, to: arm ?? null },
+      };
 }
 
 /** The section that a stack stands on. */

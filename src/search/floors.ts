@@ -24,7 +24,8 @@ export interface RootFloors {
 /** Heights nearer than this are one. */
 const TOUCH = 1e-6;
 
-export function rootFloors(problem: Problem, stack: StackModel, s: Statics): RootFloors {
+/** @param armed do the top guys meet a torque arm? Then they bend the mast under it, and what bends it above is not below */
+export function rootFloors(problem: Problem, stack: StackModel, s: Statics, armed = false): RootFloors {
   const n = s.z.length;
   const lean = leanOf(problem);
   const cantilever = new Float64Array(n);
@@ -41,16 +42,15 @@ export function rootFloors(problem: Problem, stack: StackModel, s: Statics): Roo
     const v = Math.max(0, s.shear[i] - lean * s.heavy * s.weight[i]);
     // what is higher in the cantilever is known as well, and at a joint both sections bear the same
     let most = i + 1 < n ? cantilever[i + 1] : 0;
-    for (const { lattice } of sectionsTouching(stack, s.z[i]))
+    const above = s.z[i] < stack.height - TOUCH ? sectionsTouching(stack, s.z[i] + 2 * TOUCH) : [];
+    for (const { lattice } of armed ? above : sectionsTouching(stack, s.z[i]))
       most = Math.max(
         most,
         (SLACK * (s.light * s.weight[i] * lattice.axialShare + m / lattice.momentArm) * leg) /
           lattice.legCompression,
       );
     // the guys take the shear: what is below them never feels it, and nothing of the mast is above its top
-    if (s.z[i] < stack.height - TOUCH)
-      for (const { lattice } of sectionsTouching(stack, s.z[i] + 2 * TOUCH))
-        most = Math.max(most, (SLACK * v * brace) / lattice.shearStrength);
+    for (const { lattice } of above) most = Math.max(most, (SLACK * v * brace) / lattice.shearStrength);
     cantilever[i] = most;
   }
   return {

@@ -67,7 +67,7 @@ export class Grid {
       designs += this.perFree;
     }
     if (supports.includes("guyed")) {
-      const ways = this.completions(0, candidates);
+      const ways = this.completions(0, candidates) * (1 + this.problem.arms.length);
       for (const perLevel of guysPerLevel)
         structures += ways * (this.problem.stars.get(perLevel)?.length ?? 0);
       const { radii, rotations, anchors, footings } = this.problem;

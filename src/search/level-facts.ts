@@ -3,8 +3,10 @@ import { guyWeight } from "../checks/rigging.ts";
 import { levelCents } from "../cost/bill.ts";
 import type { Strand } from "../model/catalog.ts";
 import type { Star } from "../problem/star.ts";
+import { type ArmModel, guysAtAnchor } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";
-import { guyWindLoss, guyWindMoment, type StarGuys } from "./star-floors.ts";
+import { leanOf } from "./floors.ts";
+import { guyWindLoss, guyWindMoment, pairWindMoment, type StarGuys } from "./star-floors.ts";
 
 /** Chords are a little shorter than the guys that sag along them: weights that a floor takes off allow for it. */
 const SAGGING = 1.001;
@@ -13,9 +15,15 @@ const SAGGING = 1.001;
 export type LevelFacts = Pick<StarGuys, "weight" | "wind" | "pull" | "moment">;
 
 /** Guys of several levels, as the star's floor reads them: all of one anchor hang on it together. */
-export function together(star: Star, heights: readonly number[], levels: readonly LevelFacts[]): StarGuys {
+export function together(
+  star: Star,
+  heights: readonly number[],
+  levels: readonly LevelFacts[],
+  arm: ArmModel | null,
+): StarGuys {
   const sum = {
     star,
+    arm,
     top: heights[0],
     lowest: heights[heights.length - 1],
     weight: 0,
@@ -35,11 +43,14 @@ export function together(star: Star, heights: readonly number[], levels: readonl
 /** Levels of guys before and after their strand is known, worked out once for each star and height. */
 export class Levels {
   private readonly problem: Problem;
+  private readonly arm: ArmModel | null;
   private readonly known = new Map<Star, Map<number, LevelFacts & { readonly cents: number }>>();
   private readonly upright = new Map<string, Star>();
 
-  constructor(problem: Problem) {
+  /** @param arm at these levels; null where their guys meet the axis */
+  constructor(problem: Problem, arm: ArmModel | null = null) {
     this.problem = problem;
+    this.arm = arm;
   }
 
   /** Of any strand: the heaviest, the thickest, the strongest; the least that its wind lends; the least cents. */
@@ -59,6 +70,8 @@ export class Levels {
 
   private worked(star: Star, height: number): LevelFacts & { readonly cents: number } {
     const { strands, rules, study } = this.problem;
+    const { arm } = this;
+    const count = guysAtAnchor(arm);
     const chord = longest(star, height);
     let weight = 0;
     let wind = 0;
@@ -68,29 +81,36 @@ export class Levels {
       weight = Math.max(weight, guyWeight(strand, chord, study.parts.guyHardware));
       wind = Math.max(wind, guyWind(this.problem, star, height, strand));
       pull = Math.max(pull, this.mostPull(strand));
-      cents = Math.min(cents, levelCents(this.problem, height, star, strand));
+      cents = Math.min(cents, levelCents(this.problem, height, star, strand, arm));
     }
     return {
-      weight: weight * SAGGING * Math.max(1, rules.deadFactors.values[0]),
-      wind: wind * chord,
-      pull,
-      moment: guyWindLoss(wind, height, star),
+      weight: count * weight * SAGGING * Math.max(1, rules.deadFactors.values[0]),
+      wind: count * wind * chord,
+      pull: count * pull,
+      moment: arm
+        ? Math.min(0, pairWindMoment(wind, height, star, arm)) - this.drifted(height)
+        : guyWindLoss(wind, height, star),
       cents,
     };
   }
 
   of(star: Star, height: number, strand: Strand): LevelFacts {
     const { rules, study } = this.problem;
+    const { arm } = this;
+    const count = guysAtAnchor(arm);
     const chord = longest(star, height);
     const wind = guyWind(this.problem, star, height, strand);
     return {
       weight:
+        count *
         guyWeight(strand, chord, study.parts.guyHardware) *
         SAGGING *
         Math.max(1, rules.deadFactors.values[0]),
-      wind: wind * chord,
-      pull: this.mostPull(strand),
-      moment: guyWindMoment(wind, height, star),
+      wind: count * wind * chord,
+      pull: count * this.mostPull(strand),
+      moment: arm
+        ? pairWindMoment(wind, height, star, arm) - this.drifted(height)
+        : guyWindMoment(wind, height, star),
     };
   }
 
@@ -105,6 +125,13 @@ export class Levels {
       this.upright.set(key, star);
     }
     return this.ofAny(star, height).cents;
+  }
+
+  /** What the weight of the arm takes off as it drifts, the wind on it left out, N m. */
+  private drifted(height: number): number {
+    const { rules } = this.problem;
+    const weight = Math.max(1, rules.deadFactors.values[0]) * (this.arm?.row.weight ?? 0);
+    return leanOf(this.problem) * weight * height;
   }
 
   /** What the guy check lets a strand pull, N. */

@@ -1,5 +1,6 @@
 import type { Strand } from "../model/catalog.ts";
 import type { PlacedStar } from "../problem/star.ts";
+import type { ArmModel } from "../problem/torque-arm.ts";
 import type { PackageModel, StackModel } from "../problem/types.ts";
 import type { RootFloors } from "./floors.ts";
 import type { Statics } from "./statics.ts";
@@ -10,6 +11,8 @@ export interface Root {
   readonly index: number;
   readonly pack: PackageModel;
   readonly stack: StackModel;
+  /** At the top guys of every guyed completion; null where they meet the axis, and free-standing. */
+  readonly arm: ArmModel | null;
   /** Antennas, steel, raising, permit: whole cents. */
   readonly cents: number;
   /** Candidate guy heights, bottom up, as indices into `statics.z`. */

@@ -40,7 +40,7 @@ export class Recall {
 
 /** Everything outside a structure that its analysis reads. */
 function physicalBasis(problem: Problem): string {
-  const { study, rules, packages, allowed, strands, sections, ground } = problem;
+  const { study, rules, packages, allowed, strands, arms, sections, ground } = problem;
   return JSON.stringify([
     study.site.wind,
     study.site.ice,
@@ -56,6 +56,7 @@ function physicalBasis(problem: Problem): string {
     allowed,
     packages.map(({ lines: _l, cents: _c, ...pack }) => pack),
     strands.map(({ price: _p, fittings: _f, ...strand }) => strand),
+    arms.map(({ row: { price: _p, ...row }, hung }) => [row, hung]),
     [...sections.values()].map(({ row: { pieces: _s, ...row } }) => row),
   ]);
 }
@@ -66,6 +67,7 @@ export const structureKey = (node: Node): string => {
   let key = `${root.pack.row.id} ${root.stack.height}`;
   for (const { section, length } of root.stack.parts) key += ` ${section.row.id} ${length}`;
   if (!star) return key;
+  if (root.arm) key += ` ${root.arm.row.id}`;
   key += ` ${star.perLevel} ${star.key}`;
   levels.forEach((index, i) => {
     key += ` ${root.statics.z[root.candidates[index]]} ${strands[i].id} ${tensions[i]}`;

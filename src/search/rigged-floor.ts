@@ -1,5 +1,6 @@
 import { type GuyModel, guyWeight, type LevelModel, levelTensions } from "../checks/rigging.ts";
 import type { Star } from "../problem/star.ts";
+import { guySpan, guysAtAnchor, insetOf } from "../problem/torque-arm.ts";
 
 /** Least reactions of still air, N: of the anchor pulled up most, and down the mast, in all and by each level. */
 export interface RiggedFloor {
@@ -15,17 +16,20 @@ export function riggedFloor({ star, levels }: GuyModel): RiggedFloor {
   const laterals = star.anchors.map(() => 0);
   const pulls = levels.map((level) => {
     let pull = 0;
+    const count = guysAtAnchor(level.arm);
     riggedTensions(star, level).forEach((force, i) => {
       const { radius, elevation } = star.anchors[i];
+      const span = guySpan(radius, level.arm);
       const rise = level.height - elevation;
-      const chord = Math.hypot(rise, radius);
+      const chord = Math.hypot(rise, span);
       const weight = guyWeight(level.strand, chord, level.hardware) / chord;
       // the guy leaves its anchor flatter than its chord by the angle whose sine this is
-      const flatter = force > 0 ? Math.min((0.5 * weight * radius) / force, 1) : 0;
+      const flatter = force > 0 ? Math.min((0.5 * weight * span) / force, 1) : 0;
       uplifts[i] +=
-        (force * rise * Math.sqrt(1 - flatter * flatter) - 0.5 * weight * radius * radius) / chord;
-      laterals[i] += (force * radius) / chord;
-      pull += (force * rise) / chord;
+        (count * (force * rise * Math.sqrt(1 - flatter * flatter) - 0.5 * weight * span * span)) / chord;
+      // of a pair what pulls aside is held by its twin
+      laterals[i] += (count * force * (radius - insetOf(level.arm))) / chord;
+      pull += (count * force * rise) / chord;
     });
     return { height: level.height, pull };
   });

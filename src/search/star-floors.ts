@@ -1,5 +1,6 @@
 import type { Strand } from "../model/catalog.ts";
 import type { Star, StarAnchor } from "../problem/star.ts";
+import { type ArmModel, guysAtAnchor, insetOf, tipsOf } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";
 import { SLACK } from "./floors.ts";
 
@@ -11,6 +12,8 @@ import { SLACK } from "./floors.ts";
 /** What is known of the guys of a star when its floor is asked for. */
 export interface StarGuys {
   readonly star: Star;
+  /** At the top level. */
+  readonly arm: ArmModel | null;
   /** Highest and lowest level, m; the lowest that may still come. */
   readonly top: number;
   readonly lowest: number;
@@ -45,7 +48,7 @@ interface Resisting {
 function resisting({ elevation: e }: StarAnchor, upwind: number, guys: StarGuys, lean: number): Resisting {
   const { top, lowest, weight, wind } = guys;
   if (e === 0) return { arm: upwind, loose: 0 };
-  if (e < 0) return { arm: upwind + (e * (upwind - lean * top)) / (top - e), loose: 0 };
+  if (e < 0) return { arm: upwind + (e * (upwind - insetOf(guys.arm) - lean * top)) / (top - e), loose: 0 };
   const slope = (upwind + lean * lowest) / (lowest - e);
   return { arm: upwind + e * slope, loose: e * (0.5 * slope * weight + 0.5 * wind) };
 }
@@ -60,7 +63,7 @@ export function windwardFloor(moment: number, guys: StarGuys, lean: number): Guy
   const { star, top, weight } = guys;
   const left = asked(moment, guys, lean);
   const at = (anchor: StarAnchor, uplift: number): GuyFloor => {
-    const reach = anchor.radius - lean * top;
+    const reach = anchor.radius - insetOf(guys.arm) - lean * top;
     return {
       anchor,
       uplift,
@@ -116,22 +119,31 @@ export function pairFloor(moment: number, guys: StarGuys, lean: number, uplift: 
 }
 
 /** Greatest moment at z that guys at these heights can hold, over what they press the mast with, m. */
-export function holdingArm(star: Star, heights: readonly number[], z: number, lean: number): number {
+export function holdingArm(
+  star: Star,
+  heights: readonly number[],
+  z: number,
+  lean: number,
+  arm: ArmModel | null,
+): number {
   const top = heights[0];
   const share = PAIR[star.perLevel];
-  if (star.even) return ((share * star.radius) / top + 2 * lean) * (top - z);
+  // what presses on the upwind tip of an arm holds by that tip as well
+  const tip = arm ? arm.row.length : 0;
+  if (star.even) return ((share * star.radius) / top + 2 * lean) * (top - z) + (tip * z) / top;
   let most = 0;
   for (const height of heights)
     for (const { radius, elevation } of star.anchors)
       most = Math.max(most, ((share * radius + lean * height) / (height - elevation)) * (height - z));
-  return most + lean * (top - z);
+  return most + lean * (top - z) + tip;
 }
 
 /** Lift of a cable by wind, over the wind on it if it lay square: the most of sin2 cos. */
 const LIFT = 2 / (3 * Math.sqrt(3));
 
 /** What wind may lift the leeward guys by, N: 0 for an even star, whose windward guys are pressed down by more. */
-export const liftOf = ({ star, wind }: StarGuys): number => (star.even ? 0 : star.perLevel * LIFT * wind);
+export const liftOf = ({ star, arm, wind }: StarGuys): number =>
+  star.even && !arm ? 0 : star.perLevel * LIFT * wind;
 
 /** Chords for curves: this is given away for sag. */
 const SAG = 0.05;
@@ -155,6 +167,41 @@ export function guyWindMoment(wind: number, height: number, star: Star): number 
 /** The part of it that may be negative, before the strand is known; 0 for an even star. */
 export const guyWindLoss = (wind: number, height: number, star: Star): number =>
   star.even ? 0 : leastMoment(height, star, (term) => wind * (1 + SAG) * Math.min(0, term));
+
+/**
+ * The same of the six guys of a level on arms, each along the chord to its own tip, N m: the least of all winds that
+ * floors speak of. It grows with the wind on a guy, whichever sign it has.
+ */
+export function pairWindMoment(
+  wind: number,
+  height: number,
+  { anchors, perLevel }: Star,
+  arm: ArmModel,
+): number {
+  const winds = 2 * perLevel;
+  let least = Number.POSITIVE_INFINITY;
+  for (let k = 0; k < winds; k++) {
+    let sum = 0;
+    anchors.forEach(({ radius, elevation }, i) => {
+      const out = 2 * Math.PI * (i / perLevel - k / winds);
+      for (const [toward, aside] of tipsOf(arm)) {
+        const foot = radius * Math.cos(out);
+        const head = toward * Math.cos(out) - aside * Math.sin(out);
+        const rise = height - elevation;
+        const chord2 = (radius - toward) ** 2 + aside ** 2 + rise ** 2;
+        const along = head - foot;
+        const square = Math.sqrt(Math.max(0, chord2 - along * along));
+        // force q L |n| n at the middle of the chord: up along the wind, down where it blows down the guy
+        const level = square * (1 - (along * along) / chord2);
+        const up = (-square * along * rise) / chord2;
+        const term = 0.5 * (level * (height + elevation) - up * (head + foot));
+        sum += wind * (term - SAG * Math.abs(term));
+      }
+    });
+    least = Math.min(least, sum);
+  }
+  return least;
+}
 
 /** Least over the winds of the sum over the guys of `value`, asked of the moment of unit wind on each, m2. */
 function leastMoment(height: number, star: Star, value: (term: number) => number): number {
@@ -180,14 +227,15 @@ function leastMoment(height: number, star: Star, value: (term: number) => number
 export function guyFloor(
   problem: Problem,
   { uplift, anchor }: GuyFloor,
-  levels: readonly { readonly height: number; readonly strand: Strand }[],
+  levels: readonly { readonly height: number; readonly strand: Strand; readonly arm?: ArmModel | null }[],
   lean: number,
 ): number {
   let most = 0;
-  for (const { height, strand } of levels) {
-    const reach = Math.max(anchor.radius - lean * height, 0);
+  for (const { height, strand, arm } of levels) {
+    const reach = Math.max(anchor.radius - insetOf(arm) - lean * height, 0);
     const rise = height - anchor.elevation;
-    most += strand.breakingStrength * strand.efficiency * (rise / Math.hypot(reach, rise));
+    most +=
+      guysAtAnchor(arm) * strand.breakingStrength * strand.efficiency * (rise / Math.hypot(reach, rise));
   }
   return (SLACK * Math.max(uplift, 0) * problem.rules.guy.required) / most;
 }

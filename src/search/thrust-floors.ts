@@ -37,14 +37,18 @@ export function starFloor(
   const heights = levels.map((at) => s.z[at]);
   const pulled = pairFloor(moment, guyed, lean, uplift);
   const lift = liftOf(guyed);
+  const { arm } = guyed;
+  // an arm's weight that drifts, and leeward guys that wind lifts by its tips
+  const lent = (z: number) =>
+    arm ? lean * s.heavy * arm.row.weight * (heights[0] - z) + lift * arm.row.length : 0;
   let use = 0;
   let thrust = 0;
   for (let k = 0; k < levels.length; k++) {
     const upper = levels[k];
     const lower = k + 1 < levels.length ? levels[k + 1] : 0;
     const atBase = k + 1 === levels.length;
-    const asked = SLACK * s.moment[lower] - lean * s.heavy * s.lever[lower];
-    const lever = holdingArm(guyed.star, heights.slice(0, k + 1), s.z[lower], lean);
+    const asked = SLACK * s.moment[lower] - lean * s.heavy * s.lever[lower] - lent(s.z[lower]);
+    const lever = holdingArm(guyed.star, heights.slice(0, k + 1), s.z[lower], lean, arm);
     // G >= (asked - M) / lever with M <= arm (C - share (W + G)) at a level, M = 0 at the pin
     let guys = Math.max(0, asked / lever);
     if (!atBase)
@@ -61,7 +65,7 @@ export function starFloor(
     use = Math.max(
       use,
       spanFloor(problem, stack, s, lower, upper, atBase ? "pinned" : "free", press),
-      bucklingFloor(problem, stack, s, levels, k, press),
+      bucklingFloor(problem, stack, s, levels, k, press, arm !== null),
     );
     if (atBase) {
       thrust = s.light * s.weight[0] + guys;
@@ -89,7 +93,10 @@ function bucklingFloor(
   levels: readonly number[],
   k: number,
   press: number,
+  armed: boolean,
 ): number {
+  // guys on an arm resist the turn of the mast there, by what nobody knows yet
+  if (armed && k === 0) return 0;
   const upper = s.z[levels[k]];
   const lower = k + 1 < levels.length ? s.z[levels[k + 1]] : 0;
   const length = upper - lower;

@@ -3,6 +3,7 @@ import { insideWindow, type LevelModel } from "../checks/rigging.ts";
 import { fixedCents, levelCents } from "../cost/bill.ts";
 import { utilisation } from "../parts/types.ts";
 import type { PlacedStar } from "../problem/star.ts";
+import type { ArmModel } from "../problem/torque-arm.ts";
 import { type PackageModel, type Problem, type StackModel, sideHeight } from "../problem/types.ts";
 import { leanOf, partFeet, rootFloors, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
@@ -41,7 +42,9 @@ export class Tree {
   /** Of any star, over the base, m. */
   private readonly highestAnchor: number;
   readonly floors: GroundFloors;
+  /** Levels whose guys meet the axis, and those on each arm. */
   private readonly guys: Levels;
+  private readonly onArms: ReadonlyMap<ArmModel, Levels>;
 
   /** Masts solved before, here or in an earlier search of the same worker. */
   readonly recall: Recall;
@@ -66,6 +69,7 @@ export class Tree {
     this.ground = groundChoices(problem);
     this.floors = new GroundFloors(problem, this.ground);
     this.guys = new Levels(problem);
+    this.onArms = new Map(problem.arms.map((arm) => [arm, new Levels(problem, arm)]));
     this.lean = leanOf(problem);
     this.highestAnchor = Math.max(
       0,
@@ -101,31 +105,45 @@ export class Tree {
       for (let h = 0; h < problem.heights.length; h++) {
         const height = problem.heights[h];
         const pipe = utilisation(pipeBending(problem, pack, height));
-        for (const stack of problem.stacks[h]) {
-          const designs = this.designsOf(index, height);
-          if (height > most + 1e-9) this.prune("height limit", designs);
-          else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
-          else yield this.rootNode(index, pack, stack, pipe, designs);
-          index++;
-        }
+        for (const stack of problem.stacks[h])
+          for (const arm of [null, ...problem.arms]) {
+            const designs = this.designsOf(index, height, arm);
+            if (height > most + 1e-9) this.prune("height limit", designs);
+            else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
+            else yield this.rootNode(index, pack, stack, arm, pipe, designs);
+            index++;
+          }
       }
   }
 
   /** Designs of a root that are walked here. */
-  private designsOf(root: number, height: number): number {
+  private designsOf(root: number, height: number, arm: ArmModel | null): number {
     const { supports, guysPerLevel } = this.problem.study.parts;
-    let designs = supports.includes("freestanding") && takesFree(root, this.share) ? this.grid.perFree : 0;
+    let designs = this.standsFree({ index: root, arm }) ? this.grid.perFree : 0;
     if (supports.includes("guyed"))
       for (const perLevel of guysPerLevel)
         designs += this.grid.completions(0, this.grid.candidates(height).length) * this.grounds(perLevel);
     return designs;
   }
 
+  /** Is the free-standing mast of this root walked here? One with arms is that of the root without. */
+  private standsFree({ index, arm }: Pick<Root, "index" | "arm">): boolean {
+    const { supports } = this.problem.study.parts;
+    return arm === null && supports.includes("freestanding") && takesFree(index, this.share);
+  }
+
   private grounds(perLevel: 0 | 3 | 4): number {
     return perLevel === 0 ? 0 : (this.own.get(perLevel)?.grounds ?? 0);
   }
 
-  private rootNode(index: number, pack: PackageModel, stack: StackModel, use: number, designs: number): Node {
+  private rootNode(
+    index: number,
+    pack: PackageModel,
+    stack: StackModel,
+    arm: ArmModel | null,
+    use: number,
+    designs: number,
+  ): Node {
     const { problem } = this;
     const guys = this.grid.candidates(stack.height);
     const sides = pack.sides.map((side) => sideHeight(side, stack.height));
@@ -137,10 +155,11 @@ export class Tree {
       index,
       pack,
       stack,
+      arm,
       cents: fixedCents(problem, pack, stack.height) + stack.cents,
       candidates: guys.map((z) => heights.indexOf(z)),
       statics: s,
-      floors: rootFloors(problem, stack, s),
+      floors: rootFloors(problem, stack, s, arm !== null),
     };
     return {
       stage: "root",
@@ -181,7 +200,7 @@ export class Tree {
     const { root } = node;
     const { supports, guysPerLevel } = this.problem.study.parts;
     const found: Node[] = [];
-    if (supports.includes("freestanding") && takesFree(root.index, this.share)) {
+    if (this.standsFree(root)) {
       const free = this.freeStanding(node);
       if (free) found.push(free);
     }
@@ -242,6 +261,15 @@ export class Tree {
     };
   }
 
+  /** What is known of a level, counted from the top: only there may an arm be. */
+  private guysAt(root: Root, level: number): Levels {
+    return level === 0 ? this.topGuys(root) : this.guys;
+  }
+
+  private topGuys({ arm }: Root): Levels {
+    return (arm && this.onArms.get(arm)) ?? this.guys;
+  }
+
   /** Cheapest ground and top guys over every radius, for a top level. */
   private leastStar(root: Root, perLevel: 3 | 4, index: number): Amounts | null {
     let cents = Number.POSITIVE_INFINITY;
@@ -256,12 +284,12 @@ export class Tree {
         star.anchors.every((a) => root.statics.z[at] > a.elevation),
       );
       if (!rising.includes(root.candidates[index])) continue;
-      const most = this.guys.ofAny(star, height);
+      const most = this.topGuys(root).ofAny(star, height);
       // every level that may still come hangs on the same anchors, none higher than this one; on a hill the wind
       // may blow harder on a lower guy than on this one
       let lost = most.moment;
       let blown = most.wind;
-      if (!star.even)
+      if (!star.even || root.arm)
         for (const at of rising.filter((candidate) => candidate < root.candidates[index])) {
           const lower = this.guys.ofAny(star, root.statics.z[at]);
           lost = Math.min(lost, lower.moment);
@@ -269,6 +297,7 @@ export class Tree {
         }
       const guys: StarGuys = {
         star,
+        arm: root.arm,
         top: height,
         lowest: root.statics.z[rising[0]],
         weight: mostLevels * most.weight,
@@ -342,8 +371,8 @@ export class Tree {
         this.prune("an anchor above its guys", designs);
         continue;
       }
-      const facts = heights.map((z) => this.guys.ofAny(star, z));
-      const guyed = together(star, heights, facts);
+      const facts = heights.map((z, i) => this.guysAt(root, i).ofAny(star, z));
+      const guyed = together(star, heights, facts, root.arm);
       const floor = windwardFloor(root.floors.moment, guyed, this.lean);
       const held = starFloor(
         this.problem,
@@ -392,13 +421,15 @@ export class Tree {
     const star = node.star as PlacedStar;
     const { problem } = this;
     const height = root.statics.z[root.candidates[levels[node.strands.length]]];
-    const cheapest = this.guys.ofAny(star, height).cents;
-    const strands = node.strands.length === 0 ? node.topStrands : problem.strands;
+    const top = node.strands.length === 0;
+    const arm = top ? root.arm : null;
+    const cheapest = this.guysAt(root, node.strands.length).ofAny(star, height).cents;
+    const strands = top ? node.topStrands : problem.strands;
     const designs = node.designs / strands.length;
     const last = node.strands.length + 1 === levels.length;
     const found: Node[] = [];
     for (const strand of strands) {
-      const cents = node.cents - cheapest + levelCents(problem, height, star, strand);
+      const cents = node.cents - cheapest + levelCents(problem, height, star, strand, arm);
       const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], cents, designs };
       const complete = last ? this.guyed(child) : child;
       if (complete) found.push(complete);
@@ -414,11 +445,13 @@ export class Tree {
     const guys = levels.map((index, i) => ({
       height: root.statics.z[root.candidates[index]],
       strand: strands[i],
+      arm: i === 0 ? root.arm : null,
     }));
     const guyed = together(
       star,
       guys.map(({ height }) => height),
-      guys.map(({ height, strand }) => this.guys.of(star, height, strand)),
+      guys.map(({ height, strand }, i) => this.guysAt(root, i).of(star, height, strand)),
+      root.arm,
     );
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
     const use = Math.max(node.use, guyFloor(problem, floor, guys, this.lean));
@@ -504,6 +537,7 @@ export const guysOf = ({ root, levels, strands, tensions }: Node, problem: Probl
       height: root.statics.z[root.candidates[index]],
       strand: strands[i],
       tension: tensions[i],
+      arm: i === 0 ? root.arm : null,
       hardware: problem.study.parts.guyHardware,
     }))
     .reverse();

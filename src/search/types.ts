@@ -65,7 +65,9 @@ export type Change =
       readonly was: FootingChoice;
       readonly now: FootingChoice;
     }
-  | { readonly what: "levels"; readonly from: number; readonly to: number };
+  | { readonly what: "levels"; readonly from: number; readonly to: number }
+  /** Torque arm of the top guys; null where they meet the axis. */
+  | { readonly what: "arm"; readonly from: string | null; readonly to: string | null };
 
 export type Outcome =
   | {

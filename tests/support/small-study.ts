@@ -170,10 +170,15 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       "insulator-7",
       "insulator-9",
     ]),
+    arms: fc.constantFrom<string[]>(...Array.from({ length: 11 }, () => []), ["arm-28"]),
   })
   .map((g): StudyFile => {
     const known = new Set(defaultCatalog.strand.map((row) => row.id));
     const strands = g.strands.filter((id) => known.has(id));
+    const armed =
+      g.arms.length > 0 &&
+      g.perLevel.every((count) => count === 3) &&
+      !(g.slope || g.drawnIn || g.lossOfOneGuy || g.insulators.length > 0);
     const insulated = g.insulators.length > 0 && g.supports.some((one) => one === "guyed");
     return {
       mastwright: 1,
@@ -263,6 +268,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
           ? { weight: "3 lbf", ...g.hardware, breakingStrength: "5200 lbf" }
           : g.hardware,
         insulators: insulated ? g.insulators : "all",
+        ...(armed ? { torqueArms: g.arms } : {}),
       },
       catalog: {
         sections: [
@@ -392,3 +398,33 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       },
     };
   });
+
+/** The same studies, each with torque arms where a study may have any, and some with an antenna that asks for them. */
+export const armedStudy: fc.Arbitrary<StudyFile> = fc
+  .record({ study: smallStudy, turned: fc.constantFrom(false, true, true) })
+  .filter(
+    ({ study: { lot, parts, wishes } }) =>
+      lot.slope === undefined &&
+      !parts?.drawnIn &&
+      !wishes.lossOfOneGuy &&
+      !wishes.insulatedBase &&
+      parts?.guysPerLevel?.[0] === 3 &&
+      (parts?.supports ?? []).includes("guyed"),
+  )
+  .map(({ study, turned }) => ({
+    ...study,
+    wishes: {
+      ...study.wishes,
+      ...(turned ? { twistLimit: 0.3, serviceWind: 0.6 } : {}),
+      packages: study.wishes.packages.map((set) => ({
+        ...set,
+        items: turned
+          ? [
+              ...set.items,
+              { area: "2 ft2", areaKind: "flat" as const, weight: "30 lbf", offset: "4 ft", below: "6 ft" },
+            ]
+          : set.items,
+      })),
+    },
+    parts: { ...study.parts, guysPerLevel: [3], torqueArms: ["arm-16", "arm-28"] },
+  }));

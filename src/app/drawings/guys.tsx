@@ -9,9 +9,32 @@ interface Props {
   readonly system: System;
 }
 
-/** Tension at the anchor of one guy under the drawn wind; levels and anchors are numbered from 1 in a response. */
-export const guyForce = (scene: Scene, level: number, anchor: number): number | undefined =>
-  scene.load?.guys.find((guy) => guy.level === level + 1 && guy.anchor === anchor)?.tensionAnchor;
+/**
+ * Tension at the anchor of one guy under the drawn wind, of two on a torque arm the tauter; levels and anchors are
+ * numbered from 1 in a response.
+ */
+export const guyForce = (scene: Scene, level: number, anchor: number): number | undefined => {
+  const pulls = (scene.load?.guys ?? [])
+    .filter((guy) => guy.level === level + 1 && guy.anchor === anchor)
+    .map((guy) => guy.tensionAnchor);
+  return pulls.length > 0 ? Math.max(...pulls) : undefined;
+};
+
+/** Where the guys of an anchor meet a level, along the wind from the axis, m: its tips, 60 degrees to either side. */
+const headsOf = (arm: number, anchor: SceneAnchor): readonly number[] => {
+  if (arm === 0) return [0];
+  const toward = Math.atan2(anchor.across, anchor.along);
+  return [-1, 1].map((side) => arm * Math.cos(toward + (side * Math.PI) / 3));
+};
+
+/** The frame of a torque arm, as wide as its tips are seen apart. */
+const Arm = ({ scene, frame, level }: { scene: Scene; frame: Frame; level: number }) => {
+  const { arm, height } = scene.levels[level];
+  const tips = arm === 0 ? [] : scene.anchors.flatMap((anchor) => headsOf(arm, anchor));
+  if (tips.length === 0) return null;
+  const [from, to] = [Math.min(...tips), Math.max(...tips)];
+  return <path d={`M${frame.x(from)} ${frame.y(height)}H${frame.x(to)}`} className="l4" />;
+};
 
 const initial = (scene: Scene, level: number): number | undefined => {
   const strand = scene.levels[level]?.strand;
@@ -28,11 +51,19 @@ export const Guys = ({ scene, frame, system }: Props) => {
   const leeward = scene.anchors.reduce<SceneAnchor | null>((a, b) => (a && a.along >= b.along ? a : b), null);
   return (
     <g>
-      {scene.levels.map(({ height }, level) =>
-        scene.anchors.map((anchor) => (
-          <GuyLine key={`${height}/${anchor.number}`} {...{ scene, frame, level, anchor }} />
-        )),
+      {scene.levels.map(({ height, arm }, level) =>
+        scene.anchors.flatMap((anchor) =>
+          headsOf(arm, anchor).map((head, side) => (
+            <GuyLine
+              key={`${height}/${anchor.number}/${side === 0 ? "right" : "left"}`}
+              {...{ scene, frame, level, anchor, head }}
+            />
+          )),
+        ),
       )}
+      {scene.levels.map(({ height }, level) => (
+        <Arm key={height} {...{ scene, frame, level }} />
+      ))}
       {scene.levels.map(({ height, strand }, level) => {
         if (!windward) return null;
         const force = guyForce(scene, level, windward.number);
@@ -89,11 +120,13 @@ const GuyLine = ({
   frame,
   level,
   anchor,
+  head,
 }: {
   scene: Scene;
   frame: Frame;
   level: number;
   anchor: SceneAnchor;
+  head: number;
 }) => {
   const { x, y } = frame;
   const height = scene.levels[level].height;
@@ -101,7 +134,7 @@ const GuyLine = ({
   const started = initial(scene, level);
   // A guy that the wind has slackened hangs; how far is drawn for the eye, not to scale.
   const slack = force !== undefined && started !== undefined ? Math.max(0, 1 - force / started) : 0;
-  const [ax, ay, bx, by] = [x(0), y(height), x(anchor.along), y(anchor.elevation) - 4];
+  const [ax, ay, bx, by] = [x(head), y(height), x(anchor.along), y(anchor.elevation) - 4];
   const bow = slack * 0.035 * Math.hypot(bx - ax, by - ay);
   const path = `M${ax} ${ay}Q${(ax + bx) / 2 - Math.sign(anchor.along) * bow * 0.4} ${(ay + by) / 2 + bow} ${bx} ${by}`;
   const weight = force !== undefined && started !== undefined && force > started ? 1.5 : 1;

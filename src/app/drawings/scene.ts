@@ -17,7 +17,8 @@ export interface Scene {
   /** What the ground rises along the wind, per distance. */
   readonly rise: number;
   readonly parts: readonly StackPart[];
-  readonly levels: readonly { height: number; strand: Strand | undefined }[];
+  /** `arm`: axis to a tip of its torque arm, m; 0 where its guys meet the axis. */
+  readonly levels: readonly { height: number; strand: Strand | undefined; arm: number }[];
   readonly anchors: readonly SceneAnchor[];
   readonly items: readonly SceneItem[];
   readonly pipeTop: number;
@@ -143,6 +144,7 @@ export const sceneOf = ({ design, verdict }: Judged, study: Study, catalog: Cata
     levels: (design.guys?.levels ?? []).map((level) => ({
       height: level.height,
       strand: byId(catalog.strand, level.strand),
+      arm: byId(catalog.torqueArms, level.arm ?? "")?.length ?? 0,
     })),
     anchors: anchorsOf(design, study, catalog, windToward),
     items,

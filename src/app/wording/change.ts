@@ -20,6 +20,10 @@ export const changeWords = (change: Change, catalog: Catalog, system: System, le
       return anchorWords(change.was, change.now, catalog, system);
     case "footing":
       return footingWords(change.was, change.now, catalog, system);
+    case "arm":
+      return change.to === null
+        ? "no torque arm"
+        : `${rowName(catalog, change.to, system).toLowerCase()} at the top guys`;
     case "levels":
       if (change.to === 0) return "no guys at all";
       return `${inWords(change.to)} guy level${change.to === 1 ? "" : "s"}, not ${inWords(change.from)}`;

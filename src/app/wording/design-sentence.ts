@@ -23,8 +23,11 @@ const guyWords = (design: Design, catalog: Catalog, system: System): string => {
   });
   const unit = unitOf("length", system);
   const heights = guys.levels.map((level) => figure(level.height, "length", system));
-  if (new Set(strands).size === 1) return `guys of ${strands[0]} strand at ${listed(heights)} ${unit}`;
-  return `guys ${listed(guys.levels.map((_, i) => `at ${heights[i]} ${unit} of ${strands[i]} strand`))}`;
+  const armed = guys.levels.flatMap(({ arm }, i) => (arm === undefined ? [] : `${heights[i]} ${unit}`));
+  const pairs = armed.length > 0 ? `, two from each anchor to torque arms at ${listed(armed)}` : "";
+  if (new Set(strands).size === 1)
+    return `guys of ${strands[0]} strand at ${listed(heights)} ${unit}${pairs}`;
+  return `guys ${listed(guys.levels.map((_, i) => `at ${heights[i]} ${unit} of ${strands[i]} strand`))}${pairs}`;
 };
 
 const anchorWords = (design: Design, system: System): string | null => {

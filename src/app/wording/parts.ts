@@ -119,6 +119,7 @@ export const rowName = (catalog: Catalog, id: string, system: System): string =>
     byId(catalog.anchors, id) ??
     byId(catalog.footings, id) ??
     byId(catalog.insulators, id) ??
+    byId(catalog.torqueArms, id) ??
     byId(catalog.antennas, id) ??
     byId(catalog.soils, id) ??
     byId(catalog.pipes, id);

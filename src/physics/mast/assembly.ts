@@ -1,6 +1,6 @@
 import { mirrorState, solveCatenary } from "../guy/catenary.ts";
 import { MATRIX } from "./element.ts";
-import type { MastState } from "./state.ts";
+import type { Guy, MastState } from "./state.ts";
 
 /**
  * Residual and tangent of the present state; returns the greatest out-of-balance force (moments per metre).
@@ -180,7 +180,9 @@ function assembleGuys(mast: MastState, near: number): boolean {
     if (guy.twin !== null) mirrorState(guy.twin.state, s);
     else {
       const v = per === 5 ? d[at + 3] : 0;
-      const rise = mast.z[guy.node] + d[at] - guy.z;
+      // on a torque arm its head goes down as the mast leans that way
+      const sunk = guy.hx * d[at + 2] + (per === 5 ? guy.hy * d[at + 4] : 0);
+      const rise = mast.z[guy.node] + d[at] - sunk - guy.z;
       const stretched = guy.length * guy.stretch;
       solveCatenary(d[at + 1] - guy.ax, v - guy.ay, rise, stretched, guy.ea, guy.qx, guy.qy, guy.qz, s, near);
       if (!s.converged) return false;
@@ -198,9 +200,35 @@ function assembleGuys(mast: MastState, near: number): boolean {
       k[own + 31] += s.k[1];
       k[own + 33] += s.k[3];
     }
+    if (guy.hx !== 0 || guy.hy !== 0) assembleHead(mast, guy);
   }
   mast.settled = settled;
   return true;
+}
+
+/** A guy on a torque arm bends the mast by that arm, which turns with it (docs/theory/mast.md). */
+function assembleHead(mast: MastState, { node, hx, hy, state: s }: Guy): void {
+  const { d, k, residual: r } = mast;
+  const per = mast.perNode;
+  const at = node * per;
+  const theta = d[at + 2];
+  const both = 0.5 * (s.fx * hy + s.fy * hx);
+  const along = (at + 2) * 2 * per + per;
+  r[at + 2] += hx * (s.fz + s.fx * theta);
+  k[along] -= hx * s.k[5];
+  k[along + 1] -= hx * s.k[2];
+  k[along + 2] += hx * (hx * s.k[5] + s.fx);
+  if (per !== 5) return;
+  const phi = d[at + 4];
+  const across = along + 20;
+  r[at + 2] += both * phi;
+  r[at + 4] += hy * (s.fz + s.fy * phi) + both * theta;
+  k[along + 12] -= hx * s.k[4];
+  k[across] -= hy * s.k[5];
+  k[across + 1] -= hy * s.k[2];
+  k[across + 2] += hx * hy * s.k[5] + both;
+  k[across + 3] -= hy * s.k[4];
+  k[across + 4] += hy * (hy * s.k[5] + s.fy);
 }
 
 /** Rows and columns of what the base holds become those of the unit matrix. */
@@ -284,7 +312,11 @@ export function assembleAcross(mast: MastState, compressionFactor: number): void
     addAxial(mast, e, 2, 0, compressionFactor * mast.tension[e], compressionFactor * mast.pressing[e]);
   }
   k[7] += mast.baseSpring;
-  for (const guy of mast.guys) k[8 * guy.node + 2] += guy.state.k[3];
+  for (const { node, state: s, hy } of mast.guys) {
+    k[8 * node + 2] += s.k[3];
+    k[8 * node + 6] -= hy * s.k[4];
+    k[8 * node + 7] += hy * (hy * s.k[5] + s.fy);
+  }
   clampAcross(mast);
 }
 

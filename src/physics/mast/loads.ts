@@ -46,8 +46,10 @@ export function setLoads(mast: MastState, load: LoadCase): void {
   }
   for (let g = 0; g < mast.guys.length; g++) {
     const guy = mast.guys[g];
-    guy.ax = cx * guy.x + cy * guy.y;
-    guy.ay = -cy * guy.x + cx * guy.y;
+    guy.hx = cx * guy.headX + cy * guy.headY;
+    guy.hy = -cy * guy.headX + cx * guy.headY;
+    guy.ax = cx * guy.x + cy * guy.y - guy.hx;
+    guy.ay = -cy * guy.x + cx * guy.y - guy.hy;
     guy.stretch = load.guyStretch?.[guy.level] ?? 1;
     guy.lost = guy.level === load.lost?.level && guy.anchor === load.lost.anchor;
     if (guy.lost) clearState(guy.state);

@@ -10,18 +10,23 @@ export interface Guy {
   x: number;
   y: number;
   z: number;
+  /** Where it meets a torque arm, from the mast's axis, in the frame of the anchors; 0, 0 on the axis. */
+  headX: number;
+  headY: number;
   ea: number;
   weight: number;
   length: number;
   /** Tension at the anchor when rigged, in the frame of the anchors. */
   readonly rigged: Float64Array;
   readonly state: CatenaryState;
-  /** Load of the case, per unstressed length, and anchor, in the frame of the wind. */
+  /** Load of the case, per unstressed length; anchor from the head at rest, head from the axis: frame of the wind. */
   qx: number;
   qy: number;
   qz: number;
   ax: number;
   ay: number;
+  hx: number;
+  hy: number;
   /** Unstressed length of the case over that when rigged. */
   stretch: number;
   /** Gone in the case: it pulls at nothing. */
@@ -37,6 +42,8 @@ const newGuy = (): Guy => ({
   x: 0,
   y: 0,
   z: 0,
+  headX: 0,
+  headY: 0,
   ea: 0,
   weight: 0,
   length: 0,
@@ -47,12 +54,16 @@ const newGuy = (): Guy => ({
   qz: 0,
   ax: 0,
   ay: 0,
+  hx: 0,
+  hy: 0,
   stretch: 1,
   lost: false,
   twin: null,
 });
 
 const NONE = new Float64Array(0);
+/** Where a guy without a torque arm meets the mast. */
+const ON_AXIS = { x: 0, y: 0 };
 
 /**
  * All that the steps of the method share: the mast cut into elements with its guys rigged, the case being solved,
@@ -233,7 +244,10 @@ export class MastState {
       const rise = level.z - anchor.z;
       const ea = anchor.ea ?? level.ea;
       const weight = anchor.weight ?? level.weight;
-      const thisSpan = Math.sqrt(anchor.x * anchor.x + anchor.y * anchor.y);
+      const { x: headX, y: headY } = anchor.head ?? ON_AXIS;
+      const outX = anchor.x - headX;
+      const outY = anchor.y - headY;
+      const thisSpan = Math.sqrt(outX * outX + outY * outY);
       // the guys of an even star are alike: rig one
       const alike =
         before !== null &&
@@ -248,11 +262,13 @@ export class MastState {
       const g = this.guys.length;
       const guy = (this.allGuys[g] ??= newGuy());
       guy.level = index;
-      guy.anchor = a;
+      guy.anchor = anchor.anchor ?? a;
       guy.node = node;
       guy.x = anchor.x;
       guy.y = anchor.y;
       guy.z = anchor.z;
+      guy.headX = headX;
+      guy.headY = headY;
       guy.ea = ea;
       guy.weight = weight;
       guy.length = length;
@@ -263,8 +279,8 @@ export class MastState {
         upward = guy.state.az;
         downward = guy.state.fz;
       }
-      guy.rigged[0] = -outward * anchor.x;
-      guy.rigged[1] = -outward * anchor.y;
+      guy.rigged[0] = -outward * outX;
+      guy.rigged[1] = -outward * outY;
       guy.rigged[2] = upward;
       pull[node] -= downward;
       this.riding[node] += (weight * length) / 3;

@@ -74,9 +74,15 @@ export class Twist {
       const { node, state: s } = mast.guys[g];
       const x = cx * heads[2 * g] + cy * heads[2 * g + 1];
       const y = -cy * heads[2 * g] + cx * heads[2 * g + 1];
-      // a turn moves the head by (-y, x): what the guy resists that with, and its pull that the arm carries round
-      k[2 * node + 1] += y * y * s.k[0] - 2 * x * y * s.k[1] + x * x * s.k[3] + (x * s.fx + y * s.fy);
-      resting[node] += x * s.fy - y * s.fx;
+      const { up, down } = this.tilted(node, x, y);
+      // a turn moves the head by (-y, x, up): what the guy resists that with, and its pull that the arm carries round
+      k[2 * node + 1] +=
+        y * y * s.k[0] -
+        2 * x * y * s.k[1] +
+        x * x * s.k[3] +
+        up * (2 * (x * s.k[4] - y * s.k[2]) + up * s.k[5]) +
+        (x * s.fx + y * s.fy - down * s.fz);
+      resting[node] += x * s.fy - y * s.fx + up * s.fz;
     }
     for (const { z, torque } of torques) applied[mast.nodeAt(z)] += torque;
     // the base is held
@@ -101,11 +107,20 @@ export class Twist {
         this.guyTension[g] = 0;
         continue;
       }
-      const fx = s.k[0] * y - s.k[1] * x;
-      const fy = s.k[1] * y - s.k[3] * x;
-      const fz = s.k[2] * y - s.k[4] * x;
+      const { up } = this.tilted(node, x, y);
+      const fx = s.k[0] * y - s.k[1] * x - s.k[2] * up;
+      const fy = s.k[1] * y - s.k[3] * x - s.k[4] * up;
+      const fz = s.k[2] * y - s.k[4] * x - s.k[5] * up;
       this.guyTension[g] = (Math.abs(fx * s.fx + fy * s.fy + fz * s.fz) / pull) * this.turn[node];
     }
     return true;
+  }
+
+  /** The mast turns about its own axis, which leans: how far a head goes up for a unit turn, and stands under the node. */
+  private tilted(node: number, x: number, y: number): { readonly up: number; readonly down: number } {
+    const { d, perNode: per } = this.mast;
+    const theta = d[node * per + 2];
+    const phi = per === 5 ? d[node * per + 4] : 0;
+    return { up: theta * y - phi * x, down: theta * x + phi * y };
   }
 }

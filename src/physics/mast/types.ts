@@ -25,7 +25,7 @@ export interface PointWeight {
 
 export interface GuyLevel {
   readonly z: number;
-  /** Anchor heads, one guy each; `tension` where it is not that of the level. */
+  /** Anchor heads, a guy each; `tension` where it is not that of the level. */
   readonly anchors: readonly {
     readonly x: number;
     readonly y: number;
@@ -34,6 +34,10 @@ export interface GuyLevel {
     /** Where its guy is not as the level's: hardware weighs more in a shorter guy. */
     readonly ea?: number;
     readonly weight?: number;
+    /** Where it meets a torque arm, from the mast's axis; on the axis where left out. */
+    readonly head?: { readonly x: number; readonly y: number };
+    /** Which anchor of the star, where two guys share one; its place in this list where left out. */
+    readonly anchor?: number;
   }[];
   readonly ea: number;
   /** Weight per unstressed length, N/m. */

@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import { Mast } from "../../physics/mast/solver.ts";
 import type { LoadCase, MastInput } from "../../physics/mast/types.ts";
+import { armLines, armTips, number } from "./calculix-arms.ts";
 import { pressed, stifferBy, stretched } from "./calculix-strain.ts";
 
 /** A mast as CalculiX is given it, and how to read what it prints. */
@@ -18,6 +19,8 @@ export interface CalculixModel {
     readonly level: number;
     readonly node: number;
     readonly anchorNode: number;
+    /** Where it ends, if on an arm: node, and place as drawn. */
+    readonly tip?: { readonly node: number; readonly at: readonly [number, number, number] };
     /** Whole load of the guy, N. */
     readonly load: readonly [number, number, number];
   }[];
@@ -31,9 +34,6 @@ const POINTS = 8;
 const GUY_BASE = 10_000;
 const GUY_STEP = 100;
 const STUBS = 9000;
-
-const number = (value: number): string =>
-  Object.is(value, -0) || value === 0 ? "0." : value.toExponential(8);
 
 /**
  * Writes a mast and one load case as a deck for CalculiX: quadratic beams (B32R) with large displacements, guys as
@@ -170,13 +170,22 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
       section("HEAD", `STEEL${b}`, side, 1 - way, [`${STUBS + 1},${last},${STUBS + 2},${STUBS + 3}`]);
   });
 
+  const tips = armTips(rigged);
+  const joint = (level: number) => nodeAt(input.levels[level].z);
+  lines.push(
+    ...armLines(tips, (level) => ({ node: mastNodes[joint(level)], height: mastHeights[joint(level)] })),
+  );
   const stresses: string[] = [];
   const guyLoads: string[] = [];
   const guys = rigged.guys.map((guy, g) => {
     const level = input.levels[guy.level];
     const mastNode = nodeAt(level.z);
     const first = GUY_BASE + g * GUY_STEP;
-    const to = [-guy.x, -guy.y, mastHeights[mastNode] - guy.z];
+    const tip = tips.find(
+      ({ level: of, x, y }) => of === guy.level && Math.hypot(x - guy.headX, y - guy.headY) < 1e-9,
+    );
+    const [outX, outY] = [guy.x - guy.headX, guy.y - guy.headY];
+    const to = [-outX, -outY, mastHeights[mastNode] - guy.z];
     const chord = Math.hypot(to[0], to[1], to[2]);
     const along = to.map((component) => component / chord);
     const unstressed = guy.length * (load.guyStretch?.[guy.level] ?? 1);
@@ -192,7 +201,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     // any area will do, stiffness counts: below a hundredth of a square metre rounding keeps it from converging
     const area = 1e-2;
     const rise = level.z - guy.z;
-    const span = Math.hypot(guy.x, guy.y);
+    const span = Math.hypot(outX, outY);
     const strand = stretched(Math.hypot(span, rise) / chord, guy.ea, chord, unstressed);
     lines.push(
       `*MATERIAL,NAME=STRAND${g}`,
@@ -207,7 +216,7 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
     for (let i = 0; i < SEGMENTS; i++)
       for (let point = 1; point <= POINTS; point++) stresses.push(`${first + i},${point},${tensor}`);
     // load of the case, wind square to the chord as rigged, back in the frame of the anchors
-    const c = [-guy.x, -guy.y, rise].map((component) => component / Math.hypot(span, rise));
+    const c = [-outX, -outY, rise].map((component) => component / Math.hypot(span, rise));
     const d = c[0] * cx + c[1] * cy;
     const across = [cx - d * c[0], cy - d * c[1], -d * c[2]];
     const wind = (load.guyWind[guy.level] ?? 0) * Math.hypot(across[0], across[1], across[2]);
@@ -220,8 +229,13 @@ export function calculixDeck(input: MastInput, load: LoadCase): CalculixModel {
       });
     }
     for (const axis of [1, 2, 3])
-      lines.push("*EQUATION", "2", `${first + SEGMENTS},${axis},1.,${mastNodes[mastNode]},${axis},-1.`);
-    return { level: guy.level, node: mastNode, anchorNode: first, load: whole };
+      lines.push(
+        "*EQUATION",
+        "2",
+        `${first + SEGMENTS},${axis},1.,${tip?.node ?? mastNodes[mastNode]},${axis},-1.`,
+      );
+    const end = tip && { node: tip.node, at: [tip.x, tip.y, mastHeights[mastNode]] as const };
+    return { level: guy.level, node: mastNode, anchorNode: first, load: whole, ...(end ? { tip: end } : {}) };
   });
 
   if (spring !== undefined) lines.push(...turningBase(spring));

@@ -111,7 +111,7 @@ function cutList({ rigs, problem }: Given): Section[] {
             .map(({ name, length }) => `${Math.ceil(length / 0.3048)} ft of ${name}`)
             .join(
               "; ",
-            )} in all. Unstressed length at the initial tension, and ${tape(problem.prices.termination)} for the two ends of each guy. ${ends} end fittings, ${ends} thimbles, ${ends / 2} turnbuckles. The bill counts the straight distance, an inch or so longer. Measure on site before the cut: the ground is taken as stated, the guy as fixed in the mast’s axis.`,
+            )} in all. Unstressed length at the initial tension, and ${tape(problem.prices.termination)} for the two ends of each guy. ${ends} end fittings, ${ends} thimbles, ${ends / 2} turnbuckles. The bill counts the straight distance, an inch or so longer. Measure on site before the cut: the ground is taken as stated, the guy as fixed in the mast’s axis${rigs.some(({ arm }) => arm) ? " or at its tip" : ""}.`,
         },
       ],
     },

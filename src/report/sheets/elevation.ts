@@ -1,5 +1,6 @@
 import type { Antenna } from "../../model/catalog.ts";
 import { footingAcross } from "../../model/design.ts";
+import { type ArmModel, insetOf } from "../../problem/torque-arm.ts";
 import { sideHeight } from "../../problem/types.ts";
 import type { Given } from "./given.ts";
 import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
@@ -113,16 +114,28 @@ export function elevation(given: Given): { drawing: Drawing; scale: number } {
       );
     shapes.push({ kind: "circle", at: [x, hold], radius: 0.7, pen: "edge", fill: "paper" });
     for (const level of given.levels)
+      for (const head of headsSeen(level.arm, side))
+        shapes.push(
+          stroke(
+            [
+              [mastX + mm(head), y(level.height)],
+              [x, hold],
+            ],
+            "edge",
+          ),
+        );
+  }
+  for (const { arm, height: at } of given.levels)
+    if (arm)
       shapes.push(
         stroke(
           [
-            [mastX, y(level.height)],
-            [x, hold],
+            [mastX - mm(insetOf(arm)), y(at)],
+            [mastX + mm(arm.row.length), y(at)],
           ],
-          "edge",
+          "cut",
         ),
       );
-  }
   for (const level of given.levels)
     shapes.push(
       lettering([mastX - mm(radius) * 0.42 - 2.5, y(level.height * 0.58)], level.letter, "middle", true),
@@ -140,6 +153,12 @@ export function elevation(given: Given): { drawing: Drawing; scale: number } {
     scale: n,
   };
 }
+
+/** Where the guys of an anchor meet a level, as seen from the side, m from the axis: one tip hides another. */
+const headsSeen = (arm: ArmModel | null, side: number): readonly number[] => {
+  if (!arm) return [0];
+  return side < 0 ? [-insetOf(arm)] : [-insetOf(arm), arm.row.length];
+};
 
 function mastBody(given: Given, x: number, half: number, y: (z: number) => number): Shape[] {
   const shapes: Shape[] = [

@@ -8,6 +8,7 @@ import type { Verdict } from "../../model/verdict.ts";
 import type { AnchorPart, FootingPart } from "../../parts/types.ts";
 import { riggedLength } from "../../physics/guy/catenary.ts";
 import { anchorPoints, type Star } from "../../problem/star.ts";
+import { type ArmModel, guySpan, guysAtAnchor } from "../../problem/torque-arm.ts";
 import type { Problem } from "../../problem/types.ts";
 import { levelNames } from "./words.ts";
 
@@ -23,7 +24,10 @@ export interface Level {
   readonly count: number;
   /** Anchor head over the base, m. */
   readonly elevation: number;
+  /** Level distance from the anchor to the guy's head, m. */
   readonly span: number;
+  /** Whose tips take two guys from each anchor. */
+  readonly arm: ArmModel | null;
   readonly chord: number;
   readonly strand: Strand;
   /** Of the guy as one rope, its hardware smeared over it: N, and N per unstressed length. */
@@ -66,7 +70,12 @@ export function givenOf(problem: Problem, design: Design, verdict: Verdict): Giv
   const alike = guys
     ? guys.levels.map((level, i) =>
         guys.star.alike
-          ? [rig(problem, level, guys.star, 0, { ...names[i], count: guys.star.perLevel })]
+          ? [
+              rig(problem, level, guys.star, 0, {
+                ...names[i],
+                count: guys.star.perLevel * guysAtAnchor(level.arm),
+              }),
+            ]
           : guys.star.anchors.map((_, k) =>
               rig(problem, level, guys.star, k, {
                 name: `${names[i].name}, anchor ${k + 1}`,
@@ -109,8 +118,9 @@ function rig(
   anchor: number,
   named: Pick<Level, "name" | "letter" | "count">,
 ): Level {
-  const { strand, height } = level;
-  const { radius: span, elevation } = star.anchors[anchor];
+  const { strand, height, arm = null } = level;
+  const { radius, elevation } = star.anchors[anchor];
+  const span = guySpan(radius, arm);
   const chord = Math.hypot(span, height - elevation);
   const { ea: stiffness, weight } = ropeOf(level, chord);
   const tension = levelTensions(star, level)[anchor];
@@ -120,6 +130,7 @@ function rig(
     height,
     elevation,
     span,
+    arm,
     chord,
     strand,
     stiffness,

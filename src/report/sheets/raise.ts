@@ -19,6 +19,7 @@ export function raiseSheet(given: Given): Band[] {
       right: [
         stack(given),
         ...(given.levels.length > 0 ? [guys(given)] : []),
+        ...arms(given),
         ...(given.model.package.antennas.length > 0 ? [top(given)] : []),
         ...(given.model.package.sides.length > 0 ? [beside(given)] : []),
         danger(given),
@@ -73,7 +74,7 @@ function stack(given: Given): Section {
 
 const guys = (given: Given): Section => ({
   title: "Guys",
-  gloss: `${given.perLevel} a level, tension on sheet 4`,
+  gloss: `${given.perLevel} a level${given.levels.some(({ arm }) => arm) ? ", twice as many on torque arms" : ""}, tension on sheet 4`,
   parts: [
     {
       kind: "table",
@@ -87,6 +88,37 @@ const guys = (given: Given): Section => ({
     },
   ],
 });
+
+/** Torque arms: where their tips stand, so that each anchor sees two. */
+const arms = (given: Given): Section[] => {
+  const armed = given.levels.filter(({ arm }) => arm !== null);
+  if (armed.length === 0) return [];
+  const first = given.design.guys?.rotation ?? 0;
+  const tips = [60, 180, 300].map((turn) => `${Math.round((first + turn) % 360)}°`).join(", ");
+  return [
+    {
+      title: "Torque arms",
+      gloss: `tips toward ${tips}, each between two anchors`,
+      parts: [
+        {
+          kind: "table",
+          head: ["Level", "Arm", "At", "Axis to tip"],
+          words: [1],
+          rows: armed.map((level): Cell[] => [
+            `${level.letter}, ${lowerFirst(level.name)}`,
+            level.arm?.row.name ?? "",
+            figure(level.height, "feet"),
+            figure(level.arm?.row.length ?? 0, "feet"),
+          ]),
+        },
+        {
+          kind: "words",
+          text: "Two guys from every anchor, one to the tip on either side of it; two guys meet at every tip. Both guys of an anchor are drawn by turns, a little at a time: one alone turns the mast.",
+        },
+      ],
+    },
+  ];
+};
 
 const top = (given: Given): Section => ({
   title: "Top",
@@ -151,6 +183,7 @@ function steps(given: Given): string[] {
     const from = Math.min(low + 1, upTo + 1);
     said.push(
       `${from === upTo + 1 ? `Section ${from}` : `Sections ${from} to ${upTo + 1}`} up, each joint bolted and seen${i === 0 ? "" : ", temporary guys moved up with them"}`,
+      ...(level.arm ? [`Torque arm on at ${tape(level.height)}, its tips between the anchors, level`] : []),
       `${level.name} on at ${tape(level.height)}: hand taut, then by turns to a third of the wanted tension; plumb`,
     );
     low = upTo + 1;

@@ -75,6 +75,14 @@ const wanted = ({ rigs }: Given): Section => ({
         figure(level.weight * level.unstressed, "force", 1),
       ]),
     },
+    ...(rigs.some(({ arm }) => arm)
+      ? [
+          {
+            kind: "words" as const,
+            text: "On torque arms every anchor has two guys, one to the tip on either side: both to this tension, drawn by turns a little at a time, and read against each other. Where one is tauter the mast is turned.",
+          },
+        ]
+      : []),
   ],
 });
 

@@ -29,6 +29,7 @@ const section = (id: string, face: number, leg: number, wall: number, price: num
 const factor = { required: 1, source: "invented" };
 const catalog: Catalog = {
   insulators: [],
+  torqueArms: [],
   sections: [
     section("3leg-9", 9, 7 / 8, 0.083, 218),
     section("3leg-10.5", 10.5, 1, 0.083, 261),

@@ -68,14 +68,14 @@ test("Twist with guys on the axis is that of the shaft alone: they hold nothing"
   expect([...twist.guyTension].every((added) => added === 0)).toBe(true);
 });
 
-/** A guy of the solved mast whose head is moved by a little beside where the case left it. */
+/** A guy of the solved mast whose head is moved by a little square to the leaning axis, beside where the case left it. */
 function moved(mast: Mast, { node, ax, ay, z, length, ea, qx, qy, qz }: Guy, dx: number, dy: number) {
   const o = node * mast.perNode;
   const state = catenaryState();
   solveCatenary(
     mast.d[o + 1] - ax + dx,
     mast.d[o + 3] - ay + dy,
-    mast.z[node] + mast.d[o] - z,
+    mast.z[node] + mast.d[o] - mast.d[o + 2] * dx - mast.d[o + 4] * dy - z,
     length,
     ea,
     qx,
@@ -95,7 +95,8 @@ function guyTorque(mast: Mast, at: Float64Array, [cx, cy]: readonly [number, num
     const rx = x * Math.cos(psi) - y * Math.sin(psi);
     const ry = x * Math.sin(psi) + y * Math.cos(psi);
     const state = moved(mast, guy, rx - x, ry - y);
-    sum += rx * state.fy - ry * state.fx;
+    const o = guy.node * mast.perNode;
+    sum += rx * state.fy - ry * state.fx + (mast.d[o + 2] * ry - mast.d[o + 4] * rx) * state.fz;
   });
   return sum;
 }

@@ -39,13 +39,25 @@ export function readAnswer(model: CalculixModel, dat: string): CalculixAnswer {
       forces[node][axis] += component;
     });
   });
+  // what pulls at the tip of an arm turns the mast there by as much as it stands off the axis
+  const couples = model.loads.map(() => [0, 0]);
+  model.guys.forEach(({ node, tip }, g) => {
+    if (!tip) return;
+    const moved = row(displacements, tip.node);
+    const [x, y, z] = tip.at.map((from, axis) => from + moved[axis] - place[node][axis]);
+    const [fx, fy, fz] = pulls[g].mast;
+    couples[node][0] += fx * z - fz * x;
+    couples[node][1] += fy * z - fz * y;
+  });
   const moment = place.map((at, i) => {
-    let mx = 0;
-    let my = 0;
+    // at a level with arms the moment jumps: it is that under it
+    let [mx, my] = couples[i];
     for (let j = i + 1; j < place.length; j++) {
       const [x, y, z] = place[j].map((to, axis) => to - at[axis]);
       mx += forces[j][0] * z - forces[j][2] * x;
       my += forces[j][1] * z - forces[j][2] * y;
+      mx += couples[j][0];
+      my += couples[j][1];
     }
     return Math.hypot(mx, my);
   });

@@ -141,6 +141,25 @@ const tapered = mast(
   300,
 );
 
+/** Three anchors, two guys each to the tips of arms of this length, 60 degrees to either side. */
+const armed = (of: GuyLevel, length: number): GuyLevel => ({
+  ...of,
+  anchors: of.anchors.flatMap((anchor, i) => {
+    const out = Math.atan2(anchor.y, anchor.x);
+    return [-1, 1].map((side) => {
+      const to = out + (side * Math.PI) / 3;
+      return { ...anchor, anchor: i, head: { x: length * Math.cos(to), y: length * Math.sin(to) } };
+    });
+  }),
+});
+const winged = mast(
+  "pinned",
+  [bar(0, 24, 6e5, 2.25e7, 75)],
+  [level(11, thin, 3, 14), armed(level(22, thin, 3, 14), 0.7)],
+  250,
+);
+const wingedOne = mast("fixed", [bar(0, 16, 6e5, 2.25e7, 75)], [armed(level(12, thin, 3, 9), 0.9)], 300);
+
 /** The mast that the bench times: 24 m, two levels, wind that leaves one guy slack. */
 export const benchMast: ComparedMast = {
   name: "24 m, two levels, wind toward a guy",
@@ -197,5 +216,20 @@ export const comparedMasts: readonly ComparedMast[] = [
       ...wind(tapered, 195, 70, 50, 300, [thin, middle, thick], 1 + 20 * 1.2e-5),
       mastStrain: 20 * 1.2e-5,
     },
+  },
+  {
+    name: "24 m, torque arms at the upper of two levels, wind toward a guy",
+    input: winged,
+    load: wind(winged, 0, 120, 45, 600, [thin, thin]),
+  },
+  {
+    name: "24 m, torque arms at the upper of two levels, wind 15 degrees off a guy",
+    input: winged,
+    load: wind(winged, 195, 120, 45, 600, [thin, thin]),
+  },
+  {
+    name: "16 m, fixed base, one level on torque arms, wind away from a guy",
+    input: wingedOne,
+    load: wind(wingedOne, 180, 90, 30, 400, [thin]),
   },
 ];
