@@ -61,10 +61,11 @@ export class Pool implements SearchClient {
 
   /** An aim is one question, or a row of them: a stop ends the row with what is known. */
   async find(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome> {
-    const read = parseStudy(job.study, { catalog: job.catalog });
     this.row = null;
-    if (!read.ok || (isLeast(read.study.aim) && read.study.nextAim === undefined))
-      return this.findLeast(job, onProgress);
+    const { aim = "cost", nextAim } = job.study;
+    if (isLeast(aim) && nextAim === undefined) return this.findLeast(job, onProgress);
+    const read = parseStudy(job.study, { catalog: job.catalog });
+    if (!read.ok) return this.findLeast(job, onProgress);
     const { study, catalog } = read;
     this.ended = false;
     this.row = job;

@@ -88,7 +88,7 @@ export class ShareWorker {
 
   async findFront(share: Share, onReport: (report: FrontReport) => void): Promise<FrontReport> {
     const turn = ++this.turn;
-    this.front ??= new FrontSearch(this.opened(), share);
+    this.front ??= new FrontSearch(this.opened(), share, this.recall);
     const { front } = this;
     const report = (): FrontReport => ({
       points: front.points,

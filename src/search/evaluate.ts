@@ -95,10 +95,12 @@ export type Probe =
  */
 export function probe(node: Node, tree: Tree, allowed: number): Probe {
   const { problem, ground } = tree;
-  const model = modelOf(node, problem);
-  const result = analyse(problem, model, {
-    giveUpAbove: allowed,
-    cases: windCases(problem, model.guys).slice(0, 1),
+  const result = tree.recall.analysis(`killing ${structureKey(node)}`, allowed, () => {
+    const model = modelOf(node, problem);
+    return analyse(problem, model, {
+      giveUpAbove: allowed,
+      cases: windCases(problem, model.guys).slice(0, 1),
+    });
   });
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
   const anchors =
@@ -106,7 +108,7 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
       ? NOTHING
       : leastOf(ground.anchorsAt(headOf(node)), anchorFloor(result.anchors), allowed);
   if (!anchors) return { status: "failed", limitState: "anchors" };
-  const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(model.stack)), allowed);
+  const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(node.root.stack)), allowed);
   if (!footing) return { status: "failed", limitState: "footing" };
   const least = starAmounts(node.perLevel, anchors, footing);
   return {
@@ -195,9 +197,9 @@ function heldStructure(
   allowed: number,
 ): Held | { readonly status: "failed"; readonly limitState: string } {
   const { problem } = tree;
-  const model = modelOf(node, problem);
-  const solve = () => analyse(problem, model, { giveUpAbove: allowed });
-  const result = allowed === problem.allowed ? tree.recall.analysis(structureKey(node), solve) : solve();
+  const result = tree.recall.analysis(structureKey(node), allowed, () =>
+    analyse(problem, modelOf(node, problem), { giveUpAbove: allowed }),
+  );
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
   // the tree asked with the least gusts; this mast's own may be more
   const pipe = utilisation(pipeBending(gusty(problem, result.gusts), node.root.pack, node.root.stack.height));
@@ -209,7 +211,7 @@ function heldStructure(
       node.star && anchorsTooNear(node.star, part)
         ? Number.POSITIVE_INFINITY
         : anchorUse(result.anchors)(part),
-    footingUse: footingUse(result.bases, plateSide(model.stack)),
+    footingUse: footingUse(result.bases, plateSide(node.root.stack)),
   };
 }
 

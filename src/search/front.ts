@@ -5,6 +5,7 @@ import { type Candidate, evaluateAll, probe, structureCents } from "./evaluate.t
 import { anchorFloor, footingUse, NOTHING } from "./ground.ts";
 import { paired, type Trade, tradesOf } from "./ground-floors.ts";
 import { headOf, type Node } from "./node.ts";
+import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
 import { CAP, Tree } from "./tree.ts";
 import type { FrontPoint } from "./types.ts";
@@ -42,8 +43,8 @@ export class FrontSearch {
   finished = false;
   private readonly queue = new FlatQueue<Waiting>();
 
-  constructor(problem: Problem, share?: Share) {
-    this.tree = new Tree(problem, share);
+  constructor(problem: Problem, share?: Share, recall?: Recall) {
+    this.tree = new Tree(problem, share, recall);
     for (const root of this.tree.roots()) this.push(this.waiting(root));
   }
 

@@ -6,7 +6,8 @@ import type { Node } from "./node.ts";
 const MOST = 50_000;
 
 /**
- * Analyses of masts by all that they depend on. Prices, stock, soil, frost, the lot and the aim are not among it:
+ * Analyses of masts, whole or of the killing case alone, by all that they depend on. Prices, stock, soil, frost, the
+ * lot, the margin and the aim are not among it:
  * a study that differs in those alone is searched again without solving a mast twice.
  */
 export class Recall {
@@ -24,11 +25,16 @@ export class Recall {
     this.known = new Map();
   }
 
-  analysis(key: string, solve: () => Analysis): Analysis {
+  /**
+   * What is known of a mast whose use may be at most `allowed`. A complete analysis answers whatever is allowed, one
+   * given up answers wherever no more is allowed than it had passed.
+   */
+  analysis(key: string, allowed: number, solve: () => Analysis): Analysis {
     const known = this.known.get(key);
-    if (known) {
+    if (known && (known.status === "complete" || known.worst > allowed)) {
       this.remembered++;
-      return known;
+      const { worst, limitState } = known;
+      return worst > allowed ? { status: "failed", worst, limitState } : known;
     }
     this.solved++;
     const found = solve();
@@ -40,7 +46,7 @@ export class Recall {
 
 /** Everything outside a structure that its analysis reads. */
 function physicalBasis(problem: Problem): string {
-  const { study, rules, packages, allowed, strands, arms, sections, ground } = problem;
+  const { study, rules, packages, strands, arms, sections, ground } = problem;
   return JSON.stringify([
     study.site.wind,
     study.site.ice,
@@ -53,7 +59,6 @@ function physicalBasis(problem: Problem): string {
     study.wishes.serviceWind,
     study.wishes.lossOfOneGuy,
     rules,
-    allowed,
     packages.map(({ lines: _l, cents: _c, ...pack }) => pack),
     strands.map(({ price: _p, fittings: _f, ...strand }) => strand),
     arms.map(({ row: { price: _p, ...row }, hung }) => [row, hung]),

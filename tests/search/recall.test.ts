@@ -18,6 +18,7 @@ const edits: [string, StudyFile][] = [
   ["a dearer concrete", { ...demo, catalog: { prices: { ...defaultCatalog.prices, concrete: "$310/yd3" } } }],
   ["a better soil", { ...demo, site: { ...demo.site, soil: "ibc-3" } }],
   ["a wider setback", { ...demo, lot: { ...demo.lot, setback: "14 ft" } }],
+  ["a wider margin", { ...demo, wishes: { ...demo.wishes, margin: 0.08 } }],
   ["a deeper frost", { ...demo, site: { ...demo.site, frostDepth: "3 ft" } }],
 ];
 
@@ -34,6 +35,27 @@ describe("what is remembered from search to search", () => {
       expect(recall.remembered).toBeGreaterThan(0);
     },
   );
+
+  it("Search(study, recall of a wider margin) takes a mast given up then for what it may be now", () => {
+    const recall = new Recall();
+    answer({ ...demo, wishes: { ...demo.wishes, margin: 0.25 } }, recall);
+    expect(answer(demo, recall)).toEqual(answer(demo));
+  });
+
+  it("Recall.analysis(key, allowed) solves again only what it gave up below that", () => {
+    const recall = new Recall();
+    const givenUp = { status: "failed", worst: 0.9, limitState: "leg-compression" } as const;
+    let solved = 0;
+    const ask = (allowed: number) =>
+      recall.analysis("mast", allowed, () => {
+        solved++;
+        return givenUp;
+      });
+    expect(ask(0.8)).toBe(givenUp);
+    expect([ask(0.7).status, solved]).toEqual(["failed", 1]);
+    ask(0.95);
+    expect(solved).toBe(2);
+  });
 
   it("Search(study with more wind, recall) remembers nothing of calmer days", () => {
     const recall = new Recall();
