@@ -3,6 +3,7 @@ import { siteRefusal } from "../checks/site.ts";
 import { verify } from "../checks/verify.ts";
 import { bill, volumes } from "../cost/bill.ts";
 import type { Design } from "../model/design.ts";
+import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
 import { type Amounts, litres, objectiveOf } from "./ground.ts";
 import { SearchDefect } from "./search.ts";
@@ -14,6 +15,8 @@ const PER_KIND = 2;
 
 interface Neighbour {
   readonly design: Design;
+  /** What it stands on or is held by instead, where that alone is other. */
+  readonly part?: { readonly footing: FootingPart } | { readonly anchor: AnchorPart };
   readonly change: Change;
 }
 
@@ -35,6 +38,7 @@ function* neighbours(problem: Problem, design: Design): Generator<Neighbour> {
     if (siteRefusal(footing, problem.ground) === null)
       yield {
         design: { ...design, footing: footing.choice },
+        part: { footing },
         change: {
           what: "footing",
           from: design.footing.row,
@@ -45,10 +49,13 @@ function* neighbours(problem: Problem, design: Design): Generator<Neighbour> {
       };
   if (!guys) return;
   const withGuys = (change: Partial<Guys>): Design => ({ ...design, guys: { ...guys, ...change } });
+  const held = problem.anchors.find((anchor) => anchor.choice.row === guys.anchor.row)?.head;
   for (const anchor of problem.anchors)
     if (siteRefusal(anchor, problem.ground) === null)
       yield {
         design: withGuys({ anchor: anchor.choice }),
+        // held at another height its guys are others
+        part: anchor.head === held ? { anchor } : undefined,
         change: {
           what: "anchor",
           from: guys.anchor.row,
@@ -57,7 +64,6 @@ function* neighbours(problem: Problem, design: Design): Generator<Neighbour> {
           now: anchor.choice,
         },
       };
-  const held = problem.anchors.find((anchor) => anchor.choice.row === guys.anchor.row)?.head;
   for (const { radius, rotation, anchors, head } of problem.stars.get(guys.perLevel) ?? []) {
     if (head !== held) continue;
     const radii = anchors.every((a) => a.radius === radius) ? undefined : anchors.map((a) => a.radius);
@@ -126,8 +132,10 @@ export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
     concrete: litres(best.verdict.concreteVolume),
     dug: litres(best.verdict.dugVolume),
   });
+  const own = resolve(problem, best.design);
   const priced = [...neighbours(problem, best.design)].flatMap((neighbour) => {
-    const total = priceOf(problem, neighbour.design);
+    const { part, design } = neighbour;
+    const total = part ? amountsOf(problem, { ...own, ...part }) : priceOf(problem, design);
     return total && objective(total) < value ? [{ ...neighbour, ...total }] : [];
   });
   // nearest saving first
@@ -159,17 +167,16 @@ export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
 /** Price and volumes without the mast's analysis. */
 function priceOf(problem: Problem, design: Design): Amounts | null {
   try {
-    const { cents, concrete, dug } = priced(problem, design);
-    return { cents, concrete: litres(concrete), dug: litres(dug) };
+    return amountsOf(problem, resolve(problem, design));
   } catch (error) {
     if (error instanceof DesignError) return null;
     throw error;
   }
 }
 
-function priced(problem: Problem, design: Design): Amounts {
-  const { model, anchor, footing } = resolve(problem, design);
+function amountsOf(problem: Problem, { model, anchor, footing }: ReturnType<typeof resolve>): Amounts {
   const guys = model.guys && anchor ? { ...model.guys, anchor } : null;
   const { total } = bill(problem, { pack: model.package, stack: model.stack, guys, footing });
-  return { cents: Math.round(total * 100), ...volumes({ guys, footing }) };
+  const { concrete, dug } = volumes({ guys, footing });
+  return { cents: Math.round(total * 100), concrete: litres(concrete), dug: litres(dug) };
 }
