@@ -11,6 +11,7 @@ import { benchMast } from "../reference/calculix/masts.ts";
 import { PACKAGE } from "../reference/calculix/run-calculix.ts";
 import { timeCalculix } from "../reference/calculix/time-calculix.ts";
 import { enumerable, forWorkers, grids, problemOf } from "./studies.ts";
+import { whatIf } from "./what-if.ts";
 
 // Ratios side by side in one run, for people to read: nothing is asserted, for a busy machine is no defect.
 
@@ -154,4 +155,5 @@ show("Grids from small to whole, one core", growingGrids());
 show("Complete guyed designs verified", verdicts());
 show("One guyed analysis", analysisAgainstCalculix());
 show("One worker and two", await workers());
+show("The demo answered again after an edit: two workers, warm", await whatIf());
 console.log(`\nGreatest memory of the whole run: ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`);
