@@ -4,7 +4,7 @@ import { begin, edit, redo, undo } from "../../src/app/state/history.ts";
 import { valueAt, withValue } from "../../src/app/state/path.ts";
 import { freeId } from "../../src/app/state/shelf.ts";
 import { answerOf, judgedOf } from "../../src/app/state/shown.ts";
-import { stepVariants, waysOut } from "../../src/app/state/steps.ts";
+import { givenIn, lockVariants, stepVariants, waysOut } from "../../src/app/state/steps.ts";
 import { createStore } from "../../src/app/state/store.ts";
 import type { Outcome } from "../../src/search/types.ts";
 import { fixture } from "./support/fixture.ts";
@@ -83,8 +83,32 @@ test("stepVariants() moves one given each, always the harder way", () => {
   expect(taller?.paper.study.site).toBe(reading.paper.study.site);
 });
 
+test("lockVariants() gives back each choice that the study keeps, one at a time", () => {
+  const { parts } = study;
+  const kept = { ...study, parts: { ...parts, sections: ["3leg-9"], radius: [10], supports: ["guyed"] } };
+  const own = { ...reading, study: kept, paper: { study: kept, catalog } } as unknown as Reading;
+  const locks = lockVariants(own);
+  expect(locks.map(({ id }) => id)).toEqual(
+    expect.arrayContaining(["lock-sections", "lock-radius", "lock-supports"]),
+  );
+  const sections = locks.find(({ id }) => id === "lock-sections")?.paper.study.parts;
+  expect(sections).toEqual({ ...kept.parts, sections: "all" });
+  expect(locks.find(({ id }) => id === "lock-radius")?.paper.study.parts).not.toHaveProperty("radius");
+});
+
 test("waysOut() only ever asks for less", () => {
   for (const way of waysOut(reading, "us")) expect(way.label).toMatch(/less|nearer|allow|any/);
+});
+
+test("givenIn(paper, ways) gives in to all of them, and leaves the paper as it was", () => {
+  const given = { ...study, wishes: { ...study.wishes, margin: 0.2 } };
+  const own = { ...reading, study: given, paper: { study: given, catalog } } as unknown as Reading;
+  const ways = waysOut(own, "us").filter(({ id }) => id === "margin" || id === "height-10");
+  expect(ways.map(({ kind }) => kind).sort()).toEqual(["height", "margin"]);
+  const { wishes } = givenIn(own.paper, ways).study;
+  expect(wishes.margin).toBe(0);
+  expect(wishes.height).toBeCloseTo((given.wishes.height as number) - 3.048, 9);
+  expect(own.paper.study.wishes.margin).toBe(0.2);
 });
 
 test("freeId() finds a key that no row has", () => {

@@ -1,4 +1,5 @@
 import type { StudyFile } from "../../model/study.ts";
+import type { Way } from "../../search/relax.ts";
 import type { Outcome } from "../../search/types.ts";
 import { fromUnits, type System, said } from "../wording/figures.ts";
 import { openArea, single } from "../wording/givens.ts";
@@ -71,13 +72,57 @@ const variantsOf = (reading: Reading, system: System): readonly Variant[] => {
   return variants;
 };
 
+/** Each choice that the study keeps from the search, given back to it: what it would save is the price of that lock. */
+export const lockVariants = ({ paper, study, catalog }: Reading): readonly Variant[] => {
+  const { parts } = study;
+  const variants: Variant[] = [];
+  const add = (field: keyof typeof parts, label: string, value: unknown) =>
+    variants.push({ id: `lock-${field}`, label, paper: studyWith(paper, ["parts", field], value) });
+  const kept = (
+    field: "sections" | "strands" | "anchors" | "footings",
+    rows: readonly unknown[],
+    words: string,
+  ) => {
+    const chosen = parts[field];
+    if (chosen !== "all" && chosen.length < rows.length)
+      add(field, `Only ${chosen.length} of ${rows.length} ${words}`, "all");
+  };
+  kept("sections", catalog.sections, "sections");
+  kept("anchors", catalog.anchors, "anchors");
+  kept("footings", catalog.footings, "footings");
+  kept("strands", catalog.strand, "strands");
+  if (single(parts.radius) !== null) add("radius", "Only one radius", undefined);
+  if (single(parts.levelHeights) !== null) add("levelHeights", "Only one guy height", undefined);
+  if (parts.levelCounts.length === 1) add("levelCounts", "Only one number of guy levels", undefined);
+  if (parts.supports.length === 1)
+    add(
+      "supports",
+      parts.supports[0] === "guyed" ? "Only guyed masts" : "Only masts without guys",
+      undefined,
+    );
+  return variants;
+};
+
+/** One given or wish to give in to. */
+export interface WayOut extends Way {
+  readonly id: string;
+  /** "Wish: less height|10 ft": what, and by how much. */
+  readonly label: string;
+  readonly path: readonly (string | number)[];
+  readonly value: unknown;
+}
+
+/** The study with all of these given in to. */
+export const givenIn = (paper: Paper, ways: readonly WayOut[]): Paper =>
+  ways.reduce((given, { path, value }) => studyWith(given, path, value), paper);
+
 /** Ways to give in where nothing is safe, easiest first. */
-export const waysOut = (reading: Reading, system: System): readonly Variant[] => {
-  const { paper, study } = reading;
+export const waysOut = (reading: Reading, system: System): readonly WayOut[] => {
+  const { study } = reading;
   const us = system === "us";
-  const ways: Variant[] = [];
+  const ways: WayOut[] = [];
   const add = (id: string, label: string, path: readonly (string | number)[], value: unknown) =>
-    ways.push({ id, label, paper: studyWith(paper, path, value) });
+    ways.push({ id, kind: id.split("-")[0], label, path, value });
   const height = single(study.wishes.height);
   for (const feet of [10, 20]) {
     const less = us ? feet * 0.3048 : feet * 0.3;

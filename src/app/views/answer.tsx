@@ -9,6 +9,7 @@ import { BigThree } from "./big-three.tsx";
 import { BillBar } from "./bill-bar.tsx";
 import { ChecksTable } from "./checks-table.tsx";
 import { Givens } from "./givens.tsx";
+import { LockPrices } from "./lock-prices.tsx";
 import { NoneSafe } from "./none-safe.tsx";
 import { ProofLine } from "./proof-line.tsx";
 import { useStepPrices } from "./step-price.tsx";
@@ -73,6 +74,9 @@ const Body = () => {
             margin={answer.reading.study.wishes.margin}
             levels={answer.best.design.guys?.levels.length ?? 0}
           />
+        )}
+        {answer.kind === "proven" && "reading" in answer && answer.reading.study.aim === "cost" && (
+          <LockPrices reading={answer.reading} cost={answer.best.verdict.bill.total} />
         )}
         {judged?.verdict.passes && <BillBar bill={judged.verdict.bill} />}
         {judged && judged.verdict.assumptions.length > 0 && (

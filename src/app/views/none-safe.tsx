@@ -1,25 +1,47 @@
 import { useEffect, useMemo } from "react";
-import { change, useBook } from "../state/book.ts";
+import { fewest, type Word } from "../../search/relax.ts";
+import type { Outcome } from "../../search/types.ts";
+import { change, type Paper, useBook } from "../state/book.ts";
 import { askAll, pricing } from "../state/pricing.ts";
 import type { Answer } from "../state/shown.ts";
-import { costOf, questionKey, waysOut } from "../state/steps.ts";
+import { givenIn, questionKey, type WayOut, waysOut } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
 import { governing, lowerFirst } from "../wording/check.ts";
-import { money, used } from "../wording/figures.ts";
+import { money, type System, used } from "../wording/figures.ts";
 import { proofClaim } from "../wording/proof.ts";
+
+/** So many may have to give way together; more are not asked about. */
+const MOST = 3;
+const HEADS = ["Give way on one of these", "Give way on two of these together", "Give way on three together"];
+const LOOKING = [
+  "Looking for the smallest way out.",
+  "No single step is enough. Looking at two together.",
+  "No two steps are enough. Looking at three together.",
+];
 
 /** Nothing passes: the nearest miss, then the smallest ways out, each really searched. */
 export const NoneSafe = ({ answer }: { answer: Extract<Answer, { kind: "none-safe" }> }) => {
   const system = useBook((state) => state.system);
-  const ways = useMemo(() => waysOut(answer.reading, system), [answer.reading, system]);
+  const { reading } = answer;
+  const ways = useMemo(() => waysOut(reading, system), [reading, system]);
+  const papers = useMemo(() => {
+    const known = new Map<string, Paper>();
+    return (set: readonly WayOut[]): Paper => {
+      const key = set.map(({ id }) => id).join(" ");
+      const paper = known.get(key) ?? givenIn(reading.paper, set);
+      known.set(key, paper);
+      return paper;
+    };
+  }, [reading]);
   const answers = useStore(pricing, (state) => state.answers);
-  useEffect(() => askAll(ways.map((way) => way.paper)), [ways]);
-  const found = ways.map((way) => ({ way, outcome: answers.get(questionKey(way.paper)) }));
-  const open = found.flatMap(({ way, outcome }) => {
-    const cost = outcome && costOf(outcome);
-    return cost === null || cost === undefined ? [] : [{ way, cost }];
-  });
-  const waiting = found.some(({ outcome }) => !outcome);
+  const { size, enough, open, silent } = useMemo(
+    () => fewest(ways, MOST, (set) => wordOf(answers.get(questionKey(papers(set))))),
+    [ways, papers, answers],
+  );
+  // a size at a time: the next one only where this one has nothing
+  useEffect(() => {
+    if (open.length > 0) askAll(open.map(papers));
+  }, [open, papers]);
   const miss = answer.nearest && governing(answer.nearest.verdict.checks);
   return (
     <>
@@ -40,7 +62,7 @@ export const NoneSafe = ({ answer }: { answer: Extract<Answer, { kind: "none-saf
       <table aria-label="Ways out">
         <thead>
           <tr>
-            <th>Give way on one of these</th>
+            <th>{HEADS[size - 1]}</th>
             <th className="num">By</th>
             <th className="num">Then it costs</th>
             <th>
@@ -49,27 +71,39 @@ export const NoneSafe = ({ answer }: { answer: Extract<Answer, { kind: "none-saf
           </tr>
         </thead>
         <tbody>
-          {open.map(({ way, cost }) => {
-            const [what, by] = way.label.split("|");
+          {enough.map((set) => {
+            const words = set.map(({ label }) => label.split("|"));
+            const what = words.map(([one], i) => (i === 0 ? one : lowerFirst(one))).join(", and ");
+            const paper = papers(set);
             return (
-              <tr key={way.id}>
+              <tr key={set.map(({ id }) => id).join(" ")}>
                 <td>{what}</td>
-                <td className="num">{by}</td>
+                <td className="num">{words.map(([, by]) => by).join(", ")}</td>
                 <td className="num">
-                  <b>{money(cost, answer.reading.catalog.prices.currency, system)}</b>
+                  <b>{costWords(answers.get(questionKey(paper)), reading.catalog.prices.currency, system)}</b>
                 </td>
                 <td className="num">
-                  <button type="button" className="link" onClick={() => change(way.paper, lowerFirst(what))}>
+                  <button type="button" className="link" onClick={() => change(paper, lowerFirst(what))}>
                     take
                   </button>
                 </td>
               </tr>
             );
           })}
-          {open.length === 0 && (
+          {enough.length === 0 && (
             <tr>
               <td colSpan={4} className="quiet">
-                {waiting ? "Looking for the smallest way out." : "None of the small steps tried is enough."}
+                {open.length > 0
+                  ? LOOKING[size - 1]
+                  : "No three of the small steps tried are enough together."}
+              </td>
+            </tr>
+          )}
+          {silent > 0 && (
+            <tr>
+              <td colSpan={4} className="quiet">
+                {silent === 1 ? "One smaller way" : `${silent} smaller ways`} took too long to search: fewer
+                steps may be enough.
               </td>
             </tr>
           )}
@@ -77,4 +111,17 @@ export const NoneSafe = ({ answer }: { answer: Extract<Answer, { kind: "none-saf
       </table>
     </>
   );
+};
+
+/** A search that ran out of time may still have found something safe: then the cost is not proven least. */
+const wordOf = (outcome: Outcome | undefined): Word | undefined => {
+  if (!outcome) return undefined;
+  if (outcome.status === "none-safe") return "none-safe";
+  return outcome.best?.verdict.passes ? "safe" : "no word";
+};
+
+const costWords = (outcome: Outcome | undefined, currency: string, system: System): string => {
+  if (!outcome || outcome.status === "none-safe" || !outcome.best) return "";
+  const cost = money(outcome.best.verdict.bill.total, currency, system);
+  return outcome.status === "proven" ? cost : `at most ${cost}`;
 };

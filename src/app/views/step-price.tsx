@@ -2,7 +2,7 @@ import { useEffect, useMemo } from "react";
 import { type Reading, useBook } from "../state/book.ts";
 import { askAll, pricing } from "../state/pricing.ts";
 import { answerOf } from "../state/shown.ts";
-import { costOf, questionKey, stepVariants } from "../state/steps.ts";
+import { costOf, lockVariants, questionKey, stepVariants } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
 import { money, type System } from "../wording/figures.ts";
 
@@ -12,7 +12,8 @@ export const useStepPrices = () => {
   const system = useBook((state) => state.system);
   useEffect(() => {
     if (ended?.outcome.status !== "proven") return;
-    askAll(stepVariants(ended.reading, system).map((variant) => variant.paper));
+    const variants = [...stepVariants(ended.reading, system), ...lockVariants(ended.reading)];
+    askAll(variants.map((variant) => variant.paper));
   }, [ended, system]);
 };
 
