@@ -173,6 +173,8 @@ export class Pool implements SearchClient {
     };
     await this.all(async ({ remote }, index) => {
       const hear = (report: FrontReport) => {
+        // a late word may come after the last one
+        if (reports[index]?.finished) return;
         reports[index] = report;
         if (run !== this.running) return;
         this.hands.forEach((hand, i) => {
