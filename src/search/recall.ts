@@ -2,8 +2,9 @@ import type { Analysis } from "../checks/analysis.ts";
 import type { Problem } from "../problem/types.ts";
 import type { Node } from "./node.ts";
 
-/** Analyses kept at most; beyond it all are forgotten, which costs time and never an answer. */
+/** Analyses kept at most, and givens that they are kept for: the oldest are forgotten, which costs time, never an answer. */
 const MOST = 50_000;
+const MOST_BASES = 6;
 
 /**
  * Analyses of masts, whole or of the killing case alone, by all that they depend on. Prices, stock, soil, frost, the
@@ -14,15 +15,25 @@ export class Recall {
   /** Masts solved, and masts remembered instead. */
   solved = 0;
   remembered = 0;
-  private basis = "";
+  /** By the givens that they were solved under, those asked last at the end: whoever drags the wind drags it back. */
+  private readonly bases = new Map<string, Map<string, Analysis>>();
   private known = new Map<string, Analysis>();
 
-  /** Forgets what was solved under other givens. */
+  /** Turns to what was solved under these givens. */
   open(problem: Problem): void {
     const basis = physicalBasis(problem);
-    if (basis === this.basis) return;
-    this.basis = basis;
-    this.known = new Map();
+    this.known = this.bases.get(basis) ?? new Map();
+    this.bases.delete(basis);
+    this.bases.set(basis, this.known);
+    if (this.bases.size > MOST_BASES) this.forget();
+  }
+
+  private forget(): void {
+    for (const [basis, known] of this.bases) {
+      if (known === this.known) known.clear();
+      else this.bases.delete(basis);
+      return;
+    }
   }
 
   /**
@@ -38,8 +49,10 @@ export class Recall {
     }
     this.solved++;
     const found = solve();
-    if (this.known.size >= MOST) this.known = new Map();
     this.known.set(key, found);
+    let kept = 0;
+    for (const { size } of this.bases.values()) kept += size;
+    if (kept > MOST) this.forget();
     return found;
   }
 }

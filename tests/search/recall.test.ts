@@ -42,6 +42,16 @@ describe("what is remembered from search to search", () => {
     expect(answer(demo, recall)).toEqual(answer(demo));
   });
 
+  it("Search(study of a day before, recall) solves nothing that was solved before the wind was turned up and back", () => {
+    const recall = new Recall();
+    const first = answer(demo, recall);
+    const wind = { ...demo.site.wind, speed: "100 mph" } as StudyFile["site"]["wind"];
+    answer({ ...demo, site: { ...demo.site, wind } }, recall);
+    const before = recall.solved;
+    expect(answer(demo, recall)).toEqual(first);
+    expect(recall.solved).toBe(before);
+  });
+
   it("Recall.analysis(key, allowed) solves again only what it gave up below that", () => {
     const recall = new Recall();
     const givenUp = { status: "failed", worst: 0.9, limitState: "leg-compression" } as const;
