@@ -10,6 +10,7 @@ import { createThreads } from "../../workers/node-client.ts";
 import { benchMast } from "../reference/calculix/masts.ts";
 import { PACKAGE } from "../reference/calculix/run-calculix.ts";
 import { timeCalculix } from "../reference/calculix/time-calculix.ts";
+import { frontOfDemo } from "./front.ts";
 import { enumerable, forWorkers, grids, problemOf } from "./studies.ts";
 import { whatIf } from "./what-if.ts";
 
@@ -155,5 +156,6 @@ show("Grids from small to whole, one core", growingGrids());
 show("Complete guyed designs verified", verdicts());
 show("One guyed analysis", analysisAgainstCalculix());
 show("One worker and two", await workers());
+show("The demo's front over cost, concrete and margin", await frontOfDemo());
 show("The demo answered again after an edit: two workers, warm", await whatIf());
 console.log(`\nGreatest memory of the whole run: ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`);
