@@ -11,6 +11,7 @@ import { Top } from "./views/top.tsx";
 const TradeoffView = lazy(() => import("./views/tradeoff.tsx"));
 const CatalogView = lazy(() => import("./views/catalog.tsx"));
 const LotView = lazy(() => import("./views/lot.tsx"));
+const StudiesView = lazy(() => import("./views/studies.tsx"));
 const SheetsView = lazy(() => import("./views/sheets.tsx"));
 
 export const App = () => {
@@ -29,6 +30,7 @@ export const App = () => {
           {page === "catalog" && <CatalogView />}
           {page === "lot" && <LotView />}
           {page === "sheets" && <SheetsView />}
+          {page === "studies" && <StudiesView />}
         </Suspense>
         <Foot />
         <Announcer />

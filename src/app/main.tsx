@@ -6,15 +6,18 @@ import "./css/shell.css";
 import "./css/answer.css";
 import "./css/tradeoff.css";
 import "./css/catalog.css";
+import "./css/studies.css";
 import { followAddress, followKeys } from "./state/address.ts";
-import { doAgain, takeBack } from "./state/book.ts";
-import { loadSaved, saveEveryChange } from "./state/saving.ts";
+import { book, doAgain, takeBack } from "./state/book.ts";
+import { heedOtherTabs, loadPreferences, loadSaved, saveEveryChange } from "./state/saving.ts";
 import { answerEveryReading } from "./state/search.ts";
 
-loadSaved();
+loadPreferences();
+await loadSaved();
 followAddress();
 followKeys({ undo: takeBack, redo: doAgain });
 saveEveryChange();
+heedOtherTabs();
 answerEveryReading();
 
 createRoot(document.getElementById("root")!).render(
@@ -22,3 +25,12 @@ createRoot(document.getElementById("root")!).render(
     <App />
   </StrictMode>,
 );
+
+// Offline comes after the first answer: what is fetched for later must not keep the page waiting now.
+if (import.meta.env.PROD && "serviceWorker" in navigator) {
+  const leave = book.subscribe(() => {
+    if (book.get().finding.state !== "ended") return;
+    leave();
+    void navigator.serviceWorker.register("/sw.js").catch(() => undefined);
+  });
+}

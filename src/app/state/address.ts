@@ -1,12 +1,17 @@
-import { book, type Page } from "./book.ts";
+import { book, type Page, pages } from "./book.ts";
 
-const known: readonly Page[] = ["answer", "tradeoff", "lot", "catalog", "sheets"];
+const numbered = pages.map(({ id }) => id);
+const known: readonly Page[] = [...numbered, "studies"];
+
+/** A link carries its study behind this mark, where no server ever sees it. */
+export const LINK_MARK = "#/study/";
 
 /** The address holds the page, so that a link or a reload comes back to it. */
 export const followAddress = () => {
   const read = () => {
     const page = location.hash.slice(2) as Page;
     if (known.includes(page)) book.set({ page });
+    else if (location.hash.startsWith(LINK_MARK)) book.set({ page: "studies" });
     else if (location.hash === "" || location.hash === "#/") book.set({ page: "answer" });
   };
   read();
@@ -27,7 +32,7 @@ export const followKeys = (actions: { undo: () => void; redo: () => void }) => {
       (event.shiftKey ? actions.redo : actions.undo)();
     }
     if (event.ctrlKey || event.metaKey || event.altKey) return;
-    const page = known[Number(event.key) - 1];
+    const page = numbered[Number(event.key) - 1];
     if (page) turnTo(page);
     if (event.key === "Escape") book.set({ pointed: null });
   });

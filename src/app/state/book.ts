@@ -6,7 +6,8 @@ import { startingStudies } from "../../model/starting-studies.ts";
 import type { Study, StudyFile } from "../../model/study.ts";
 import type { Outcome, Progress } from "../../search/types.ts";
 import type { System } from "../wording/figures.ts";
-import { begin, edit, type History, redo, undo } from "./history.ts";
+import type { KeptStudy, KeptVersion } from "./cupboard.ts";
+import { begin, edit, type History, redo, type Step, undo, undoTo } from "./history.ts";
 import { withValue } from "./path.ts";
 import { createStore, useStore } from "./store.ts";
 
@@ -32,7 +33,8 @@ export type Finding =
   | { readonly state: "ended"; readonly reading: Reading; readonly outcome: Outcome }
   | { readonly state: "broken"; readonly message: string };
 
-export type Page = "answer" | "tradeoff" | "lot" | "catalog" | "sheets";
+export type Page = "answer" | "tradeoff" | "lot" | "catalog" | "sheets" | "studies";
+/** The numbered ones; "studies" opens from the study's name. */
 export const pages: readonly { readonly id: Page; readonly name: string }[] = [
   { id: "answer", name: "Answer" },
   { id: "tradeoff", name: "Trade-off" },
@@ -42,6 +44,8 @@ export const pages: readonly { readonly id: Page; readonly name: string }[] = [
 ];
 
 export interface Book {
+  /** Which of the kept studies lies on the desk. */
+  readonly studyId: string;
   readonly history: History<Paper>;
   readonly reading: Reading | null;
   /** Why the paper as it stands can't be read; the reading before it stays. */
@@ -56,8 +60,13 @@ export interface Book {
   readonly page: Page;
   readonly pointed: string | null;
   readonly savedAt: number | null;
+  /** Why nothing is being kept; what is in memory can still be written to a file. */
   readonly trouble: string | null;
   readonly notice: string | null;
+  /** An earlier version laid open to look at; `back` is what comes back when it is put away. */
+  readonly looking: { readonly version: KeptVersion; readonly back: History<Paper> } | null;
+  /** What another tab wrote of this study; nothing is written over it until the user has chosen. */
+  readonly clash: KeptStudy | null;
 }
 
 /** Reads a paper, or says where it can't be read. */
@@ -81,6 +90,7 @@ const initial = (paper: Paper): Pick<Book, "history" | "reading" | "faults"> => 
 };
 
 export const book = createStore<Book>({
+  studyId: "first",
   ...initial(firstPaper),
   finding: { state: "waiting" },
   former: null,
@@ -92,6 +102,8 @@ export const book = createStore<Book>({
   savedAt: null,
   trouble: null,
   notice: null,
+  looking: null,
+  clash: null,
 });
 export const useBook = <S>(select: (state: Book) => S): S => useStore(book, select);
 
@@ -103,6 +115,8 @@ const turnTo = (history: History<Paper>, notice: string | null) => {
 
 /** Changes the paper; what can't be read is refused and said, and nothing is written. */
 export const change = (next: Paper, did: string): readonly Fault[] => {
+  if (book.get().looking)
+    return [{ path: "", message: "An earlier version lies open: go back to it first." }];
   const read = readPaper(next);
   if (!isReading(read)) return read;
   const { history, finding } = book.get();
@@ -113,10 +127,6 @@ export const change = (next: Paper, did: string): readonly Fault[] => {
 export const changeStudy = (path: readonly (string | number)[], value: unknown, did: string) => {
   const { present } = book.get().history;
   return change({ ...present, study: withValue(present.study, path, value) }, did);
-};
-export const changeCatalog = (path: readonly (string | number)[], value: unknown, did: string) => {
-  const { present } = book.get().history;
-  return change({ ...present, catalog: withValue(present.catalog, path, value) }, did);
 };
 /** A notice of what was done goes by itself; one of trouble does not. */
 const say = (act: () => void) => {
@@ -134,14 +144,52 @@ export const doAgain = () => {
   const step = history.future[0];
   if (step) say(() => turnTo(redo(history), `Done again: ${step.did}.`));
 };
-/** A study from elsewhere replaces the one on the desk; Undo brings that back. */
-export const openStudy = (file: StudyFile, catalog: CatalogFile = book.get().history.present.catalog) =>
-  change({ study: file, catalog }, `opened ${(file as Partial<StudyFile> | null)?.name ?? "a file"}`);
+/** Several steps taken back at once, the last of them `step`. */
+export const takeBackTo = (step: Step<Paper>) =>
+  say(() => turnTo(undoTo(book.get().history, step), `Taken back, up to: ${step.did}.`));
+/** Lays a study of its own on the desk; the one before it stays where it is kept. */
+export const layOpen = (studyId: string, history: History<Paper>, savedAt: number | null) => {
+  const read = readPaper(history.present);
+  if (!isReading(read)) return read;
+  book.set({
+    studyId,
+    history,
+    reading: read,
+    faults: [],
+    before: null,
+    former: null,
+    notice: null,
+    savedAt,
+    looking: null,
+    clash: null,
+  });
+  return [];
+};
+/** A study from elsewhere is a study of its own. */
+export const openStudy = (
+  file: StudyFile,
+  catalog: CatalogFile = book.get().history.present.catalog,
+): readonly Fault[] => layOpen(crypto.randomUUID(), begin({ study: file, catalog }), null);
 
-export const restore = (paper: Paper) => {
-  const read = readPaper(paper);
-  if (isReading(read)) book.set({ history: begin(paper), reading: read, faults: [] });
-  return isReading(read);
+/** Shows an earlier version in the place of the study, or what lay there before it. */
+export const look = (version: KeptVersion): readonly Fault[] => {
+  const { history, looking } = book.get();
+  const read = readPaper(version.paper);
+  if (!isReading(read)) return read;
+  book.set({
+    looking: { version, back: looking?.back ?? history },
+    history: begin(version.paper),
+    reading: read,
+    faults: [],
+    before: null,
+  });
+  return [];
+};
+export const lookAway = () => {
+  const { looking } = book.get();
+  if (!looking) return;
+  book.set({ looking: null });
+  turnTo(looking.back, null);
 };
 
 export const job = (paper: Paper): Job => ({ study: paper.study, catalog: paper.catalog });

@@ -35,3 +35,10 @@ export const redo = <T>(history: History<T>): History<T> => {
   if (!step) return history;
   return { past: [...history.past, { was: history.present, did: step.did }], present: step.was, future };
 };
+
+/** Undone until `step` is undone too. */
+export const undoTo = <T>(history: History<T>, step: Step<T>): History<T> => {
+  let back = history;
+  while (back.past.includes(step)) back = undo(back);
+  return back;
+};

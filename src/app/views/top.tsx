@@ -1,14 +1,14 @@
 import { book, doAgain, pages, takeBack, useBook } from "../state/book.ts";
 import { keepLight, keepSystem } from "../state/saving.ts";
 import type { System } from "../wording/figures.ts";
-import { StudyMenu } from "./study-menu.tsx";
+import { StudyName } from "./study-name.tsx";
 
 export const Top = () => {
   const page = useBook((state) => state.page);
   return (
     <header className="top">
       <span className="name">Mastwright</span>
-      <StudyMenu />
+      <StudyName />
       <nav aria-label="Pages">
         {pages.map(({ id, name }, i) => (
           <a key={id} href={`#/${id}`} aria-current={page === id ? "page" : undefined}>
