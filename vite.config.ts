@@ -1,5 +1,10 @@
+import { resolve } from "node:path";
+import { constants } from "node:zlib";
 import react from "@vitejs/plugin-react";
+import compression from "compression";
+import subsetFont from "subset-font";
 import type { Plugin } from "vite";
+import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
 
 /** Tests that start processes, threads or a browser: one file at a time, when the others are done. */
@@ -12,11 +17,122 @@ const openForDevelopment: Plugin = {
   transformIndexHtml: (html) => html.replace(/<meta\s+http-equiv="Content-Security-Policy"[^>]*>/, ""),
 };
 
+/** Page and search worker are built as one: what both need is one file, loaded once. */
+const oneBuild: Plugin = {
+  name: "worker-in-the-same-build",
+  apply: "build",
+  enforce: "pre",
+  transform(code, id) {
+    const written = 'new URL("./search.worker.ts", import.meta.url)';
+    if (!id.endsWith("/workers/client.ts")) return;
+    if (!code.includes(written)) this.error(`expected ${written} in ${id}`);
+    const worker = resolve(import.meta.dirname, "workers/search.worker.ts");
+    const file = this.emitFile({ type: "chunk", id: worker, name: "search" });
+    return code.replace(written, `import.meta.ROLLUP_FILE_URL_${file}`);
+  },
+};
+
+/** The library's own units are left out (src/quantity/units.ts says why), so they are not sent either. */
+const ownUnits: Plugin = {
+  name: "own-units",
+  apply: "build",
+  transform(code, id) {
+    if (!id.endsWith("/unitmath/src/BuiltIns.js")) return;
+    const quantities = /^export const baseQuantities = .*$/m.exec(code);
+    if (!quantities) return this.error(`expected baseQuantities in ${id}`);
+    return `${quantities[0]}\nexport const quantities = {}, unitSystems = {}, prefixes = {}, units = {}`;
+  },
+};
+
+/** `npm start` packs what it sends, as any host would. */
+const packed: Plugin = {
+  name: "packed-preview",
+  configurePreviewServer: (server) =>
+    void server.middlewares.use(
+      compression({ brotli: { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } } }) as never,
+    ),
+};
+
+/** What the program's own words are written in; accented letters of the user's come in a file of their own. */
+const letters = {
+  first: `${String.fromCharCode(...Array.from({ length: 95 }, (_, at) => 32 + at))}’“”‘–—…°×−·′″²³¹⁰⁴⁵⁶⁷⁸⁹⁻½¼¾✕▲▸←→\u00a0\u2009`,
+  second: "ÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÐÑÒÓÔÕÖØÙÚÛÜÝÞßàáâãäåæçèéêëìíîïðñòóôõöøùúûüýþÿ",
+  range: "U+C0-D6,U+D8-F6,U+F8-FF",
+};
+/** Kerning, and the figures that the page asks for; hints are for screens of before 2010, and half of the bytes. */
+const cut = { targetFormat: "woff2", keepFeatures: ["kern", "tnum", "lnum"], noHinting: true } as const;
+/** Three faces of some 230 glyphs each are cut to what is on the first page. */
+const cutFonts: Plugin = {
+  name: "cut-fonts",
+  apply: "build",
+  async generateBundle(_, bundle) {
+    const sheets = Object.values(bundle).filter((file) => file.fileName.endsWith(".css"));
+    for (const font of Object.values(bundle)) {
+      if (font.type !== "asset" || !font.fileName.endsWith(".woff2")) continue;
+      const whole = Buffer.from(font.source);
+      const more = font.fileName.replace(".woff2", "-more.woff2");
+      font.source = await subsetFont(whole, letters.first, cut);
+      this.emitFile({
+        type: "asset",
+        fileName: more,
+        source: await subsetFont(whole, letters.second, cut),
+      });
+      for (const sheet of sheets) {
+        if (sheet.type !== "asset") continue;
+        const face = [...`${sheet.source}`.matchAll(/@font-face\{[^}]*\}/g)].find(([rule]) =>
+          rule.includes(font.fileName),
+        );
+        if (face)
+          sheet.source = `${sheet.source}${face[0].replace(font.fileName, more).replace("}", `;unicode-range:${letters.range}}`)}`;
+      }
+    }
+  },
+};
+
+/** After the first visit the program needs no network; a new build takes over when its last page is closed. */
+const offline = VitePWA({
+  injectRegister: false,
+  workbox: {
+    globPatterns: ["**/*.{html,js,css,woff2,svg,png}"],
+    inlineWorkboxRuntime: true,
+    sourcemap: false,
+  },
+  manifest: {
+    id: "/",
+    name: "Mastwright",
+    short_name: "Mastwright",
+    description: "Finds the cheapest safe way to put antennas in the air, and proves it.",
+    start_url: "/",
+    display: "standalone",
+    background_color: "#eff2e8",
+    theme_color: "#eff2e8",
+    icons: [
+      { src: "icon-192.png", sizes: "192x192", type: "image/png" },
+      { src: "icon-512.png", sizes: "512x512", type: "image/png" },
+      { src: "icon-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
+      { src: "icon.svg", sizes: "any", type: "image/svg+xml" },
+    ],
+  },
+});
+
 export default defineConfig({
   root: "src/app",
-  publicDir: false,
-  plugins: [react(), openForDevelopment],
+  plugins: [react(), openForDevelopment, oneBuild, ownUnits, cutFonts, packed, offline],
+  resolve: {
+    // the same library without what it brings along for browsers of ten years ago
+    alias: {
+      "unitmath/dist/UnitMath.js": resolve(import.meta.dirname, "node_modules/unitmath/src/Unit.js"),
+    },
+  },
   worker: { format: "es" },
+  preview: {
+    headers: {
+      "X-Content-Type-Options": "nosniff",
+      "X-Frame-Options": "DENY",
+      "Referrer-Policy": "no-referrer",
+      "Cross-Origin-Opener-Policy": "same-origin",
+    },
+  },
   build: { outDir: "../../dist", emptyOutDir: true, target: "es2022" },
   test: {
     root: ".",

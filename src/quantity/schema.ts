@@ -3,6 +3,9 @@ import { type Dimension, dimensions, whatToWrite } from "./dimensions.ts";
 import { type Parsed, parseQuantity } from "./parse.ts";
 import { type Per, parsePrice } from "./price.ts";
 
+// the page's policy allows no code that is made as it runs, and every other schema is built on these
+z.config({ jitless: true });
+
 /** `min` and `max` are allowed themselves, `above` is not. SI. */
 export interface Limits {
   readonly min?: number;

@@ -37,7 +37,7 @@ const installed = (): string | undefined => {
 };
 
 /** A Chromium of the machine; on a bare Debian as root it is installed, anywhere else one is asked for by name. */
-const executable = (): string => {
+export const executable = (): string => {
   const found = installed();
   if (found) return found;
   if (process.getuid?.() === 0 && existsSync("/usr/bin/apt-get")) {

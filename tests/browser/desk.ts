@@ -1,6 +1,7 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
+import { brotliCompressSync } from "node:zlib";
 import type { Browser, BrowserContextOptions, Page } from "playwright-core";
 import { build, type PreviewServer, preview } from "vite";
 import { launch } from "./chromium.ts";
@@ -20,7 +21,11 @@ export class Desk {
   static async open(): Promise<Desk> {
     const folder = mkdtempSync(join(tmpdir(), "mastwright-"));
     const out = { build: { outDir: folder, emptyOutDir: true } };
+    // the tests' own NODE_ENV would build React's development version, which nobody is served
+    const was = process.env.NODE_ENV;
+    process.env.NODE_ENV = "production";
     await build({ configFile, logLevel: "error", ...out });
+    process.env.NODE_ENV = was;
     const server = await preview({
       configFile,
       logLevel: "error",
@@ -48,6 +53,12 @@ export class Desk {
     });
     await page.goto(this.address + path);
     return { page, wrong, away, close: () => context.close() };
+  }
+
+  /** Bytes of one file of the build as a host sends it. */
+  packedSize(path: string): number {
+    const file = readFileSync(join(this.folder, path === "/" ? "index.html" : path));
+    return /\.(woff2|png)$/.test(path) ? file.length : brotliCompressSync(file).length;
   }
 
   async close(): Promise<void> {

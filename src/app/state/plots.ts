@@ -62,10 +62,12 @@ export const askPlots = (reading: Reading, system: System) => {
   };
   const [fronts, maps] = [createSearchClient(share), createSearchClient(share + 1)];
   clients = [fronts, maps];
-  const showFront = paced<Front>((front) => current() && !plots.get().frontDone && plots.set({ front }));
+  const showFront = paced<Front>(
+    (front) => current() && !plots.get().frontDone && plots.setCalmly({ front }),
+  );
   fronts
     .front(job(reading.paper), showFront)
-    .then((front) => current() && plots.set({ front, frontDone: true }), broken);
+    .then((front) => current() && plots.setCalmly({ front, frontDone: true }), broken);
   fillMap(maps, reading, system, current).catch(broken);
 };
 
@@ -78,7 +80,7 @@ const fillMap = async (client: SearchClient, reading: Reading, system: System, c
   const wish = Math.ceil(axes.heights.length / 2);
   const rows = [axes.heights.slice(0, wish), ...axes.heights.slice(wish).map((height) => [height])];
   const cells: MapCell[] = [];
-  const show = paced<CostMap>((map) => current() && !plots.get().map?.done && plots.set({ map }));
+  const show = paced<CostMap>((map) => current() && !plots.get().map?.done && plots.setCalmly({ map }));
   for (const heights of rows) {
     if (!current()) return;
     const part = await client.map(job(reading.paper), { heights, areas: axes.areas }, ({ cells: more }) =>
@@ -87,7 +89,9 @@ const fillMap = async (client: SearchClient, reading: Reading, system: System, c
     cells.push(...part.cells);
   }
   if (current())
-    plots.set({ map: { ...axes, cells, done: cells.length === axes.heights.length * axes.areas.length } });
+    plots.setCalmly({
+      map: { ...axes, cells, done: cells.length === axes.heights.length * axes.areas.length },
+    });
 };
 
 /** A front may take minutes: what is known so far can be kept. */

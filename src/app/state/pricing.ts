@@ -53,7 +53,7 @@ const work = async () => {
         continue;
       }
       const entries = [...pricing.get().answers, [key, outcome] as const].slice(-KEPT);
-      pricing.set({ answers: new Map(entries) });
+      pricing.setCalmly({ answers: new Map(entries) });
     }
   } finally {
     working = false;

@@ -20,7 +20,7 @@ const show = (reading: Reading, progress: Progress) => {
   const first = book.get().finding.state === "searching" && progressOf() === null && progress.best !== null;
   if (!first && performance.now() - lastShown < PACE) return;
   lastShown = performance.now();
-  book.set({ finding: { state: "searching", reading, progress } });
+  book.setCalmly({ finding: { state: "searching", reading, progress } });
 };
 const progressOf = () => {
   const { finding } = book.get();
@@ -29,7 +29,7 @@ const progressOf = () => {
 
 const end = (reading: Reading, outcome: Outcome) => {
   if (reading !== current) return;
-  book.set({ finding: { state: "ended", reading, outcome }, former: { reading, outcome } });
+  book.setCalmly({ finding: { state: "ended", reading, outcome }, former: { reading, outcome } });
 };
 
 const breakOff = (reading: Reading, error: unknown) => {

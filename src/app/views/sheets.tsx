@@ -44,10 +44,23 @@ const Paper = ({ reading, judged }: { reading: Reading; judged: Judged }) => {
       <iframe
         ref={frame}
         title="Five sheets for the crew"
-        srcDoc={html}
+        srcDoc={bare(html)}
+        onLoad={() => dress(frame.current?.contentDocument, html)}
         sandbox="allow-same-origin allow-modals"
         style={{ width: "100%", height: "80vh", border: "1.5px solid var(--ink)", background: "#fff" }}
       />
     </main>
   );
+};
+
+/** The page's policy bars styles written into a document; they are put on from here once it is there. */
+const STYLE = /<style>([\s\S]*?)<\/style>/;
+const bare = (html: string): string => html.replace(STYLE, "").replaceAll(' style="', ' data-style="');
+const dress = (paper: Document | null | undefined, html: string) => {
+  if (!paper?.defaultView) return;
+  const sheet = new (paper.defaultView as Window & typeof globalThis).CSSStyleSheet();
+  sheet.replaceSync(STYLE.exec(html)?.[1] ?? "");
+  paper.adoptedStyleSheets = [sheet];
+  for (const part of paper.querySelectorAll<HTMLElement>("[data-style]"))
+    part.style.cssText = part.dataset.style ?? "";
 };
