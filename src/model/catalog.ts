@@ -26,7 +26,7 @@ const antennaSchema = z.strictObject({
   invented,
 });
 
-const pricesSchema = z.strictObject({
+export const pricesSchema = z.strictObject({
   currency: z.string().min(1).max(8).default("$"),
   concrete: priced("volume"),
   /** Concrete ordered beyond what stands, as a share. */

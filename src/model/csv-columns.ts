@@ -1,7 +1,7 @@
 import type { Dimension } from "../quantity/dimensions.ts";
 import type { Per } from "../quantity/price.ts";
 import type { Table } from "./catalog.ts";
-import { type JsonSchema, rowJsonSchema } from "./json-schema.ts";
+import { type JsonSchema, pricesJsonSchema, rowJsonSchema } from "./json-schema.ts";
 
 /** How the text of a cell is read. */
 type CellKind =
@@ -63,3 +63,6 @@ export const tableColumns = (table: Table): readonly Column[] => {
   made.set(table, columns);
   return columns;
 };
+
+/** Every price and rate, in the order of the schema. */
+export const priceColumns = (): readonly Column[] => columnsIn(pricesJsonSchema(), []);

@@ -9,7 +9,7 @@ import { rowJsonSchema } from "./json-schema.ts";
 import { nearest } from "./nearest.ts";
 import { parseCatalog } from "./parse.ts";
 
-type WrittenRow = Readonly<Record<string, unknown>>;
+export type WrittenRow = Readonly<Record<string, unknown>>;
 
 /** A cell or a row of the file that can't be taken. Rows are numbered as a spreadsheet does: the header is 1. */
 export interface RefusedCell {
@@ -22,7 +22,7 @@ export interface RefusedCell {
 
 /** What a file would do to a table. Nothing is done until `applyImport`. */
 export interface ImportPreview {
-  readonly table: Table;
+  readonly table: Table | "prices";
   readonly added: readonly { readonly row: number; readonly id: string }[];
   readonly changed: readonly {
     readonly row: number;
@@ -38,7 +38,7 @@ export interface ImportPreview {
   readonly rows: readonly WrittenRow[];
 }
 
-const MOST_CHARACTERS = 5_000_000;
+export const MOST_CHARACTERS = 5_000_000;
 
 /** A table of the catalog as CSV text, in US or SI units; reads back without loss. */
 export const exportCsv = (table: Table, catalog: Catalog, system: UnitSystem): string => {
@@ -51,7 +51,7 @@ export const exportCsv = (table: Table, catalog: Catalog, system: UnitSystem): s
 };
 
 /** A copy of the row with a value put in at a path, or taken away where it is undefined. */
-const withField = (row: WrittenRow, [key, ...rest]: readonly string[], value: unknown): WrittenRow => {
+export const withField = (row: WrittenRow, [key, ...rest]: readonly string[], value: unknown): WrittenRow => {
   const inner = row[key];
   const next =
     rest.length === 0
@@ -68,13 +68,13 @@ const delimiterOf = (text: string): string => {
   return ["\t", ",", ";"].find((delimiter) => header.includes(delimiter)) ?? ",";
 };
 
-const columnOfPath = (columns: readonly Column[], path: string): string =>
+export const columnOfPath = (columns: readonly Column[], path: string): string =>
   columns
     .map((column) => column.name)
     .filter((name) => path === name || path.startsWith(`${name}.`) || path.startsWith(`${name}[`))
     .at(0) ?? path;
 
-const refusal = (row: number, column: string, found: string, expected: string): RefusedCell => ({
+export const refusal = (row: number, column: string, found: string, expected: string): RefusedCell => ({
   row,
   column,
   found,
@@ -100,7 +100,7 @@ const headerRefusals = (names: readonly string[], columns: readonly Column[]): R
 };
 
 /** A CSV file taken apart; lines that are blank are left out. */
-const linesOf = (text: string) => {
+export const linesOf = (text: string) => {
   const plain = text.startsWith("\ufeff") ? text.slice(1) : text;
   const [names = [], ...lines] = Papa.parse<string[]>(plain, { delimiter: delimiterOf(plain) }).data;
   return {
@@ -206,6 +206,8 @@ export const previewImport = (
 
 /** The catalog with the rows of a preview in it, known ids in their place and new ones at the end. */
 export const applyImport = (preview: ImportPreview, catalog: CatalogFile | Catalog): CatalogFile => {
+  if (preview.table === "prices")
+    return { ...catalog, prices: preview.rows[0] ?? catalog.prices } as CatalogFile;
   const taken = new Map(preview.rows.map((row) => [row.id, row]));
   const table = catalog[preview.table] as unknown as readonly WrittenRow[];
   const ids = new Set(table.map((row) => row.id));

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { catalogSchema, rowSchemas, type Table } from "./catalog.ts";
+import { catalogSchema, pricesSchema, rowSchemas, type Table } from "./catalog.ts";
 import { designSchema } from "./design.ts";
 import { studySchema } from "./study.ts";
 
@@ -36,6 +36,8 @@ export const studyJsonSchema = cached(() => asWritten(studySchema, "Mastwright s
 export const designJsonSchema = cached(() => asWritten(designSchema, "Mastwright design"));
 export const catalogJsonSchema = cached(() => asWritten(catalogSchema, "Mastwright catalog"));
 export const rowJsonSchema = (table: Table): JsonSchema => asWritten(rowSchemas[table], table);
+
+export const pricesJsonSchema = cached(() => asWritten(pricesSchema, "prices"));
 
 /** JSON Schemas (draft 2020-12) of the files as they are written, for editors and for docs/schema. */
 export const jsonSchemas = (): { study: JsonSchema; design: JsonSchema; catalog: JsonSchema } => ({

@@ -1,3 +1,5 @@
+import { readFileSync } from "node:fs";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { Desk, proven } from "./desk.ts";
 
@@ -72,27 +74,141 @@ test(
   LONG,
 );
 
+const shelf = async (page: Page, name: string) => {
+  await page.evaluate(() => {
+    location.hash = "/catalog";
+  });
+  await page.getByRole("tab", { name, exact: true }).click();
+};
+const writes = async (page: Page, what: string): Promise<string> => {
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: what }).click(),
+  ]);
+  return readFileSync((await download.path())!, "utf8");
+};
+const reads = (page: Page, name: string, text: string) =>
+  page
+    .getByLabel("Read a file")
+    .setInputFiles({ name, mimeType: "application/octet-stream", buffer: Buffer.from(text) });
+
 test(
-  "a study saved to a file opens again as it was, and a file that is no study changes nothing",
+  "rule sets and the price book go out as CSV and JSON, and come back with each bad cell's row and column",
   async () => {
-    const { page, close } = await desk.page();
-    await proven(page);
-    const menu = page.locator("details.menu");
-    await menu.locator("summary").click();
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", { name: "Save to a file" }).click(),
-    ]);
-    const path = await download.path();
-    await page.getByLabel("Open a file").setInputFiles({
-      name: "bad.json",
-      mimeType: "application/json",
-      buffer: Buffer.from('{"mastwright": 1}'),
+    const { page, wrong, close } = await desk.page();
+    await shelf(page, "Rules");
+    const rules = await writes(page, "Write CSV");
+    await reads(page, "rules.csv", rules);
+    await page.getByText(/rules? says? what the catalog says already|rows say what/).waitFor();
+    const preview = page.getByRole("table", { name: "What the file would change" });
+    const [header, first] = rules.split("\n");
+    const guy = header.split(",").indexOf("guy.required");
+    const cells = first.split(",");
+    expect(guy).toBeGreaterThan(0);
+    await reads(page, "rules.csv", `id,guy.required\n${cells[0]},2.5\nmine,lots\n`);
+    expect(await preview.textContent()).toMatch(/✕ 3[\s\S]*guy\.required/);
+    await page.getByRole("button", { name: "Take 1 row" }).click();
+    await page.getByRole("table", { name: "Rule sets" }).getByText("2.5", { exact: true }).first().waitFor();
+    await shelf(page, "Prices");
+    const prices = await writes(page, "Write CSV");
+    expect(prices).toMatch(/^for,price\n[\s\S]*permit,\$85/);
+    await reads(
+      page,
+      "prices.csv",
+      prices.replace("permit,$85", "permit,$185").replace(/^forms,.*$/m, "forms,dear"),
+    );
+    expect(await preview.textContent()).toMatch(/✕ \d+[\s\S]*forms[\s\S]*dear[\s\S]*\$185, was \$85/);
+    await page.getByRole("button", { name: "Take 1 price" }).click();
+    expect(await page.getByRole("button", { name: /^Price of permit/ }).textContent()).toBe("$185");
+    expect(JSON.parse(await writes(page, "Write JSON")).permit).toBe("$185");
+    await page.getByRole("button", { name: "Undo" }).first().click();
+    expect(await page.getByRole("button", { name: /^Price of permit/ }).textContent()).toBe("$85");
+    expect(wrong).toEqual([]);
+    await close();
+  },
+  LONG,
+);
+
+test(
+  "each file that a shelf can't take is refused in words",
+  async () => {
+    const { page, wrong, close } = await desk.page();
+    await shelf(page, "Pipes");
+    for (const [name, text, words] of [
+      ["bad.json", "{", /can’t be read/],
+      ["bad.json", "7", /expected a list of rows/],
+      ["bad.csv", "id,weigth\npipe-8,3\n", /weigth/],
+      ["bad.csv", "name\nx\n", /no column of keys/],
+      ["bad.csv", "id,price\npipe-8,$1,$2\n", /3 cells/],
+      ["bad.csv", "id,price\npipe-8,$1\npipe-8,$2\n", /second time/],
+    ] as const) {
+      await reads(page, name, text);
+      await page.getByLabel("From a file").filter({ hasText: words }).waitFor();
+    }
+    await shelf(page, "Prices");
+    await reads(page, "bad.csv", "what,price\npermit,$1\n");
+    await page
+      .getByLabel("From a file")
+      .filter({ hasText: /the columns "for, price"/ })
+      .waitFor();
+    expect(wrong).toEqual([]);
+    await close();
+  },
+  LONG,
+);
+
+test(
+  "how concrete and bars are sold is edited like any price, and taken away and put back",
+  async () => {
+    const { page, wrong, close } = await desk.page();
+    await shelf(page, "Prices");
+    const bagPrice = page.getByRole("button", { name: /^Price of bag of concrete/ });
+    await bagPrice.click();
+    await page.getByRole("textbox", { name: "Price of bag of concrete" }).fill("$7.25");
+    await page.keyboard.press("Enter");
+    expect(await bagPrice.textContent()).toBe("$7.25");
+    await page.getByRole("button", { name: "Concrete by the bag: take out" }).click();
+    expect(await bagPrice.count()).toBe(0);
+    await page.getByRole("button", { name: "Concrete by the truck: take out" }).click();
+    await page.getByRole("button", { name: "Undo" }).first().click();
+    await page.getByRole("button", { name: "Undo" }).first().click();
+    expect(await bagPrice.textContent()).toBe("$7.25");
+    await page.getByLabel("Size of bar length 1").selectOption("#5");
+    expect(await page.getByRole("button", { name: /^Price of bar length 1/ }).textContent()).toMatch(
+      /^\$10(\.00)?$/,
+    );
+    await page.getByRole("button", { name: "Bars are sold in: add a length" }).click();
+    await page.getByRole("button", { name: "Bar length 3: take out" }).click();
+    expect(await page.getByRole("button", { name: /^Bar length \d: \d/ }).count()).toBe(2);
+    expect(wrong).toEqual([]);
+    await close();
+  },
+  LONG,
+);
+
+test(
+  "a book of prices kept under a name is taken into another study, and Undo brings the former back",
+  async () => {
+    const { page, wrong, close } = await desk.page();
+    await shelf(page, "Prices");
+    const permit = page.getByRole("button", { name: /^Price of permit/ });
+    await permit.click();
+    await page.getByRole("textbox", { name: /^Price of permit/ }).fill("$300");
+    await page.keyboard.press("Enter");
+    await page.getByLabel("Keep this one as").fill("spring prices");
+    await page.getByLabel("Books").getByRole("button", { name: "Keep", exact: true }).click();
+    await page.getByRole("button", { name: "Take the book spring prices" }).waitFor();
+    await page.evaluate(() => {
+      location.hash = "/studies";
     });
-    await page.getByText(/Not opened/).waitFor();
-    await page.getByLabel("Open a file").setInputFiles(path);
-    await page.waitForFunction(() => !document.querySelector("details.menu")?.hasAttribute("open"));
-    expect(await page.locator(".study-name").textContent()).toBe("Upper pasture, first mast");
+    await page.getByLabel("Begin a new study").getByRole("button").nth(1).click();
+    await shelf(page, "Prices");
+    expect(await permit.textContent()).toBe("$85");
+    await page.getByRole("button", { name: "Take the book spring prices" }).click();
+    expect(await permit.textContent()).toBe("$300");
+    await page.getByRole("button", { name: "Undo" }).first().click();
+    expect(await permit.textContent()).toBe("$85");
+    expect(wrong).toEqual([]);
     await close();
   },
   LONG,

@@ -1,4 +1,4 @@
-import type { CatalogFile, Table } from "../../model/catalog.ts";
+import { type CatalogFile, type Table, tables } from "../../model/catalog.ts";
 import { applyImport, type ImportPreview } from "../../model/csv.ts";
 import type { StudyFile } from "../../model/study.ts";
 import { book, change, type Fault, type Paper } from "./book.ts";
@@ -74,10 +74,64 @@ export const deleteRow = (table: Table, id: string, did: string): readonly Fault
   return change(withRows(paper, table, inStudy, rows), did);
 };
 
+/** The catalog as it is written with the study's own rows in it: what a file is compared with, and written from. */
+export const writtenCatalog = ({ study, catalog }: Paper): CatalogFile => {
+  const whole: Record<string, unknown> = {
+    ...catalog,
+    ...(study.catalog?.prices && { prices: study.catalog.prices }),
+  };
+  for (const table of tables) {
+    const rows = own(study, table);
+    const base = common(catalog, table);
+    whole[table] = [
+      ...base.map((row) => rows.find((one) => one.id === row.id) ?? row),
+      ...rows.filter((row) => !base.some((one) => one.id === row.id)),
+    ];
+  }
+  return whole as CatalogFile;
+};
+
+/** Rows that the study brought along are changed in the study, all others in the catalog. */
 export const takeImport = (preview: ImportPreview): readonly Fault[] => {
   const paper = present();
+  if (preview.table === "prices")
+    return changePrices(
+      [],
+      preview.rows[0] ?? writtenPrices(paper),
+      `took ${preview.changed.length} prices from a file`,
+    );
+  const { table } = preview;
+  const brought = own(paper.study, table);
+  const isOwn = (row: { readonly id?: unknown }) => brought.some((one) => one.id === row.id);
+  const mine = preview.rows.filter(isOwn) as unknown as Rows;
+  const study = mine.length
+    ? withValue(
+        paper.study,
+        ["catalog", table],
+        brought.map((row) => mine.find((one) => one.id === row.id) ?? row),
+      )
+    : paper.study;
+  const rest = { ...preview, rows: preview.rows.filter((row) => !isOwn(row)) };
   return change(
-    { ...paper, catalog: applyImport(preview, paper.catalog) },
-    `took ${preview.rows.length} rows into ${preview.table}`,
+    { study, catalog: applyImport(rest, paper.catalog) },
+    `took ${preview.rows.length} rows into ${table}`,
+  );
+};
+
+export const writtenPrices = ({ study, catalog }: Paper): CatalogFile["prices"] =>
+  study.catalog?.prices ?? catalog.prices;
+/** A study that brought a price book is priced by it, and an edit lands there. */
+export const changePrices = (
+  path: readonly (string | number)[],
+  value: unknown,
+  did: string,
+): readonly Fault[] => {
+  const paper = present();
+  const next = withValue(writtenPrices(paper), path, value);
+  return change(
+    paper.study.catalog?.prices
+      ? { ...paper, study: withValue(paper.study, ["catalog", "prices"], next) }
+      : { ...paper, catalog: { ...paper.catalog, prices: next } },
+    did,
   );
 };

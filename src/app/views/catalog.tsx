@@ -1,8 +1,9 @@
-import { useEffect, useState } from "react";
+import { type KeyboardEvent, useEffect, useState } from "react";
 import type { RuleSet, Table } from "../../model/catalog.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { copyRow, deleteRow } from "../state/shelf.ts";
 import { rowTitle, type Shelf, shelves } from "../wording/catalog-words.ts";
+import { Books } from "./books.tsx";
 import { CatalogTable } from "./catalog-table.tsx";
 import { EditEffect } from "./edit-effect.tsx";
 import { FromFile } from "./from-file.tsx";
@@ -20,6 +21,13 @@ const CatalogView = () => {
   if (!reading) return <main />;
   const rows = shelf === "prices" ? [] : reading.catalog[shelf];
   const row = rows.find((one) => one.id === chosen) ?? rows[0];
+  const below = (
+    <>
+      <EditEffect />
+      <FromFile key={shelf} shelf={shelf} reading={reading} />
+      <Books reading={reading} />
+    </>
+  );
   return (
     <main className="catalog spread">
       <section className="figs" aria-label="Catalog">
@@ -41,14 +49,10 @@ const CatalogView = () => {
           <Actions key={shelf} table={shelf} id={row.id} reading={reading} choose={setChosen} />
         )}
         {shelf === "rules" && <UnderRules reading={reading} />}
-        <div className="below">
-          <EditEffect />
-          {shelf !== "prices" && shelf !== "rules" && (
-            <FromFile key={shelf} table={shelf} reading={reading} />
-          )}
-        </div>
+        {shelf !== "prices" && <div className="below">{below}</div>}
       </section>
-      <aside className="sketch" aria-label="The chosen row">
+      <aside className="sketch" aria-label={shelf === "prices" ? "What edits do" : "The chosen row"}>
+        {shelf === "prices" && <div className="below one">{below}</div>}
         {row && shelf === "rules" && <RulePage rule={row as RuleSet} reading={reading} />}
         {row && shelf !== "prices" && shelf !== "rules" && (
           <RowPage shelf={shelf} row={row} reading={reading} />
@@ -59,22 +63,40 @@ const CatalogView = () => {
 };
 export default CatalogView;
 
-const Shelves = ({ shelf, choose }: { shelf: Shelf; choose: (shelf: Shelf) => void }) => (
-  <div className="tabs" role="tablist" aria-label="Tables">
-    {shelves.map(({ id, name }) => (
-      <button
-        key={id}
-        type="button"
-        role="tab"
-        aria-selected={shelf === id}
-        className="link"
-        onClick={() => choose(id)}
-      >
-        {name}
-      </button>
-    ))}
-  </div>
-);
+/** One stop for Tab; arrows, Home and End go from shelf to shelf. */
+const Shelves = ({ shelf, choose }: { shelf: Shelf; choose: (shelf: Shelf) => void }) => {
+  const turn = (event: KeyboardEvent<HTMLDivElement>) => {
+    const at = shelves.findIndex((one) => one.id === shelf);
+    const last = shelves.length - 1;
+    const to = {
+      ArrowRight: at === last ? 0 : at + 1,
+      ArrowLeft: at === 0 ? last : at - 1,
+      Home: 0,
+      End: last,
+    }[event.key];
+    if (to === undefined) return;
+    event.preventDefault();
+    choose(shelves[to].id);
+    event.currentTarget.querySelectorAll<HTMLElement>("[role=tab]")[to].focus();
+  };
+  return (
+    <div className="tabs" role="tablist" aria-label="Tables" onKeyDown={turn}>
+      {shelves.map(({ id, name }) => (
+        <button
+          key={id}
+          type="button"
+          role="tab"
+          aria-selected={shelf === id}
+          tabIndex={shelf === id ? 0 : -1}
+          className="link"
+          onClick={() => choose(id)}
+        >
+          {name}
+        </button>
+      ))}
+    </div>
+  );
+};
 
 interface ActionsProps {
   readonly table: Table;

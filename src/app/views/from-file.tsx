@@ -1,46 +1,60 @@
 import { useState } from "react";
-import type { Table } from "../../model/catalog.ts";
 import { exportCsv, type ImportPreview, previewImport } from "../../model/csv.ts";
+import { exportPricesCsv, previewPrices } from "../../model/csv-prices.ts";
 import { type Reading, useBook } from "../state/book.ts";
+import { downloadText } from "../state/files.ts";
 import { jsonPreview } from "../state/json-import.ts";
-import { downloadText } from "../state/saving.ts";
-import { takeImport } from "../state/shelf.ts";
+import { takeImport, writtenCatalog, writtenPrices } from "../state/shelf.ts";
+import type { Shelf } from "../wording/catalog-words.ts";
+import type { System } from "../wording/figures.ts";
+
+/** What the file would change of this shelf. */
+const preview = (
+  shelf: Shelf,
+  name: string,
+  text: string,
+  { paper }: Reading,
+  system: System,
+): ImportPreview => {
+  const json = /\.json$/i.test(name);
+  if (shelf === "prices") return previewPrices(text, json ? "json" : "csv", writtenPrices(paper), system);
+  const catalog = writtenCatalog(paper);
+  return json ? jsonPreview(shelf, text, catalog) : previewImport(shelf, text, catalog, system);
+};
+const csvOf = (shelf: Shelf, { catalog }: Reading, system: System): string =>
+  shelf === "prices" ? exportPricesCsv(catalog.prices, system) : exportCsv(shelf, catalog, system);
 
 /** A file is only looked at: what it would change and what is refused, and nothing is written before Take. */
-export const FromFile = ({ table, reading }: { table: Table; reading: Reading }) => {
+export const FromFile = ({ shelf, reading }: { shelf: Shelf; reading: Reading }) => {
   const system = useBook((state) => state.system);
-  const [preview, setPreview] = useState<{ name: string; found: ImportPreview } | null>(null);
+  const [seen, setSeen] = useState<{ name: string; found: ImportPreview } | null>(null);
   const [fault, setFault] = useState<string | null>(null);
   const look = async (file: File | undefined) => {
     if (!file) return;
     setFault(null);
     try {
-      const text = await file.text();
-      const found = /\.json$/i.test(file.name)
-        ? jsonPreview(table, text, reading.paper.catalog)
-        : previewImport(table, text, reading.paper.catalog, system);
-      setPreview({ name: file.name, found });
+      setSeen({ name: file.name, found: preview(shelf, file.name, await file.text(), reading, system) });
     } catch (error) {
-      setPreview(null);
+      setSeen(null);
       setFault(`${file.name} can’t be read: ${(error as Error).message}.`);
     }
   };
   const take = () => {
-    if (!preview) return;
-    const faults = takeImport(preview.found);
+    if (!seen) return;
+    const faults = takeImport(seen.found);
     if (faults.length) setFault(faults[0].message);
-    else setPreview(null);
+    else setSeen(null);
   };
   const writeJson = () =>
     downloadText(
-      `${table}.json`,
-      `${JSON.stringify(reading.paper.catalog[table], null, 2)}\n`,
+      `${shelf}.json`,
+      `${JSON.stringify(writtenCatalog(reading.paper)[shelf], null, 2)}\n`,
       "application/json",
     );
   return (
     <section aria-label="From a file">
       <h2>
-        From a file<small>{preview ? `${preview.name}, nothing written yet` : "and to one"}</small>
+        From a file<small>{seen ? `${seen.name}, nothing written yet` : "and to one"}</small>
       </h2>
       <p className="actions">
         <label className="link">
@@ -58,7 +72,7 @@ export const FromFile = ({ table, reading }: { table: Table; reading: Reading })
         <button
           type="button"
           className="link"
-          onClick={() => downloadText(`${table}.csv`, exportCsv(table, reading.catalog, system), "text/csv")}
+          onClick={() => downloadText(`${shelf}.csv`, csvOf(shelf, reading, system), "text/csv")}
         >
           Write CSV
         </button>
@@ -71,14 +85,16 @@ export const FromFile = ({ table, reading }: { table: Table; reading: Reading })
           <b>✕ {fault}</b>
         </p>
       )}
-      {preview && <Preview found={preview.found} take={take} leave={() => setPreview(null)} />}
+      {seen && <Preview found={seen.found} take={take} leave={() => setSeen(null)} />}
     </section>
   );
 };
 
 const MOST = 12;
 const Preview = ({ found, take, leave }: { found: ImportPreview; take: () => void; leave: () => void }) => {
-  const count = found.rows.length;
+  const prices = found.table === "prices";
+  const count = prices ? found.changed.length : found.rows.length;
+  const unit = prices ? "price" : "row";
   const refusedRows = new Set(found.refused.map((cell) => cell.row)).size;
   return (
     <>
@@ -130,12 +146,13 @@ const Preview = ({ found, take, leave }: { found: ImportPreview; take: () => voi
       </table>
       <p className="actions">
         <button type="button" className="btn" disabled={count === 0} onClick={take}>
-          Take {count} row{count === 1 ? "" : "s"}
+          Take {count} {unit}
+          {count === 1 ? "" : "s"}
         </button>
         <span className="quiet">
           {refusedRows > 0
-            ? `${refusedRows} row${refusedRows === 1 ? " is" : "s are"} refused and left out; mend the file to take ${refusedRows === 1 ? "it" : "them"}`
-            : `${found.unchanged} rows say what the catalog says already`}
+            ? `${refusedRows} ${unit}${refusedRows === 1 ? " is" : "s are"} refused and left out; mend the file to take ${refusedRows === 1 ? "it" : "them"}`
+            : `${found.unchanged} ${unit}${found.unchanged === 1 ? " says" : "s say"} what the catalog says already`}
         </span>
         <button type="button" className="link" onClick={leave}>
           leave it

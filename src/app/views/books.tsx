@@ -1,0 +1,83 @@
+import { type FormEvent, useEffect, useState } from "react";
+import type { Reading } from "../state/book.ts";
+import type { KeptBook } from "../state/cupboard.ts";
+import { writtenCatalog } from "../state/shelf.ts";
+import { useStore } from "../state/store.ts";
+import { dropBook, followKept, keepBook, kept, takeBook } from "../state/studies.ts";
+
+const day = (at: number) =>
+  new Date(at).toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
+
+/** Catalogs with their prices, each as it stood when it was given a name: this spring's beside last year's. */
+export const Books = ({ reading }: { reading: Reading }) => {
+  useEffect(followKept, []);
+  const books = useStore(kept, (state) => state.books);
+  const [name, setName] = useState("");
+  const [fault, setFault] = useState<string | null>(null);
+  const keep = (event: FormEvent) => {
+    event.preventDefault();
+    if (name.trim() === "") return;
+    void keepBook(name.trim(), writtenCatalog(reading.paper)).then((done) => done && setName(""));
+  };
+  const take = (one: KeptBook) => {
+    const faults = takeBook(one);
+    setFault(faults.length ? `“${one.name}” can’t be taken: ${faults[0].path} ${faults[0].message}` : null);
+  };
+  return (
+    <section aria-label="Books">
+      <h2>
+        Books<small>all shelves and prices, kept for every study</small>
+      </h2>
+      <form className="line" onSubmit={keep}>
+        <label>
+          Keep this one as{" "}
+          <input
+            className="field"
+            maxLength={80}
+            placeholder="spring prices"
+            value={name}
+            onChange={(event) => setName(event.target.value)}
+          />
+        </label>
+        <button type="submit" className="btn" disabled={name.trim() === ""}>
+          Keep
+        </button>
+      </form>
+      {fault && (
+        <p role="alert">
+          <b>✕ {fault}</b>
+        </p>
+      )}
+      {books.length > 0 && (
+        <table className="cat" aria-label="Books">
+          <tbody>
+            {books.map((one) => (
+              <tr key={one.id}>
+                <td>{one.name}</td>
+                <td className="quiet">{day(one.at)}</td>
+                <td className="actions">
+                  <button
+                    type="button"
+                    className="link"
+                    aria-label={`Take the book ${one.name}`}
+                    onClick={() => take(one)}
+                  >
+                    Take
+                  </button>
+                  <button
+                    type="button"
+                    className="link"
+                    aria-label={`Delete the book ${one.name}`}
+                    onClick={() => void dropBook(one)}
+                  >
+                    Delete
+                  </button>
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </section>
+  );
+};
