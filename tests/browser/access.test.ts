@@ -1,6 +1,5 @@
-import { source as axe } from "axe-core";
-import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { findings } from "./axe.ts";
 import { Desk, phone, proven } from "./desk.ts";
 
 let desk: Desk;
@@ -8,22 +7,6 @@ beforeAll(async () => {
   desk = await Desk.open();
 }, 180_000);
 afterAll(() => desk?.close());
-
-interface Finding {
-  readonly id: string;
-  readonly nodes: readonly { readonly html: string }[];
-}
-const findings = async (page: Page): Promise<string[]> => {
-  await page.evaluate(axe);
-  const violations = await page.evaluate(() =>
-    (window as unknown as { axe: { run: (o: object) => Promise<{ violations: Finding[] }> } }).axe
-      .run({ resultTypes: ["violations"] })
-      .then((result) => result.violations),
-  );
-  return violations.flatMap(({ id, nodes }) =>
-    nodes.slice(0, 3).map((node) => `${id}: ${node.html.slice(0, 160)}`),
-  );
-};
 
 const pages = [
   ["answer", /nothing cheaper is safe/],
