@@ -94,6 +94,10 @@ test(
     await page.getByLabel("Keep it as it stands now").fill("two feet of frost");
     await page.getByRole("button", { name: "Keep", exact: true }).click();
     await page.getByRole("button", { name: "Look at two feet of frost" }).waitFor();
+    await page.getByRole("button", { name: "Delete the version two feet of frost" }).click();
+    await page.getByText("“two feet of frost” is deleted.").waitFor();
+    await page.getByRole("button", { name: "Put it back" }).click();
+    await page.getByRole("button", { name: "Look at two feet of frost" }).waitFor();
     await setFrost(page, "5 ft");
     await studies(page);
     await page.getByRole("button", { name: "Look at two feet of frost" }).click();

@@ -18,12 +18,21 @@ interface Kept {
   /** Of the open study. */
   readonly versions: readonly KeptVersion[];
   readonly books: readonly KeptBook[];
+  /** The version or book that was deleted last, until the page is closed. */
+  readonly dropped: { readonly version: KeptVersion } | { readonly book: KeptBook } | null;
   /** What a file or a link brings, until it is taken or left. */
   readonly brought: { readonly from: string; readonly found: Brought } | null;
   /** Why the last file or link brought nothing. */
   readonly refused: string | null;
 }
-export const kept = createStore<Kept>({ studies: [], versions: [], books: [], brought: null, refused: null });
+export const kept = createStore<Kept>({
+  studies: [],
+  versions: [],
+  books: [],
+  dropped: null,
+  brought: null,
+  refused: null,
+});
 
 /** Does something with the store; where that fails, says so and offers the way out. */
 const withStore = async (work: () => Promise<unknown>): Promise<boolean> => {
@@ -136,6 +145,7 @@ export const keepVersion = (name: string) =>
 export const dropVersion = (version: KeptVersion) =>
   withStore(async () => {
     await cupboard.dropVersion(version.id);
+    kept.set({ dropped: { version } });
     tell(version.study);
   });
 /** Puts a version in the place of the present; Undo brings the present back. */
@@ -153,6 +163,16 @@ export const keepBook = (name: string, catalog: CatalogFile) =>
 export const dropBook = (one: KeptBook) =>
   withStore(async () => {
     await cupboard.dropBook(one.id);
+    kept.set({ dropped: { book: one } });
+    tell(null);
+  });
+export const putDroppedBack = () =>
+  withStore(async () => {
+    const { dropped } = kept.get();
+    if (!dropped) return;
+    if ("version" in dropped) await cupboard.putVersion(dropped.version);
+    else await cupboard.putBook(dropped.book);
+    kept.set({ dropped: null });
     tell(null);
   });
 /** The catalog and prices of the book; rows that the study itself brought along stay its own. */

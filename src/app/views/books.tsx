@@ -4,6 +4,7 @@ import type { KeptBook } from "../state/cupboard.ts";
 import { writtenCatalog } from "../state/shelf.ts";
 import { useStore } from "../state/store.ts";
 import { dropBook, followKept, keepBook, kept, takeBook } from "../state/studies.ts";
+import { Dropped } from "./study-parts.tsx";
 
 const day = (at: number) =>
   new Date(at).toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
@@ -48,6 +49,7 @@ export const Books = ({ reading }: { reading: Reading }) => {
           <b>✕ {fault}</b>
         </p>
       )}
+      <Dropped kind="book" />
       {books.length > 0 && (
         <table className="cat" aria-label="Books">
           <tbody>

@@ -1,3 +1,6 @@
+import { useStore } from "../state/store.ts";
+import { kept, putDroppedBack } from "../state/studies.ts";
+
 export const when = (at: number) =>
   new Date(at).toLocaleString("en-GB", {
     day: "numeric",
@@ -11,3 +14,15 @@ export const Does = ({ act, label, children }: { act: () => unknown; label?: str
     {children}
   </button>
 );
+
+/** What was deleted last of this kind, and the way back. */
+export const Dropped = ({ kind }: { kind: "version" | "book" }) => {
+  const dropped = useStore(kept, (state) => state.dropped);
+  if (!dropped || !(kind in dropped)) return null;
+  const { name } = "version" in dropped ? dropped.version : dropped.book;
+  return (
+    <p role="status" className="quiet">
+      “{name}” is deleted. <Does act={putDroppedBack}>Put it back</Does>
+    </p>
+  );
+};

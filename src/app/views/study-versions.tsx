@@ -3,7 +3,7 @@ import { turnTo } from "../state/address.ts";
 import { takeBackTo, useBook } from "../state/book.ts";
 import { useStore } from "../state/store.ts";
 import { dropVersion, goBackTo, keepVersion, kept, look } from "../state/studies.ts";
-import { Does, when } from "./study-parts.tsx";
+import { Does, Dropped, when } from "./study-parts.tsx";
 
 /** States of the open study that were given a name: looked at, gone back to, or put away. */
 export const Versions = ({ name }: { name: string }) => {
@@ -43,6 +43,7 @@ export const Versions = ({ name }: { name: string }) => {
           <b>✕ {fault}</b>
         </p>
       )}
+      <Dropped kind="version" />
       {versions.length > 0 && (
         <table className="cat" aria-label="Versions">
           <tbody>
