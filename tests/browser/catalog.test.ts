@@ -106,7 +106,7 @@ test(
     const cells = first.split(",");
     expect(guy).toBeGreaterThan(0);
     await reads(page, "rules.csv", `id,guy.required\n${cells[0]},2.5\nmine,lots\n`);
-    expect(await preview.textContent()).toMatch(/✕ 3[\s\S]*guy\.required/);
+    await preview.filter({ hasText: /✕ 3[\s\S]*guy\.required/ }).waitFor();
     await page.getByRole("button", { name: "Take 1 row" }).click();
     await page.getByRole("table", { name: "Rule sets" }).getByText("2.5", { exact: true }).first().waitFor();
     await shelf(page, "Prices");
@@ -117,7 +117,7 @@ test(
       "prices.csv",
       prices.replace("permit,$85", "permit,$185").replace(/^forms,.*$/m, "forms,dear"),
     );
-    expect(await preview.textContent()).toMatch(/✕ \d+[\s\S]*forms[\s\S]*dear[\s\S]*\$185, was \$85/);
+    await preview.filter({ hasText: /✕ \d+[\s\S]*forms[\s\S]*dear[\s\S]*\$185, was \$85/ }).waitFor();
     await page.getByRole("button", { name: "Take 1 price" }).click();
     expect(await page.getByRole("button", { name: /^Price of permit/ }).textContent()).toBe("$185");
     expect(JSON.parse(await writes(page, "Write JSON")).permit).toBe("$185");
