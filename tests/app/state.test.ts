@@ -54,6 +54,16 @@ test("undo() and redo() walk back and forth, and a new edit forgets what was und
   expect(undo(begin(1)).present).toBe(1);
 });
 
+test("edit() of one gesture is one step, until another edit or an undo ends it", () => {
+  const drag = edit(edit(edit(begin(1), 2, "to 2", "a"), 3, "to 3", "a"), 4, "to 4", "a");
+  expect(drag.past).toEqual([{ was: 1, did: "to 4", gesture: "a" }]);
+  expect(undo(drag).present).toBe(1);
+  expect(redo(undo(drag)).present).toBe(4);
+  expect(edit(drag, 5, "to 5", "b").past).toHaveLength(2);
+  expect(edit(edit(drag, 5, "typed"), 6, "to 6", "a").past).toHaveLength(3);
+  expect(edit(undo(drag), 7, "to 7", "a").past).toEqual([{ was: 1, did: "to 7", gesture: "a" }]);
+});
+
 test("withValue() replaces one value and shares the rest", () => {
   const whole = { a: { b: [1, 2] }, c: {} };
   const next = withValue(whole, ["a", "b", 1], 5);

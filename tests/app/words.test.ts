@@ -2,8 +2,17 @@ import { expect, test } from "vitest";
 import { changeWords } from "../../src/app/wording/change.ts";
 import { demandOfCapacity, mergedLimits, numberedChecks, placeWords } from "../../src/app/wording/check.ts";
 import { designSentence } from "../../src/app/wording/design-sentence.ts";
-import { typedIce, typedPercent, typedQuantity } from "../../src/app/wording/given.ts";
-import { furtherSite, furtherWishes } from "../../src/app/wording/givens.ts";
+import {
+  stepped,
+  stepSize,
+  typedAir,
+  typedAxis,
+  typedNumber,
+  typedPercent,
+  typedQuantity,
+  typedStiffness,
+} from "../../src/app/wording/given.ts";
+import { hillWords, iceWords, rareWords } from "../../src/app/wording/givens.ts";
 import { bracingWords, sectionName } from "../../src/app/wording/parts.ts";
 import { proofClaim, proofScale } from "../../src/app/wording/proof.ts";
 import type { Check } from "../../src/model/verdict.ts";
@@ -93,12 +102,50 @@ test("typedQuantity(105 mhp) is refused with what would be read", () => {
   if (!typed.ok) expect(typed.message).toMatch(/mhp.*isn't a unit of speed.*mph/);
 });
 
-test("typedPercent() and typedIce() refuse what is half said", () => {
+test("typedPercent() and typedNumber() refuse what is no number or out of range", () => {
   expect(typedPercent("10 %", 100)).toMatchObject({ ok: true, si: 0.1 });
   expect(typedPercent("ten", 100).ok).toBe(false);
-  expect(typedIce("none", false, "us")).toMatchObject({ ok: true, text: "none" });
-  expect(typedIce("0.5 in", false, "us").ok).toBe(false);
-  expect(typedIce("0.5 in with 40 mph", false, "us")).toMatchObject({ ok: true, text: "0.5 in with 40 mph" });
+  expect(typedNumber("1.5°", { unit: "°", max: 10 })).toMatchObject({ ok: true, si: 1.5 });
+  expect(typedNumber("12°", { unit: "°", max: 10, min: 0 })).toEqual({
+    ok: false,
+    message: "Found 12°, expected 0 to 10°.",
+  });
+});
+
+test("typedAir() reads either scale, and a bare number in the one that is shown", () => {
+  expect(typedAir("50 °F", "si")).toMatchObject({ ok: true, si: 10 });
+  expect(typedAir("−40", "us")).toMatchObject({ ok: true, si: -40 });
+  expect(typedAir("4 C", "us")).toMatchObject({ ok: true, si: 4 });
+  expect(typedAir("cold", "us").ok).toBe(false);
+});
+
+test("typedStiffness() is a moment a radian", () => {
+  const read = typedStiffness("2200000 N m/rad", "us");
+  expect(read).toMatchObject({ ok: true, si: 2.2e6 });
+});
+
+test("typedAxis() takes one value, a list or a range, each with a unit of its own or the last one's", () => {
+  const read = (text: string) => typedQuantity(text, "length", "us");
+  expect(typedAxis("28 ft", read)).toEqual({ ok: true, value: "28 ft" });
+  expect(typedAxis("20, 25, 30 ft", read)).toEqual({ ok: true, value: ["20 ft", "25 ft", "30 ft"] });
+  expect(typedAxis("15 to 60 ft by 1.5 m", read)).toEqual({
+    ok: true,
+    value: { from: "15 m", to: "60 ft", step: "1.5 m" },
+  });
+  expect(typedAxis("15 ft to 60 ft by 5 ft", read)).toEqual({
+    ok: true,
+    value: { from: "15 ft", to: "60 ft", step: "5 ft" },
+  });
+  expect(typedAxis("some", read).ok).toBe(false);
+});
+
+test("stepSize() and stepped() move the first number of a text by a round share of it", () => {
+  expect(["120 mph", "1,500 psf", "70 ft", "2.5 ft", "0 ft", "1/2 in"].map(stepSize)).toEqual([
+    5, 50, 1, 0.1, 1, 0.01,
+  ]);
+  expect(stepped("1,500 psf", 50)).toBe("1550 psf");
+  expect(stepped("1/2 in", 0.1)).toBe("0.6 in");
+  expect(stepped("3 ft", -5)).toBe("0 ft");
 });
 
 test("proofClaim() claims the proof only where it is proven", () => {
@@ -129,22 +176,31 @@ test("no forbidden word stands in any sentence of the page", async () => {
   for (const file of files) expect(readFileSync(new URL(file, root), "utf8"), file).not.toMatch(shown);
 });
 
-test("furtherSite() and furtherWishes() say what a study asks beside wind, ice and soil, and nothing else", () => {
-  expect(furtherSite(study, "us")).toEqual([]);
-  expect(furtherWishes(study)).toEqual([]);
-  const site = {
-    ...study.site,
-    temperature: { installed: 15, coldest: -30, hottest: 40, iced: 0 },
-    baseStiffness: 2.2e6,
-  };
-  expect(furtherSite({ ...study, site }, "us")).toEqual([
-    "rigged at 59 °F, air -22 °F to 104 °F",
-    "base of a mast without guys turns against 2.2 MN m/rad",
+test("rareWords() names what most studies leave out, and nothing of a study that leaves it out", () => {
+  expect(rareWords(study, "us")).toEqual([]);
+  const site = { ...study.site, temperature: { installed: 15, coldest: -30, hottest: 40, iced: 0 } };
+  const wishes = { ...study.wishes, swayLimit: 1, lossOfOneGuy: true };
+  expect(rareWords({ ...study, site, wishes }, "us")).toEqual([
+    "temperature",
+    "limits of sway and twist",
+    "one guy may be lost",
   ]);
-  expect(furtherSite({ ...study, site }, "si")[0]).toBe("rigged at 15 °C, air -30 °C to 40 °C");
-  const wishes = { ...study.wishes, swayLimit: 1, twistLimit: 0.5, serviceWind: 0.4, lossOfOneGuy: true };
-  expect(furtherWishes({ ...study, wishes })).toEqual([
-    "antennas sway 1° and twist 0.5° at most in 40 % of the wind",
-    "stands with any one guy lost",
-  ]);
+});
+
+test("iceWords() and hillWords() say the whole of what is stated", () => {
+  const ice = { thickness: 0.0127, importance: 1, speed: 17.88 };
+  expect(iceWords({ ...study, site: { ...study.site, ice } }, "us")).toBe("ice 0.5 in with 40 mph");
+  expect(iceWords(study, "us")).toBe("no ice");
+  const hill = {
+    shape: "ridge",
+    height: 60 * ft,
+    halfLength: 200 * ft,
+    distance: 0,
+    side: "upwind",
+  } as const;
+  const { wind } = study.site;
+  if (wind.basis !== "asce7-16") throw new Error("the fixture's wind is of ASCE 7-16");
+  expect(hillWords({ ...study, site: { ...study.site, wind: { ...wind, hill } } }, "us")).toBe(
+    "ridge 60 ft high, the mast on its crest",
+  );
 });

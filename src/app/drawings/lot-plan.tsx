@@ -1,7 +1,10 @@
+import { useState } from "react";
 import type { Study } from "../../model/study.ts";
+import { type Hold, holdName, type Spot } from "../state/lot-edits.ts";
 import { figure, type System, said } from "../wording/figures.ts";
-import type { LotFigures } from "../wording/lot-figures.ts";
+import { type LotFigures, nearestSpot } from "../wording/lot-figures.ts";
 import { line } from "./frame.ts";
+import { Handle } from "./handle.tsx";
 import { Balloon } from "./loads.tsx";
 
 interface Props {
@@ -10,35 +13,51 @@ interface Props {
   readonly width: number;
   readonly system: System;
   readonly crossed: boolean;
+  readonly onDrag: (hold: Hold, from: Spot, to: Spot, fine: boolean, gesture: string) => void;
+  readonly onStep: (hold: Hold, from: Spot, arrow: Spot, fine: boolean, gesture: string) => void;
 }
-type Spot = readonly [number, number];
 
 /** North up, one scale: lot, setback, star of anchors, power lines, and the circle a falling mast would reach. */
-export const LotPlan = ({ study, lot, width, system, crossed }: Props) => {
-  const plan = planOf(study, lot, width);
+export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: Props) => {
+  const fitted = planOf(study, lot, width);
+  // the paper lies still while something is drawn over it
+  const [still, setStill] = useState<Plan | null>(null);
+  const plan = still ?? fitted;
   const { x, y, scale, height } = plan;
   const { corners, setback, powerLines } = study.lot;
   const path = (points: readonly Spot[]) => line(points.map(([east, north]) => [x(east), y(north)] as const));
   const [mast, ...anchors] = lot.pegs;
-  const narrow = width < 520;
   const tightest = lot.lines[0];
+  const handle = (hold: Hold, spot: Spot) => ({
+    x: x(spot[0]),
+    y: y(spot[1]),
+    name: `${capital(holdName(hold))}: ${placeWords(spot, system)}. ${arrowWords(hold, system)}`,
+    onDrag: (px: number, py: number, fine: boolean, gesture: string) =>
+      onDrag(hold, spot, plan.spot(px, py), fine, gesture),
+    onStep: (right: number, up: number, fine: boolean, gesture: string) =>
+      onStep(hold, spot, [right, up], fine, gesture),
+    onHold: (held: boolean) => setStill(held ? plan : null),
+  });
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset can't stand in for a drawing
     <svg
       width={width}
       height={height}
       viewBox={`0 0 ${width} ${height}`}
-      role="img"
+      role="group"
       aria-label={`Plan of the lot, north up: mast, ${anchors.length} anchors, fall zone of ${said(lot.reach, "length", system)}`}
     >
       <clipPath id="sheet">
         <rect x="0" y="0" width={width} height={height - 30} />
       </clipPath>
+      <Grid plan={plan} system={system} />
       <g clipPath="url(#sheet)">
         <circle cx={x(mast.east)} cy={y(mast.north)} r={lot.reach * scale} className="n l1 df" />
         <path d={`${path(corners)}Z`} className="l4 n" />
         {setback > 0 && <path d={`${path(inset(corners, setback))}Z`} className="n l1 d" />}
-        {powerLines.map((power) => (
-          <g key={power.name}>
+        {powerLines.map((power, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
+          <g key={i}>
             <path d={path(power.points)} className="l3 n dp" />
             <PowerWords words={power.name} points={power.points} plan={plan} />
           </g>
@@ -51,6 +70,7 @@ export const LotPlan = ({ study, lot, width, system, crossed }: Props) => {
           />
         ))}
       </g>
+      <EdgeWords corners={corners} plan={plan} system={system} />
       {tightest && (
         <g>
           <path
@@ -59,8 +79,8 @@ export const LotPlan = ({ study, lot, width, system, crossed }: Props) => {
             markerEnd="url(#arb)"
           />
           <text
-            x={(x(mast.east) + x(tightest.nearest[0])) / 2 + 20}
-            y={(y(mast.north) + y(tightest.nearest[1])) / 2 - 8}
+            x={x(mast.east) * 0.4 + x(tightest.nearest[0]) * 0.6}
+            y={y(mast.north) * 0.4 + y(tightest.nearest[1]) * 0.6 - 8}
             textAnchor="middle"
             className="g halo"
           >
@@ -69,29 +89,8 @@ export const LotPlan = ({ study, lot, width, system, crossed }: Props) => {
         </g>
       )}
       {anchors.map((peg, i) => (
-        <g key={peg.name}>
-          <rect x={x(peg.east) - 5} y={y(peg.north) - 5} width="10" height="10" className="p l3" />
-          <Balloon
-            x={x(peg.east) + 20 * Math.sin(((peg.bearing ?? 0) * Math.PI) / 180)}
-            y={y(peg.north) - 20 * Math.cos(((peg.bearing ?? 0) * Math.PI) / 180)}
-            number={i + 1}
-          />
-          {!narrow && (
-            <text
-              x={(x(peg.east) + x(mast.east)) / 2 + 8}
-              y={(y(peg.north) + y(mast.north)) / 2}
-              className="halo"
-            >
-              {Math.round(peg.bearing ?? 0)}°
-            </text>
-          )}
-        </g>
+        <Anchor key={peg.name} peg={peg} index={i} plan={plan} mast={mast} handle={handle} />
       ))}
-      <rect x={x(mast.east) - 6} y={y(mast.north) - 6} width="12" height="12" className="p l3" />
-      <path d={`M${x(mast.east)} ${y(mast.north) - 4}l4 7h-8z`} className="k" />
-      <text x={x(mast.east) + 12} y={y(mast.north) + 20} className="b halo">
-        mast
-      </text>
       <text
         x={x(mast.east)}
         y={Math.min(y(mast.north) + lot.reach * scale - 6, height - 44)}
@@ -102,14 +101,172 @@ export const LotPlan = ({ study, lot, width, system, crossed }: Props) => {
       </text>
       <North x={24} y={60} />
       <ScaleBar plan={plan} system={system} />
-      {crossed && <path d={`M0 0L${width} ${height}M${width} 0L0 ${height}`} className="l4" />}
+      {corners.map((corner, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no other name than its number
+        <Handle key={i} {...handle({ kind: "corner", index: i }, corner)}>
+          <circle cx={x(corner[0])} cy={y(corner[1])} r="4.6" className="p l3" />
+        </Handle>
+      ))}
+      {powerLines.flatMap((power, i) =>
+        power.points
+          .map((spot, index) => ({ spot, index }))
+          .filter(({ spot }) => onSheet(plan, spot))
+          .map(({ spot, index }) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: points of a line have no other name
+            <Handle key={`${i}/${index}`} {...handle({ kind: "line", line: i, index }, spot)}>
+              <circle cx={x(spot[0])} cy={y(spot[1])} r="4.6" className="k" />
+            </Handle>
+          )),
+      )}
+      {powerLines.map((power, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
+        <WholeLine key={i} points={power.points} line={i} from={study.lot.mast} plan={plan} handle={handle} />
+      ))}
+      <Handle {...handle({ kind: "mast" }, [mast.east, mast.north])}>
+        <rect x={x(mast.east) - 6} y={y(mast.north) - 6} width="12" height="12" className="p l3" />
+        <path d={`M${x(mast.east)} ${y(mast.north) - 4}l4 7h-8z`} className="k" />
+        <text x={x(mast.east) + 12} y={y(mast.north) + 20} className="b halo">
+          mast
+        </text>
+      </Handle>
+      {crossed && (
+        <path
+          d={`M0 0L${width} ${height}M${width} 0L0 ${height}`}
+          className="l4"
+          style={{ pointerEvents: "none" }}
+        />
+      )}
     </svg>
+  );
+};
+
+const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+const placeWords = ([east, north]: Spot, system: System): string =>
+  `${said(east, "length", system)} east, ${said(north, "length", system)} north`;
+const arrowWords = (hold: Hold, system: System): string =>
+  hold.kind === "anchor"
+    ? "Up and down arrow keys move the anchors out and in, left and right turn them"
+    : `Arrow keys move it by ${system === "us" ? "1 ft" : "0.25 m"}, with Shift by a quarter of that`;
+
+type HandleOf = (hold: Hold, spot: Spot) => Omit<Parameters<typeof Handle>[0], "children">;
+type Peg = LotFigures["pegs"][number];
+
+const Anchor = ({ peg, index, plan, mast, handle }: AnchorProps) => {
+  const [px, py] = [plan.x(peg.east), plan.y(peg.north)];
+  const angle = ((peg.bearing ?? 0) * Math.PI) / 180;
+  return (
+    <Handle {...handle({ kind: "anchor", index }, [peg.east, peg.north])}>
+      <rect x={px - 5} y={py - 5} width="10" height="10" className="p l3" />
+      <Balloon x={px + 20 * Math.sin(angle)} y={py - 20 * Math.cos(angle)} number={index + 1} />
+      {plan.width >= 520 && (
+        <text
+          x={(px + plan.x(mast.east)) / 2 + 8}
+          y={(py + plan.y(mast.north)) / 2}
+          className="halo"
+          style={{ pointerEvents: "none" }}
+        >
+          {Math.round(peg.bearing ?? 0)}°
+        </text>
+      )}
+    </Handle>
+  );
+};
+interface AnchorProps {
+  readonly peg: Peg;
+  readonly index: number;
+  readonly plan: Plan;
+  readonly mast: Peg;
+  readonly handle: HandleOf;
+}
+
+const onSheet = (plan: Plan, spot: Spot): boolean => {
+  const [px, py] = [plan.x(spot[0]), plan.y(spot[1])];
+  return px >= 4 && px <= plan.width - 4 && py >= 4 && py <= plan.height - 34;
+};
+
+/** A whole line is moved by the pole that stands nearest to the mast. */
+const WholeLine = ({ points, line: index, from, plan, handle }: WholeLineProps) => {
+  const { spot } = nearestSpot(from, points, false);
+  const there = points.some((point) => Math.hypot(point[0] - spot[0], point[1] - spot[1]) < 1e-6);
+  if (there || !onSheet(plan, spot)) return null;
+  const [px, py] = [plan.x(spot[0]), plan.y(spot[1])];
+  return (
+    <Handle {...handle({ kind: "whole-line", line: index }, spot)}>
+      <path d={`M${px} ${py - 8}l6 8l-6 8l-6 -8Z`} className="p l3" />
+    </Handle>
+  );
+};
+interface WholeLineProps {
+  readonly points: readonly Spot[];
+  readonly line: number;
+  readonly from: Spot;
+  readonly plan: Plan;
+  readonly handle: HandleOf;
+}
+
+/** Letters of the corners and lengths of the edges, outside the lot. */
+const EdgeWords = ({ corners, plan, system }: { corners: readonly Spot[]; plan: Plan; system: System }) => {
+  const middle: Spot = [
+    corners.reduce((sum, [east]) => sum + east, 0) / corners.length,
+    corners.reduce((sum, [, north]) => sum + north, 0) / corners.length,
+  ];
+  const out = ([east, north]: Spot, by: number): Spot => {
+    const [dx, dy] = [plan.x(east) - plan.x(middle[0]), plan.y(north) - plan.y(middle[1])];
+    const length = Math.hypot(dx, dy) || 1;
+    return [plan.x(east) + (dx / length) * by, plan.y(north) + (dy / length) * by];
+  };
+  return (
+    <g>
+      {corners.map((corner, i) => {
+        const next = corners[(i + 1) % corners.length];
+        const length = Math.hypot(next[0] - corner[0], next[1] - corner[1]);
+        const [lx, ly] = out(corner, 16);
+        const half: Spot = [(corner[0] + next[0]) / 2, (corner[1] + next[1]) / 2];
+        const [wx, wy] = out(half, 24);
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no other name than its number
+          <g key={i}>
+            <text x={lx} y={ly + 4} textAnchor="middle" className="b halo">
+              {i + 1}
+            </text>
+            {length * plan.scale > 60 && (
+              <text x={wx} y={wy + 4} textAnchor="middle" className="s halo">
+                {said(length, "length", system)}
+              </text>
+            )}
+          </g>
+        );
+      })}
+    </g>
+  );
+};
+
+/** Every ten feet or five metres: the grid is the scale. */
+const Grid = ({ plan, system }: { plan: Plan; system: System }) => {
+  const unit = system === "us" ? 6.096 : 5;
+  const [low, high] = [plan.spot(0, plan.height - 30), plan.spot(plan.width, 0)];
+  const ticks = (from: number, to: number) =>
+    Array.from(
+      { length: Math.floor(to / unit) - Math.ceil(from / unit) + 1 },
+      (_, i) => (Math.ceil(from / unit) + i) * unit,
+    );
+  return (
+    <g>
+      {ticks(low[0], high[0]).map((east) => (
+        <path key={`e${east}`} d={`M${plan.x(east)} 0V${plan.height - 30}`} className="l0" />
+      ))}
+      {ticks(low[1], high[1]).map((north) => (
+        <path key={`n${north}`} d={`M0 ${plan.y(north)}H${plan.width}`} className="l0" />
+      ))}
+    </g>
   );
 };
 
 interface Plan {
   readonly x: (east: number) => number;
   readonly y: (north: number) => number;
+  /** Back from the paper to the ground. */
+  readonly spot: (x: number, y: number) => Spot;
   readonly scale: number;
   readonly width: number;
   readonly height: number;
@@ -132,6 +289,7 @@ const planOf = (study: Study, lot: LotFigures, width: number): Plan => {
   return {
     x: (value) => left + (value - west) * scale,
     y: (value) => pad + (north - value) * scale,
+    spot: (px, py) => [west + (px - left) / scale, north - (py - pad) / scale],
     scale,
     width,
     height: (north - south) * scale + 2 * pad + 34,

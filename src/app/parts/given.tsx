@@ -1,6 +1,7 @@
-import { useId, useRef, useState } from "react";
+import { type KeyboardEvent, type PointerEvent, useId, useRef, useState } from "react";
 import type { Fault } from "../state/book.ts";
-import type { Typed } from "../wording/given.ts";
+import { stepped, stepSize, type Typed } from "../wording/given.ts";
+import { useGesture } from "./gesture.ts";
 
 interface GivenProps {
   /** What the field asks, for who can't see where it stands. */
@@ -10,18 +11,25 @@ interface GivenProps {
   /** What the field starts from: "120 mph". */
   readonly start: string;
   readonly read: (text: string) => Typed;
-  readonly write: (typed: Extract<Typed, { ok: true }>) => readonly Fault[];
+  readonly write: (typed: Extract<Typed, { ok: true }>, gesture?: string) => readonly Fault[];
+  /** Of the number when it is dragged or stepped, in the unit it is shown in; left out: a round share of it. */
+  readonly grain?: number;
   /** "The answer still stands for 120 mph.": said beside an error. */
   readonly stands?: string;
   readonly width?: number;
 }
 
 /** A value edited where it stands; a bad entry stays in the field with its reason, the old answer stays too. */
-export const Given = ({ label, shown, start, read, write, stands, width = 120 }: GivenProps) => {
+export const Given = ({ label, shown, start, read, write, grain, stands, width = 120 }: GivenProps) => {
   const [text, setText] = useState<string | null>(null);
   const [error, setError] = useState<string | null>(null);
   const id = useId();
   const button = useRef<HTMLButtonElement>(null);
+  const scrub = useScrub(start, grain, (next, gesture) => {
+    const typed = read(next);
+    // what a drag runs into is not an entry: the value waits at the last that can be read
+    if (typed.ok) write(typed, gesture);
+  });
   const close = () => {
     setText(null);
     setError(null);
@@ -45,9 +53,10 @@ export const Given = ({ label, shown, start, read, write, stands, width = 120 }:
       <button
         ref={button}
         type="button"
-        className="ed"
+        className={scrub.moves ? "ed scrubs" : "ed"}
         aria-label={`${label}: ${shown}`}
-        onClick={() => setText(start)}
+        {...scrub.on}
+        onClick={() => scrub.wasDragged() || setText(start)}
       >
         {shown}
       </button>
@@ -71,7 +80,8 @@ export const Given = ({ label, shown, start, read, write, stands, width = 120 }:
           else if (event.key === "Escape") leave();
           else if (event.key === "ArrowUp" || event.key === "ArrowDown") {
             event.preventDefault();
-            setText(stepped(text, event.key === "ArrowUp" ? 1 : -1, event.shiftKey));
+            const size = grain ?? stepSize(text);
+            setText(stepped(text, (event.key === "ArrowUp" ? 1 : -1) * size * (event.shiftKey ? 0.1 : 1)));
           }
         }}
       />
@@ -84,14 +94,48 @@ export const Given = ({ label, shown, start, read, write, stands, width = 120 }:
   );
 };
 
-/** Arrows step the number in the text by its last whole place, Shift by a tenth of that. */
-export const stepped = (text: string, direction: 1 | -1, fine: boolean): string =>
-  text.replace(/\d+(?:\.\d+)?/, (found) => {
-    const decimals = found.split(".")[1]?.length ?? 0;
-    const step = fine ? 0.1 : 1;
-    const value = Math.max(0, Number(found) + direction * step);
-    return value.toFixed(Math.max(decimals, fine ? 1 : 0));
-  });
+/** Sideways movement of the pointer that is one step, px. */
+const PITCH = 7;
+
+/** A number in words that can be dragged sideways, or stepped by the arrow keys; Shift makes the step finer. */
+const useScrub = (text: string, grain: number | undefined, put: (text: string, gesture: string) => void) => {
+  const gesture = useGesture();
+  const held = useRef<{ x: number; from: string; steps: number } | null>(null);
+  const dragged = useRef(false);
+  const moves = /\d/.test(text);
+  const size = (fine: boolean) => (grain ?? stepSize(text)) * (fine ? 0.1 : 1);
+  const on = {
+    onPointerDown: (event: PointerEvent<HTMLButtonElement>) => {
+      dragged.current = false;
+      if (!moves || event.button !== 0 || event.pointerType === "touch") return;
+      held.current = { x: event.clientX, from: text, steps: 0 };
+      event.currentTarget.setPointerCapture(event.pointerId);
+      gesture.start();
+    },
+    onPointerMove: (event: PointerEvent<HTMLButtonElement>) => {
+      const start = held.current;
+      if (!start) return;
+      const steps = Math.round((event.clientX - start.x) / PITCH);
+      if (steps === start.steps) return;
+      start.steps = steps;
+      dragged.current = true;
+      put(stepped(start.from, steps * size(event.shiftKey)), gesture.current());
+    },
+    onPointerUp: () => {
+      held.current = null;
+    },
+    onPointerCancel: () => {
+      held.current = null;
+    },
+    onKeyDown: (event: KeyboardEvent<HTMLButtonElement>) => {
+      const direction = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+      if (!moves || !direction) return;
+      event.preventDefault();
+      put(stepped(text, direction * size(event.shiftKey)), gesture.key());
+    },
+  };
+  return { on, moves, wasDragged: () => dragged.current };
+};
 
 interface ChoiceProps {
   readonly label: string;

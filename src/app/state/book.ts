@@ -7,7 +7,7 @@ import type { Study, StudyFile } from "../../model/study.ts";
 import type { Outcome, Progress } from "../../search/types.ts";
 import type { System } from "../wording/figures.ts";
 import type { KeptStudy, KeptVersion } from "./cupboard.ts";
-import { begin, edit, type History, redo, type Step, undo, undoTo } from "./history.ts";
+import { begin, edit, goesOn, type History, redo, type Step, undo, undoTo } from "./history.ts";
 import { withValue } from "./path.ts";
 import { createStore, useStore } from "./store.ts";
 
@@ -114,19 +114,25 @@ const turnTo = (history: History<Paper>, notice: string | null) => {
 };
 
 /** Changes the paper; what can't be read is refused and said, and nothing is written. */
-export const change = (next: Paper, did: string): readonly Fault[] => {
+export const change = (next: Paper, did: string, gesture?: string): readonly Fault[] => {
   if (book.get().looking)
     return [{ path: "", message: "An earlier version lies open: go back to it first." }];
   const read = readPaper(next);
   if (!isReading(read)) return read;
-  const { history, finding } = book.get();
-  const before = finding.state === "ended" ? finding.outcome : null;
-  book.set({ history: edit(history, next, did), reading: read, faults: [], notice: null, before });
+  const { history, finding, before: earlier } = book.get();
+  const ended = finding.state === "ended" ? finding.outcome : null;
+  const before = goesOn(history, gesture) ? earlier : ended;
+  book.set({ history: edit(history, next, did, gesture), reading: read, faults: [], notice: null, before });
   return [];
 };
-export const changeStudy = (path: readonly (string | number)[], value: unknown, did: string) => {
+export const changeStudy = (
+  path: readonly (string | number)[],
+  value: unknown,
+  did: string,
+  gesture?: string,
+) => {
   const { present } = book.get().history;
-  return change({ ...present, study: withValue(present.study, path, value) }, did);
+  return change({ ...present, study: withValue(present.study, path, value) }, did, gesture);
 };
 /** A notice of what was done goes by itself; one of trouble does not. */
 const say = (act: () => void) => {

@@ -7,6 +7,8 @@ export interface History<T> {
 export interface Step<T> {
   readonly was: T;
   readonly did: string;
+  /** Of the drag or the run of arrow keys that made it; what follows in the same one makes no step of its own. */
+  readonly gesture?: string;
 }
 
 /** Enough for an evening's work; older steps fall off. */
@@ -14,11 +16,16 @@ const DEPTH = 200;
 
 export const begin = <T>(present: T): History<T> => ({ past: [], present, future: [] });
 
-export const edit = <T>(history: History<T>, next: T, did: string): History<T> => ({
-  past: [...history.past, { was: history.present, did }].slice(-DEPTH),
-  present: next,
-  future: [],
-});
+/** Is the last step a part of this gesture? */
+export const goesOn = <T>({ past, future }: History<T>, gesture?: string): boolean =>
+  gesture !== undefined && future.length === 0 && past.at(-1)?.gesture === gesture;
+
+export const edit = <T>(history: History<T>, next: T, did: string, gesture?: string): History<T> => {
+  const { past, present } = history;
+  const earlier = goesOn(history, gesture) ? past.slice(0, -1) : past;
+  const was = goesOn(history, gesture) ? past[past.length - 1].was : present;
+  return { past: [...earlier, { was, did, gesture }].slice(-DEPTH), present: next, future: [] };
+};
 
 export const undo = <T>(history: History<T>): History<T> => {
   const step = history.past.at(-1);

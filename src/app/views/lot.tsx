@@ -1,22 +1,29 @@
+import { useState } from "react";
+import { type Axis, axisValues } from "../../model/axis.ts";
+import type { Design } from "../../model/design.ts";
 import { LotPlan } from "../drawings/lot-plan.tsx";
-import { Choice, Given } from "../parts/given.tsx";
 import { useWidth } from "../parts/measured.ts";
-import { changeStudy, type Reading, useBook } from "../state/book.ts";
+import { type Fault, type Reading, useBook } from "../state/book.ts";
+import { drag, freeStar, step } from "../state/lot-edits.ts";
 import { judgedOf } from "../state/shown.ts";
 import { figure, type System, said } from "../wording/figures.ts";
-import { typedSlope } from "../wording/given.ts";
 import { lotFigures } from "../wording/lot-figures.ts";
 import { useAnswer } from "./answer.tsx";
+import { LotGivens, Places } from "./lot-givens.tsx";
 
 /** The lot from above, to look at: where the answer stands, and where it would fall. */
 const LotView = () => {
   const answer = useAnswer();
   const system = useBook((state) => state.system);
   const [ref, width] = useWidth<HTMLDivElement>(752);
+  const now = useBook((state) => state.reading);
+  const [faults, setFaults] = useState<readonly Fault[]>([]);
   const judged = judgedOf(answer);
-  if (!judged || !("reading" in answer)) return <main className="reason">No mast to place yet.</main>;
-  const { study, catalog } = answer.reading;
-  const lot = lotFigures(study, catalog, judged.design);
+  if (!judged || !now || !("reading" in answer)) return <main className="reason">No mast to place yet.</main>;
+  // what is drawn of the ground is what is stated now, though the answer to it may still be sought
+  const stated = { ...answer.reading.study, lot: now.study.lot };
+  const guys = heldStar(now, judged.design.guys);
+  const lot = lotFigures(stated, answer.reading.catalog, { ...judged.design, guys });
   const safe = judged.verdict.passes;
   return (
     <main className="spread">
@@ -49,9 +56,18 @@ const LotView = () => {
             </div>
           </dl>
         )}
-        <LotGivens reading={answer.reading} />
+        <LotGivens reading={now} />
+        {isHeld(now) && (
+          <p>
+            The anchors stand where they were put.{" "}
+            <button type="button" className="link" onClick={() => setFaults(freeStar())}>
+              Free them
+            </button>
+          </p>
+        )}
         <SettingOut lot={lot} system={system} />
         <Lines lot={lot} system={system} />
+        <Places reading={now} />
         {lot.pastLot > 0 && (
           <div className="warn">
             <b>▲ The fall zone leaves the lot</b>
@@ -61,13 +77,31 @@ const LotView = () => {
             </p>
           </div>
         )}
-        <p className="quiet" style={{ marginTop: 12 }}>
-          Corners, mast and lines are edited in the study’s file for now.
-        </p>
       </section>
       <section className="sketch" aria-label="Plan">
         <div ref={ref}>
-          <LotPlan study={study} lot={lot} width={Math.max(300, width)} system={system} crossed={!safe} />
+          <LotPlan
+            study={stated}
+            lot={lot}
+            width={Math.max(300, width)}
+            system={system}
+            crossed={!safe}
+            onDrag={(hold, from, to, fine, gesture) =>
+              setFaults(drag(hold, from, to, guys ?? null, { system, fine, gesture }))
+            }
+            onStep={(hold, from, arrow, fine, gesture) =>
+              setFaults(step(hold, from, arrow, guys ?? null, { system, fine, gesture }))
+            }
+          />
+          {faults.length > 0 && (
+            <p role="alert">
+              <b>✕ It can’t stand there.</b> {faults[0].message}
+            </p>
+          )}
+          <p className="quiet">
+            Drag the mast, an anchor, a corner or a line; arrow keys move the one in focus, with Shift by
+            less. Anchors go to places of the grid.
+          </p>
         </div>
       </section>
     </main>
@@ -75,46 +109,18 @@ const LotView = () => {
 };
 export default LotView;
 
-/** What the lot lets the anchors do: its slope, and whether they may stand at unlike distances. */
-const LotGivens = ({ reading }: { reading: Reading }) => {
-  const { slope } = reading.study.lot;
-  const { drawnIn } = reading.study.parts;
-  const shown = slope ? `${+(100 * slope.fall).toFixed(1)} % toward ${slope.toward}°` : "level";
-  return (
-    <p className="lot-givens">
-      Ground{" "}
-      <Given
-        label="Slope of the lot"
-        shown={slope ? `falls ${shown}` : shown}
-        start={shown}
-        read={typedSlope}
-        write={({ text, si }) =>
-          changeStudy(
-            ["lot", "slope"],
-            si > 0 ? { fall: si, toward: Number(/([\d.]+)°$/.exec(text)?.[1] ?? 0) } : undefined,
-            `ground ${text}`,
-          )
-        }
-        width={150}
-      />
-      {", anchors "}
-      <Choice
-        label="Distances of the anchors"
-        value={drawnIn ? "in" : "alike"}
-        options={[
-          { value: "alike", name: "all equally far out" },
-          { value: "in", name: "drawn in where the lot is short" },
-        ]}
-        write={(value) =>
-          changeStudy(
-            ["parts", "drawnIn"],
-            value === "in",
-            value === "in" ? "anchors drawn in where the lot is short" : "anchors equally far out",
-          )
-        }
-      />
-    </p>
-  );
+const one = (axis: Axis): number | null => {
+  const values = axisValues(axis);
+  return values.length === 1 ? values[0] : null;
+};
+const isHeld = ({ study: { parts } }: Reading): boolean =>
+  one(parts.radius) !== null && one(parts.rotation) !== null;
+
+/** The star as it is asked for, where the study leaves one place for it. */
+const heldStar = (reading: Reading, guys: Design["guys"]): Design["guys"] => {
+  const [radius, rotation] = [one(reading.study.parts.radius), one(reading.study.parts.rotation)];
+  if (!guys || radius === null || rotation === null) return guys;
+  return { ...guys, radius, rotation, radii: radius === guys.radius ? guys.radii : undefined };
 };
 
 type Props = { readonly lot: ReturnType<typeof lotFigures>; readonly system: System };

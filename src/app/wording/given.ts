@@ -8,6 +8,24 @@ export type Typed =
   | { readonly ok: true; readonly text: string; readonly si: number }
   | { readonly ok: false; readonly message: string };
 
+const NUMBER = /\d[\d,]*(?:\.\d+)?(?:\/\d+)?/;
+const numberIn = (found: string): number => {
+  const [over, under] = found.replaceAll(",", "").split("/").map(Number);
+  return under ? over / under : over;
+};
+
+/** A round step of some fiftieth of the number in a text: 5 of 120, 1 of 70, 0.1 of 2.5. */
+export const stepSize = (text: string): number => {
+  const value = numberIn(NUMBER.exec(text)?.[0] ?? "0");
+  if (!(value > 0)) return 1;
+  const tenth = 10 ** (Math.floor(Math.log10(value) + 1e-9) - 1);
+  return value < 2 * 10 * tenth ? tenth / 2 : tenth;
+};
+
+/** The first number of a text moved by so much, never below nothing; a fraction becomes a decimal. */
+export const stepped = (text: string, by: number): string =>
+  text.replace(NUMBER, (found) => `${Number(Math.max(0, numberIn(found) + by).toFixed(6))}`);
+
 /** A bare number is meant in the unit that the field shows, never in SI behind the user's back. */
 export const typedQuantity = (
   text: string,
@@ -23,22 +41,6 @@ export const typedQuantity = (
   if (read.value < min || read.value > max)
     return { ok: false, message: `“${whole}” is out of range for this given.` };
   return { ok: true, text: whole, si: read.value };
-};
-
-/** "0.5 in with 40 mph", or "none". */
-export const typedIce = (text: string, byPressure: boolean, system: System): Typed => {
-  const plain = text.trim();
-  if (/^(none|no|no ice)?$/i.test(plain)) return { ok: true, text: "none", si: 0 };
-  const [thickness, wind, ...more] = plain.split(/\s+with\s+/i);
-  if (!wind || more.length > 0)
-    return {
-      ok: false,
-      message: `“${plain}” lacks the wind that blows on the ice; write both, as “0.5 in with ${byPressure ? "4 psf" : "40 mph"}”, or “none”.`,
-    };
-  const thick = typedQuantity(thickness, "size", system, { min: 0 });
-  if (!thick.ok) return thick;
-  const blows = typedQuantity(wind, byPressure ? "pressure" : "speed", system, { min: 0 });
-  return blows.ok ? { ok: true, text: `${thick.text} with ${blows.text}`, si: thick.si } : blows;
 };
 
 export const typedPrice = (text: string, per: Per): Typed => {
@@ -57,18 +59,63 @@ export const typedPercent = (text: string, most: number): Typed => {
   return { ok: true, text: plain, si: value / 100 };
 };
 
-/** "10 % toward 90°", or "level". */
-export const typedSlope = (text: string): Typed => {
-  const plain = text.trim();
-  if (/^(level|flat|none|)$/i.test(plain)) return { ok: true, text: "level", si: 0 };
-  const found = /^([\d.]+)\s*%\s*(?:toward\s*)?([\d.]+)\s*°?$/i.exec(plain);
-  if (!found)
-    return {
-      ok: false,
-      message: `“${plain}” isn’t a slope; write how much it falls and where to, as “10 % toward 90°”, or “level”.`,
-    };
-  return { ok: true, text: `${found[1]} % toward ${found[2]}°`, si: Number(found[1]) / 100 };
+/** A plain number with what is written after it, if it is written: "2°", "1.25". */
+export const typedNumber = (
+  text: string,
+  { unit = "", min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY }: NumberRange = {},
+): Typed => {
+  const plain = text.replace(unit, "").trim();
+  const value = Number(plain);
+  if (plain === "" || !Number.isFinite(value))
+    return { ok: false, message: `“${text}” isn’t a number${unit ? `; write it as “2${unit}”` : ""}.` };
+  if (value < min || value > max)
+    return { ok: false, message: `Found ${value}${unit}, expected ${min} to ${max}${unit}.` };
+  return { ok: true, text: plain, si: value };
 };
+interface NumberRange {
+  readonly unit?: string;
+  readonly min?: number;
+  readonly max?: number;
+}
+
+/** Celsius from "40 °F" or "4 °C"; a bare number is meant in the scale that the page shows. */
+export const typedAir = (text: string, system: System): Typed => {
+  const found = /^\s*([-−+]?[\d.]+)\s*°?\s*([CF])?\s*$/i.exec(text);
+  const value = Number(found?.[1].replace("−", "-"));
+  if (!found || !Number.isFinite(value))
+    return { ok: false, message: `“${text}” isn’t a temperature; write it as “40 °F” or “4 °C”.` };
+  const scale = (found[2] ?? (system === "us" ? "F" : "C")).toUpperCase();
+  const celsius = scale === "F" ? (value - 32) / 1.8 : value;
+  return { ok: true, text: `${value} °${scale}`, si: Math.round(celsius * 1e4) / 1e4 };
+};
+
+/** N m/rad from "1600 kip ft/rad" or "2.2e6 N m": a moment for each radian of turn. */
+export const typedStiffness = (text: string, system: System): Typed => {
+  const moment = typedQuantity(text.replace(/\/\s*rad(ian)?\s*$/i, ""), "moment", system, { min: 0 });
+  return moment.ok ? { ...moment, text: `${moment.text}/rad` } : moment;
+};
+
+/** One value, a list "20 ft, 25 ft", or "15 to 60 ft by 5 ft": the file's own form of it in `value`. */
+export const typedAxis = (text: string, read: (text: string) => Typed): TypedAxis => {
+  const unit = /[a-z°²³/]+\s*$/i.exec(text)?.[0] ?? "";
+  const withUnit = (part: string) =>
+    /^[\d.,\s]+$/.test(part) && unit ? `${part.trim()} ${unit.trim()}` : part.trim();
+  const range = /^(.+?)\s+to\s+(.+?)\s+by\s+(.+)$/i.exec(text);
+  const parts = range ? range.slice(1) : text.split(/\s*,\s+/);
+  const typed = parts.map((part) => read(withUnit(part)));
+  const wrong = typed.find((one) => !one.ok);
+  if (wrong && !wrong.ok)
+    return { ok: false, message: `${wrong.message} Or write “15 ft to 60 ft by 5 ft”.` };
+  const values = typed.map((one) => (one.ok ? one.text : ""));
+  if (range) return { ok: true, value: { from: values[0], to: values[1], step: values[2] } };
+  return { ok: true, value: values.length === 1 ? values[0] : values };
+};
+export type TypedAxis =
+  | {
+      readonly ok: true;
+      readonly value: string | readonly string[] | { from: string; to: string; step: string };
+    }
+  | { readonly ok: false; readonly message: string };
 
 const sentence = (message: string): string => {
   const whole = `${message.charAt(0).toUpperCase()}${message.slice(1)}`;

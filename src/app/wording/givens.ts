@@ -1,22 +1,22 @@
+import type { Axis } from "../../model/axis.ts";
 import type { Catalog } from "../../model/catalog.ts";
 import type { Study } from "../../model/study.ts";
 import { figure, type System, said, unitOf } from "./figures.ts";
 import { byId } from "./parts.ts";
 
-type Axis = Study["wishes"]["height"];
-
 /** A height as one value, or null where the search may choose among several. */
 export const single = (axis: Axis): number | null =>
-  typeof axis === "number" ? axis : Array.isArray(axis) && axis.length === 1 ? axis[0] : null;
+  typeof axis === "number" ? axis : !("from" in axis) && axis.length === 1 ? axis[0] : null;
 
 export const axisWords = (axis: Axis, system: System): string => {
   const one = single(axis);
   if (one !== null) return said(one, "length", system);
-  if (Array.isArray(axis)) {
+  if (typeof axis === "number") return said(axis, "length", system);
+  if (!("from" in axis)) {
     const unit = unitOf("length", system);
     return `${axis.map((value) => figure(value, "length", system)).join(", ")} ${unit}`;
   }
-  const { from, to, step } = axis as { from: number; to: number; step: number };
+  const { from, to, step } = axis;
   return `${figure(from, "length", system)} to ${said(to, "length", system)} by ${figure(step, "length", system)}`;
 };
 
@@ -67,36 +67,68 @@ export const terrainWords: Readonly<Record<"0" | "I" | "II" | "III" | "IV", stri
   IV: "town",
 };
 
-const airWords = (celsius: number, system: System): string =>
+export const airWords = (celsius: number, system: System): string =>
   system === "us" ? `${Math.round(1.8 * celsius + 32)} °F` : `${Math.round(celsius)} °C`;
 
-/** What a study asks of the site beside wind, ice and soil; empty where it states none of it. */
-export const furtherSite = ({ site }: Study, system: System): string[] => {
-  const { temperature, baseStiffness } = site;
-  return [
-    ...(temperature
-      ? [
-          `rigged at ${airWords(temperature.installed, system)}, air ${airWords(temperature.coldest, system)} to ${airWords(temperature.hottest, system)}`,
-        ]
-      : []),
-    ...(baseStiffness === undefined
-      ? []
-      : [`base of a mast without guys turns against ${(baseStiffness / 1e6).toPrecision(2)} MN m/rad`]),
-  ];
+export const basisWords: Readonly<Record<Study["site"]["wind"]["basis"], string>> = {
+  uniform: "one pressure all the way up",
+  "asce7-16": "ASCE 7-16, three-second gust",
+  "asce7-22": "ASCE 7-22, three-second gust",
+  en1991: "EN 1991-1-4, ten-minute mean",
 };
 
-/** What it asks of the mast beside height, antennas and margin. */
-export const furtherWishes = ({ wishes }: Study): string[] => {
-  const { swayLimit, twistLimit, serviceWind, lossOfOneGuy, insulatedBase } = wishes;
-  const turns = [
-    ...(swayLimit === undefined ? [] : [`sway ${swayLimit}°`]),
-    ...(twistLimit === undefined ? [] : [`twist ${twistLimit}°`]),
+export const iceWords = ({ site: { ice } }: Study, system: System): string => {
+  if (!ice) return "no ice";
+  const wind =
+    ice.speed !== undefined ? said(ice.speed, "speed", system) : said(ice.pressure ?? 0, "pressure", system);
+  const thickness = said(ice.thickness, "size", system, system === "us" ? 2 : 0);
+  return `ice ${thickness} with ${wind}${ice.importance === 1 ? "" : `, importance ${ice.importance}`}`;
+};
+
+export const hillWords = ({ site: { wind } }: Study, system: System): string => {
+  if (wind.basis === "uniform" || !wind.hill) return "no hill";
+  const { shape, height, distance, side } = wind.hill;
+  const place =
+    distance > 0 ? `${said(distance, "length", system)} ${side} of its crest` : "the mast on its crest";
+  return `${shape === "axisymmetric" ? "round hill" : shape} ${said(height, "length", system)} high, ${place}`;
+};
+
+type Item = Study["wishes"]["packages"][number]["items"][number];
+
+/** "Five-element beam 2 ft above the top". */
+export const itemWords = (item: Item, catalog: Catalog, system: System): string => {
+  const name =
+    "antenna" in item
+      ? (byId(catalog.antennas, item.antenna)?.name ?? item.antenna)
+      : `${said(item.area, "area", system)} of antenna`;
+  const of = (si: number) => said(si, "length", system);
+  const place =
+    item.above !== undefined
+      ? `${of(item.above)} above the top`
+      : item.at !== undefined
+        ? `beside the mast at ${of(item.at)}`
+        : `beside the mast ${of(item.below ?? 0)} under the top`;
+  return `${name} ${place}${item.offset > 0 ? `, ${of(item.offset)} off the axis` : ""}`;
+};
+
+/** What a study states that most leave out: said where the rarer givens are folded away. */
+export const rareWords = ({ site, wishes, parts, lot }: Study, system: System): string[] => {
+  const { wind, temperature } = site;
+  const stated: readonly (readonly [boolean, string])[] = [
+    [wind.basis !== "uniform" && wind.hill !== undefined, "a hill"],
+    [temperature !== undefined, "temperature"],
+    [site.baseStiffness !== undefined, "a base that turns"],
+    [site.waterTable !== undefined, `water ${said(site.waterTable ?? 0, "length", system)} down`],
+    [wishes.swayLimit !== undefined || wishes.twistLimit !== undefined, "limits of sway and twist"],
+    [wishes.lossOfOneGuy, "one guy may be lost"],
+    [wishes.insulatedBase, "insulated from the ground"],
+    [wishes.heightLimit !== undefined, "a limit of height"],
+    [wishes.digCap !== undefined, "a limit of digging"],
+    [parts.guyHardware !== undefined, "hardware in the guys"],
+    [parts.tensionEachLevel, "a tension for each level"],
+    [parts.drawnIn, "anchors drawn in"],
+    [parts.torqueArms !== undefined, "torque arms"],
+    [lot.slope !== undefined, "a falling lot"],
   ];
-  return [
-    ...(turns.length > 0
-      ? [`antennas ${turns.join(" and ")} at most in ${Math.round(100 * serviceWind)} % of the wind`]
-      : []),
-    ...(lossOfOneGuy ? ["stands with any one guy lost"] : []),
-    ...(insulatedBase ? ["insulated from the ground, guys too"] : []),
-  ];
+  return stated.filter(([is]) => is).map(([, words]) => words);
 };

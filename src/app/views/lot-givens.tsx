@@ -1,0 +1,206 @@
+import type { StudyFile } from "../../model/study.ts";
+import { Choice } from "../parts/given.tsx";
+import { type Part, Stated } from "../parts/stated.tsx";
+import { book, changeStudy, type Reading, useBook } from "../state/book.ts";
+import { figure, type System, said } from "../wording/figures.ts";
+import { typedNumber, typedPercent, typedQuantity } from "../wording/given.ts";
+
+type Spot = readonly [number, number];
+
+/** What the lot lets the anchors do: its slope, and whether they may stand at unlike distances. */
+export const LotGivens = ({ reading }: { reading: Reading }) => {
+  const { slope } = reading.study.lot;
+  const { drawnIn } = reading.study.parts;
+  return (
+    <div className="lot-givens">
+      <Stated
+        label="Slope of the lot"
+        shown={
+          slope
+            ? `The ground falls ${+(100 * slope.fall).toFixed(1)} % toward ${slope.toward}°`
+            : "The ground is level"
+        }
+        parts={[
+          {
+            key: "fall",
+            label: "It falls, percent",
+            start: slope ? `${+(100 * slope.fall).toFixed(2)}` : "",
+            example: "10 %",
+            read: (text) => typedPercent(text, 50),
+            as: "number",
+          },
+          {
+            key: "toward",
+            label: "Toward, degrees from north",
+            start: slope ? `${slope.toward}°` : "",
+            example: "90°",
+            read: (text) => typedNumber(text, { unit: "°", min: 0, max: 360 }),
+            as: "number",
+          },
+        ]}
+        remove={slope && "It is level"}
+        write={(values) =>
+          changeStudy(["lot", "slope"], values, values ? "the lot falls" : "the lot is level")
+        }
+      />
+      <Choice
+        label="Distances of the anchors"
+        value={drawnIn ? "in" : "alike"}
+        options={[
+          { value: "alike", name: "anchors all equally far out" },
+          { value: "in", name: "anchors drawn in where the lot is short" },
+        ]}
+        write={(value) =>
+          changeStudy(
+            ["parts", "drawnIn"],
+            value === "in",
+            value === "in" ? "anchors drawn in where the lot is short" : "anchors equally far out",
+          )
+        }
+      />
+    </div>
+  );
+};
+
+const spotWords = ([east, north]: Spot, system: System): string =>
+  `${figure(east, "length", system)} east, ${said(north, "length", system)} north`;
+
+const spotParts = (spot: Spot | undefined, system: System): readonly Part[] =>
+  (["east", "north"] as const).map((key, i) => ({
+    key,
+    label: key === "east" ? "East" : "North",
+    start: spot
+      ? said(spot[i], "length", system)
+          .replace(/[,\u2009]/g, "")
+          .replace("−", "-")
+      : "",
+    example: "46 ft",
+    read: (text) => typedQuantity(text, "length", system),
+  }));
+
+/** Mast, corners and power lines by their figures: what is dragged on the plan, typed. */
+export const Places = ({ reading }: { reading: Reading }) => {
+  const system = useBook((state) => state.system);
+  const { corners, mast, powerLines } = reading.study.lot;
+  const file = () => book.get().history.present.study.lot;
+  const put = (corner: number, next: readonly unknown[]) =>
+    changeStudy(["lot", "corners"], next, `corner ${corner + 1}`);
+  return (
+    <details className="sec places">
+      <summary className="link">Mast, corners and power lines by figures</summary>
+      <div className="topics">
+        <section aria-label="Mast and corners">
+          <Stated
+            label="Mast"
+            shown={`mast ${spotWords(mast, system)}`}
+            parts={spotParts(mast, system)}
+            write={(values) =>
+              values ? changeStudy(["lot", "mast"], [values.east, values.north], "the mast moved") : []
+            }
+          />
+          {corners.map((corner, i) => (
+            <Stated
+              // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no other name than its number
+              key={i}
+              label={`Corner ${i + 1}`}
+              shown={`corner ${i + 1}: ${spotWords(corner, system)}`}
+              parts={spotParts(corner, system)}
+              remove={corners.length > 3 ? "Take it out" : undefined}
+              write={(values) => {
+                const now = file().corners;
+                const next = values ? [[values.east, values.north]] : [];
+                return put(i, [...now.slice(0, i), ...next, ...now.slice(i + 1)]);
+              }}
+            />
+          ))}
+          <Stated
+            label="Another corner"
+            shown={`another corner, after corner ${corners.length}`}
+            parts={spotParts(undefined, system)}
+            write={(values) =>
+              values ? put(corners.length, [...file().corners, [values.east, values.north]]) : []
+            }
+          />
+        </section>
+        <section aria-label="Power lines">
+          {powerLines.map((power, i) => (
+            <PowerLine
+              // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
+              key={i}
+              index={i}
+              power={power}
+            />
+          ))}
+          <PowerLine index={powerLines.length} />
+        </section>
+      </div>
+    </details>
+  );
+};
+
+const PowerLine = ({
+  index,
+  power,
+}: {
+  index: number;
+  power?: { name: string; points: readonly Spot[] };
+}) => {
+  const system = useBook((state) => state.system);
+  const point = (spot: Spot) =>
+    spotWords(spot, system)
+      .replaceAll("−", "-")
+      .replace(/ (east|north)/g, "");
+  return (
+    <Stated
+      label={power ? "Power line" : "Another power line"}
+      shown={power ? `${power.name}, ${power.points.length} points` : "another power line"}
+      parts={[
+        { key: "name", label: "Its name", start: power?.name ?? "", example: "Line along the lane" },
+        {
+          key: "points",
+          label: "Points, east and north",
+          start: power?.points.map(point).join("; ") ?? "",
+          example: "134 ft, -40 ft; 134 ft, 165 ft",
+          read: (text) => {
+            const points = pointsOf(text, system);
+            const wrong = points.flat().find((one) => !one.ok);
+            if (points.length < 2 || points.some((pair) => pair.length !== 2))
+              return {
+                ok: false,
+                message:
+                  "A line has two points or more, each east, north; write “134 ft, -40 ft; 134 ft, 165 ft”.",
+              };
+            return wrong ?? { ok: true, text, si: 0 };
+          },
+        },
+      ]}
+      remove={power && "There is no such line"}
+      write={(values) => {
+        const lines: NonNullable<StudyFile["lot"]["powerLines"]> =
+          book.get().history.present.study.lot.powerLines ?? [];
+        const points = values
+          ? pointsOf(`${values.points}`, system).map((pair) => pair.map((one) => (one.ok ? one.text : "")))
+          : [];
+        const next = values ? [{ name: values.name, points }] : [];
+        return changeStudy(
+          ["lot", "powerLines"],
+          [...lines.slice(0, index), ...next, ...lines.slice(index + 1)],
+          values ? `power line ${values.name}` : "a power line taken out",
+        );
+      }}
+    />
+  );
+};
+
+/** A bare number takes the unit that its neighbour has, or the one that is shown. */
+const pointsOf = (text: string, system: System) =>
+  text
+    .split(";")
+    .filter((pair) => pair.trim())
+    .map((pair) => {
+      const unit = /[a-z]+\s*$/i.exec(pair)?.[0] ?? "";
+      return pair
+        .split(",")
+        .map((part) => (/[a-z]\s*$/i.test(part) ? part : `${part} ${unit}`))
+        .map((part) => typedQuantity(part, "length", system));
+    });
