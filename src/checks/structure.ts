@@ -36,7 +36,7 @@ export function mastInput(
       ei: section.lattice.bendingStiffness,
       ea: section.lattice.axialStiffness,
       ga: section.lattice.shearStiffness,
-      weight: section.lattice.weightPerLength,
+      weight: section.lattice.weightPerLength + model.package.row.runWeight,
     };
     from += length;
     return segment;

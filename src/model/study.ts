@@ -255,6 +255,8 @@ export const studySchema = z
             cableWidth: length.default(0),
             /** Projected solid width of a ladder, rails and rungs: flat. */
             ladder: length.default(0),
+            /** What cables, ladder and their clamps weigh along the mast. */
+            runWeight: dimensioned("lineForce", { min: 0 }).default(0),
           }),
         )
           .min(1)

@@ -283,6 +283,10 @@ function assumptions(study: Study, stand: number): string[] {
   }
   if (study.wishes.packages.some((p) => p.items.some((item) => !("antenna" in item))))
     said.push("Antennas not chosen yet count by their area and weight and cost nothing here.");
+  if (study.wishes.packages.some((p) => p.runWeight === 0 && p.cableWidth + p.ladder > 0))
+    said.push(
+      "Cables and ladder catch the wind and weigh nothing, where the study does not state their weight.",
+    );
   if (study.wishes.insulatedBase)
     said.push(
       `The mast stands on a base insulator: heights count from its foot, ${stand.toFixed(2)} m above the footing, as high as the tallest insulator of the list; a shorter one is packed up to that. Voltages are not worked out: neither of the base insulator nor of those in the guys.`,

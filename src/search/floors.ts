@@ -100,7 +100,7 @@ export function spanFloor(
   for (let k = i; k < j; k++) q = Math.min(q, s.leastWind[k]);
   const within = sectionsBetween(stack, s.z[i] + TOUCH, s.z[j] - TOUCH);
   let weight = 0;
-  for (const { lattice } of within) weight = Math.max(weight, lattice.weightPerLength);
+  for (const { lattice } of within) weight = Math.max(weight, lattice.weightPerLength + s.run);
   // what leans takes from the wind
   const lean = leanOf(problem);
   let load = q - lean * s.heavy * weight;

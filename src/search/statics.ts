@@ -36,6 +36,8 @@ export interface Statics {
   readonly heavy: number;
   /** Least wind per height between neighbouring heights of `z`, N/m. */
   readonly leastWind: Float64Array;
+  /** Weight of cables and ladder, N/m. */
+  readonly run: number;
   /** Antennas beside the mast. */
   readonly sides: readonly SideLoad[];
 }
@@ -50,7 +52,8 @@ export function statics(
   const top = stack.height;
   const model = { package: pack, stack, guys: null };
   const line = lineLoad(problem, model);
-  const weightAt = (z: number) => sectionOf(stack, z).lattice.weightPerLength;
+  const run = pack.row.runWeight;
+  const weightAt = (z: number) => sectionOf(stack, z).lattice.weightPerLength + run;
   const force = topForce(problem, pack, top);
   const topWeight = pack.antennas.reduce((sum, a) => sum + a.weight, 0) + pack.pipeWeight;
   const topLever =
@@ -123,6 +126,7 @@ export function statics(
     weight,
     lever,
     leastWind,
+    run,
     sides,
     light: Math.min(1, dead),
     heavy: Math.max(1, dead),

@@ -240,6 +240,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
             ],
             cableWidth: "1 in",
             ladder: g.ladder,
+            runWeight: g.ladder === "0 in" ? 0 : "3 lbf/ft",
           },
         ],
       },

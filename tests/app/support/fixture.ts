@@ -222,6 +222,7 @@ const study: Study = {
         ],
         cableWidth: 0.03,
         ladder: 0,
+        runWeight: 0,
       },
     ],
     margin: 0,
