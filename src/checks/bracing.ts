@@ -6,6 +6,7 @@ const stressed = ({ lattice }: SectionModel): Stressed => ({
   moment: 0,
   shear: 1,
   torque: lattice.shearStrength / lattice.torsionStrength,
+  wind: 0,
   capacity: lattice.shearStrength,
 });
 

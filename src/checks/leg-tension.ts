@@ -6,6 +6,7 @@ const stressed = ({ lattice }: SectionModel): Stressed => ({
   moment: 1 / lattice.momentArm,
   shear: 0,
   torque: 0,
+  wind: 0,
   capacity: lattice.legTension,
 });
 

@@ -46,17 +46,20 @@ export interface Stressed {
   readonly moment: number;
   readonly shear: number;
   readonly torque: number;
+  /** Of the wind on the mast per height, m. */
+  readonly wind: number;
   readonly capacity: number;
 }
 
-/** The station where demand / capacity is greatest. Hot: no allocation but for what a section makes. */
+/** The station where demand / capacity is greatest, and what the wind's own share is of its demand. Hot: no allocation but for what a section makes. */
 export function worstStation(
-  { forces, sections, twist }: SolvedCase,
+  { mast, forces, sections, twist }: SolvedCase,
   of: (section: SectionModel) => Stressed,
-): { demand: number; capacity: number; at: number; section: SectionModel } {
+): { demand: number; capacity: number; at: number; section: SectionModel; blown: number } {
   let worst = 0;
   let use = Number.NEGATIVE_INFINITY;
   let most = 0;
+  let blown = 0;
   let section = sections[0];
   let stressed = of(section);
   let capacity = stressed.capacity;
@@ -66,7 +69,9 @@ export function worstStation(
       section = sections[element];
       stressed = of(section);
     }
+    const byWind = stressed.wind * Math.abs(mast.lineMean[element]);
     const demand =
+      byWind +
       stressed.compression * forces.compression[s] +
       stressed.moment * forces.moment[s] +
       stressed.shear * forces.shear[s] +
@@ -75,6 +80,7 @@ export function worstStation(
       use = demand / stressed.capacity;
       worst = s;
       most = demand;
+      blown = byWind;
       capacity = stressed.capacity;
     }
   }
@@ -83,5 +89,6 @@ export function worstStation(
     capacity,
     at: forces.z[worst],
     section: sections[forces.element[worst]],
+    blown,
   };
 }

@@ -7,6 +7,7 @@ import { line } from "../parts/price.ts";
 import type { Ground } from "../parts/types.ts";
 import { steelCodes } from "../physics/steel/codes.ts";
 import { latticeProperties, STEEL_UNIT_WEIGHT } from "../physics/steel/lattice.ts";
+import { isAngle, widthOf } from "../physics/steel/member.ts";
 import { roundProperties } from "../physics/steel/round.ts";
 import { gustComputed } from "../physics/wind/gust-response.ts";
 import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
@@ -145,7 +146,12 @@ function sectionModels(
   for (const row of rows)
     try {
       const lattice = latticeProperties(row, rules.steel);
-      const model = { row, lattice, dragWidth: latticeDragWidth(wind, row.legs, lattice) };
+      const model = {
+        row,
+        lattice,
+        dragWidth: latticeDragWidth(wind, row.legs, lattice),
+        legDragWidth: widthOf(row.leg) * (isAngle(row.leg) ? wind.areaFactor.flat : wind.roundFactor),
+      };
       // under ice that closes its faces it is no lattice any more
       thickest?.section(model);
       sections.set(row.id, model);

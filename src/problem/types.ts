@@ -13,6 +13,8 @@ export interface SectionModel {
   readonly lattice: LatticeProperties;
   /** Drag factor x solid area of a face, worst direction, m2 per m of height. */
   readonly dragWidth: number;
+  /** The same of one leg alone. */
+  readonly legDragWidth: number;
 }
 
 /** What the wind and the scales know of an antenna. */

@@ -16,6 +16,8 @@ export interface AngleProperties {
   readonly legRadius: number;
   /** About the weak principal axis, across the axis of symmetry. */
   readonly weakRadius: number;
+  /** About the weak principal axis, m3. */
+  readonly weakModulus: number;
   /** b/t. */
   readonly slimness: number;
 }
@@ -36,11 +38,16 @@ export function angleProperties({ angle: b, thickness: t }: AngleMember): AngleP
   const product =
     b * t * (b / 2 - centroid) * (t / 2 - centroid) +
     (b - t) * t * (t / 2 - centroid) * ((b + t) / 2 - centroid);
+  const weakRadius = ROUNDED.weak * Math.sqrt((along - Math.abs(product)) / area);
   return {
     area,
     centroid,
     legRadius: ROUNDED.along * Math.sqrt(along / area),
-    weakRadius: ROUNDED.weak * Math.sqrt((along - Math.abs(product)) / area),
+    weakRadius,
+    // to the heel, and to the toes
+    weakModulus:
+      (area * weakRadius ** 2) /
+      Math.max(Math.SQRT2 * centroid, (b + t) / Math.SQRT2 - Math.SQRT2 * centroid),
     slimness: b / t,
   };
 }

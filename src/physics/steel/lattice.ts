@@ -54,6 +54,8 @@ export interface LatticeProperties {
   readonly legCompression: number;
   /** N, one leg or its splice. */
   readonly legTension: number;
+  /** m: the thrust that uses as much of a leg as 1 N/m does that bends it between its panel points; 0 where rated. */
+  readonly legBent: number;
   /** KL/r of a leg between bracing points. */
   readonly legSlenderness: number;
   /** KL/r of a diagonal. */
@@ -144,14 +146,22 @@ interface Leg {
   readonly slenderness: number;
   /** N. */
   readonly compression: number;
+  /** At first yield, N m. */
+  readonly bending: number;
+  /** N. */
+  readonly euler: number;
 }
 
 function legOf(section: LatticeGeometry, member: Member, code: SteelCodeName): Leg {
-  const { area, radiusOfGyration } = memberShape(member);
+  const { area, radiusOfGyration, elasticModulus } = memberShape(member);
+  const slenderness = section.panel / radiusOfGyration;
+  const counted = steelCodes[code].countedYield(section.yield);
   return {
     area,
-    tension: steelCodes[code].countedYield(section.yield) * area,
-    slenderness: section.panel / radiusOfGyration,
+    tension: counted * area,
+    bending: counted * elasticModulus,
+    euler: (Math.PI ** 2 * section.modulus * area) / slenderness ** 2,
+    slenderness,
     compression: steelCodes[code].compression({
       member,
       length: section.panel,
@@ -169,21 +179,25 @@ function legStrength(
   asNew: Leg,
   worn: Leg,
   momentArm: number,
-): Pick<LatticeProperties, "legCompression" | "legTension" | "legsRatedBy"> {
+): Pick<LatticeProperties, "legCompression" | "legTension" | "legBent" | "legsRatedBy"> {
   const { rated, legs } = section;
   const splice = section.splice ?? Number.POSITIVE_INFINITY;
   const bent = rated?.moment === undefined ? undefined : rated.moment / momentArm;
   const pressed = rated?.axial === undefined ? undefined : rated.axial * (1 / legs);
+  // AISC 360-16 H1-1 with x + y for its two lines, B1 of appendix 8 at the leg's whole strength; simply supported
+  const legBent =
+    (section.panel ** 2 / 8) * (worn.compression / (worn.bending * (1 - worn.compression / worn.euler)));
   const legTension = Math.min(
     splice,
     bent === undefined ? worn.tension : bent * Math.min(1, worn.area / asNew.area),
   );
   if (!rated || (bent === undefined && pressed === undefined))
-    return { legCompression: worn.compression, legTension };
+    return { legCompression: worn.compression, legTension, legBent };
   const kept = Math.min(1, worn.compression / asNew.compression);
   return {
     legCompression: kept * Math.min(bent ?? Number.POSITIVE_INFINITY, pressed ?? Number.POSITIVE_INFINITY),
     legTension,
+    legBent: 0,
     legsRatedBy: rated.source,
   };
 }

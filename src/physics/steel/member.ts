@@ -18,6 +18,8 @@ export interface MemberShape {
   readonly area: number;
   /** Least radius of gyration: an angle's about its weak axis. */
   readonly radiusOfGyration: number;
+  /** Least elastic section modulus, m3. */
+  readonly elasticModulus: number;
   /** What it shows to the wind: diameter, or the whole leg of an angle. */
   readonly width: number;
   /** From its centroid to the outside of the mast, where it is a leg: an angle stands with its heel outward. */
@@ -29,18 +31,26 @@ export interface MemberShape {
 /** @throws RangeError where a wall or thickness does not fit */
 export function memberShape(member: Member): MemberShape {
   if (isAngle(member)) {
-    const { area, weakRadius, centroid } = angleProperties(member);
+    const { area, weakRadius, weakModulus, centroid } = angleProperties(member);
     return {
       area,
       radiusOfGyration: weakRadius,
+      elasticModulus: weakModulus,
       width: widthOf(member),
       outreach: centroid,
       circle: member.angle * Math.SQRT2,
     };
   }
-  const { area, radiusOfGyration } = roundProperties(member);
+  const { area, radiusOfGyration, elasticModulus } = roundProperties(member);
   const { diameter } = member;
-  return { area, radiusOfGyration, width: diameter, outreach: diameter / 2, circle: diameter };
+  return {
+    area,
+    radiusOfGyration,
+    elasticModulus,
+    width: diameter,
+    outreach: diameter / 2,
+    circle: diameter,
+  };
 }
 
 /**
