@@ -51,19 +51,35 @@ const screw = z.strictObject({
   invented,
 });
 
-const rockRod = z.strictObject({
-  id,
-  kind: z.literal("rock-rod"),
-  name: text,
-  bar: positiveSize,
-  yield: positiveStress,
-  hole: positiveSize,
-  /** Grouted length in rock. */
-  socket: sizes,
-  drilling: priced("length"),
-  price,
-  invented,
-});
+const rockRod = z
+  .strictObject({
+    id,
+    kind: z.literal("rock-rod"),
+    name: text,
+    bar: positiveSize,
+    yield: positiveStress,
+    hole: positiveSize,
+    /** Grouted length in rock. */
+    socket: sizes,
+    /** In one anchor: in a row across the pull, parallel, under a yoke that shares the pull evenly. */
+    rods: z.int().min(1).max(6).default(1),
+    /** Of the rods of a row. */
+    spacing: positiveLength.optional(),
+    drilling: priced("length"),
+    /** One rod and its grout. */
+    price,
+    invented,
+  })
+  .superRefine(({ rods, spacing, hole }, context) => {
+    if (rods > 1 && spacing === undefined)
+      refuse(context, ["spacing"], "how far apart the rods of a row are");
+    else if (rods > 1 && (spacing ?? 0) < 4 * hole)
+      refuse(
+        context,
+        ["spacing"],
+        `at least four holes, ${(4 * hole).toFixed(3)} m: nearer ones share their bond (BS 8081, from memory)`,
+      );
+  });
 
 const post = z
   .strictObject({

@@ -130,6 +130,8 @@ const words: Readonly<Record<string, string>> = {
   post: "Post, per length",
   hole: "Hole",
   socket: "Socket",
+  rods: "Rods in a row",
+  spacing: "Rods apart",
   drilling: "Drilling",
   "holds.easy": "Holds, easy digging",
   "holds.firm": "Holds, firm digging",

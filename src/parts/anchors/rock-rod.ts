@@ -9,11 +9,18 @@ type Row = Extract<AnchorRow, { kind: "rock-rod" }>;
 
 const pull = (r: AnchorReaction) => Math.hypot(Math.max(r.uplift, 0), Math.max(r.lateral, 0));
 
-/** A bar grouted into rock along the pull: steel, bond or cone of rock, the weakest. */
+/** A bar grouted into rock along the pull, or a row of them: steel, bond or cone of rock, the weakest. */
 export function rockRod(row: Row, choice: { socket: number }, ground: Ground): AnchorPart {
   const { required, source } = ground.rules.rockRod;
   const capacity = rockRodCapacity(
-    { bar: row.bar, yield: row.yield, hole: row.hole, socket: choice.socket },
+    {
+      bar: row.bar,
+      yield: row.yield,
+      hole: row.hole,
+      socket: choice.socket,
+      rods: row.rods,
+      spacing: row.spacing,
+    },
     ground.soil,
     ground.givens,
   );
@@ -23,8 +30,13 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
   const tooFlat = ({ uplift, lateral }: AnchorReaction) =>
     Math.max(uplift, 0) < flattest * Math.max(lateral, 0);
   const extras = [
-    { item: `${row.name}: rod and grout`, price: row.price, quantity: 1, unit: "each" as const },
-    { item: `${row.name}: drilling`, price: row.drilling, quantity: choice.socket, unit: "m" as const },
+    { item: `${row.name}: rod and grout`, price: row.price, quantity: row.rods, unit: "each" as const },
+    {
+      item: `${row.name}: drilling`,
+      price: row.drilling,
+      quantity: row.rods * choice.socket,
+      unit: "m" as const,
+    },
   ];
   const takeOff = { concrete: 0, dug: 0, hole: 0, formed: 0 };
   const floor = (uplift: number, lateral: number) => {
@@ -38,7 +50,7 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
     depth: null,
     head: 0,
     // slanting away from the mast it comes out no further toward its neighbours than this
-    spread: choice.socket * Math.max(1, flattest),
+    spread: choice.socket * Math.max(1, flattest) + 0.5 * (row.rods - 1) * (row.spacing ?? 0),
     cents: partCents(takeOff, extras, ground),
     floor,
     worst(reactions) {
@@ -61,7 +73,7 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
           note: flat
             ? `the greatest pull rises less than ${ground.givens.upliftAngle} degrees: the cone of rock about a rod so flat does not come out at grade`
             : capacity.axial > 0
-              ? `${capacity.governs} is the weakest of steel, bond and cone`
+              ? `${capacity.governs} is the weakest of steel, bond and cone${row.rods > 1 ? ` of ${row.rods} rods together` : ""}`
               : "no rock here bonds a rod",
         },
       ];

@@ -119,6 +119,11 @@ function rules(given: Given): Section {
     said.push(
       "A post’s block is cast neat against undisturbed soil on every side and up to grade. The post stands plumb, its plate at the underside, and its strong axis bends toward the mast.",
     );
+  const rods = given.problem.catalog.anchors.find(({ id }) => id === choice?.row);
+  if (rods?.kind === "rock-rod" && rods.rods > 1)
+    said.push(
+      `An anchor is a row of ${rods.rods} rods across the pull, ${tape(rods.spacing ?? 0)} apart, all along it, under one yoke that pulls them alike.`,
+    );
   if (choice?.kind === "rock-rod" || "dowels" in given.design.footing)
     said.push(
       "Holes in rock are blown clean and wetted before the grout; loose or split rock does not count as socket.",
