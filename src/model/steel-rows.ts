@@ -125,7 +125,7 @@ export const torqueArmSchema = z.strictObject({
   id,
   name: text,
   /** From the mast's axis to a tip. */
-  length: dimensioned("length", { min: 0.1, max: 1.5 }),
+  length: dimensioned("size", { min: 0.1, max: 1.5 }),
   /** Rated: what one guy may pull at a tip, the other one there pulling as much. */
   pull: positiveForce,
   /** Of its members as the wind sees them, flat. */

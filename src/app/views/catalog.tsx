@@ -112,7 +112,8 @@ const Actions = ({ table, id, reading, choose }: ActionsProps) => {
   useEffect(() => setFault(null), [id]);
   const row = reading.catalog[table].find((one) => one.id === id);
   const title = row ? rowTitle(table, row, system) : id;
-  const name = table === "strand" ? "strand" : table === "rules" ? "rule set" : table.replace(/s$/, "");
+  const words = table.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  const name = table === "strand" ? "strand" : table === "rules" ? "rule set" : words.replace(/s$/, "");
   const one = /^[aeiou]/.test(name) ? `an ${name}` : `a ${name}`;
   const copy = (did: string) => {
     const done = copyRow(table, id, did);
