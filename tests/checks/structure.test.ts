@@ -155,7 +155,7 @@ test("loadCase(still air) has no wind anywhere", () => {
   const load = loadCase(flat, model, still);
   expect(load.line(10)).toBe(0);
   expect(load.points).toEqual([]);
-  expect(load.guyWind).toEqual([0, 0]);
+  expect(load.guyWind.some((wind) => wind !== 0)).toBe(false);
 });
 
 test("ice makes every demand of the legs, guys and base no smaller", () => {
