@@ -35,6 +35,8 @@ export function designOf(problem: Problem, at: readonly number[]): Design | null
   };
   const { guys } = design;
   if (!guys) return design;
+  const arm = problem.arms.length > 0 ? pick([undefined, ...problem.arms])?.row.id : undefined;
+  if (arm !== undefined) Object.assign(guys.levels[guys.levels.length - 1], { arm });
   // a guy that does not rise from its anchor is no design of the grid's that can be judged
   const head = problem.anchors.find((part) => part.choice === guys.anchor)?.head;
   const highest = Math.max(...starOf(problem.study.lot, guys, head).anchors.map((a) => a.elevation));

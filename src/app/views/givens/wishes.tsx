@@ -120,6 +120,12 @@ export const Antennas = () => {
               prefix="ladder "
               suffix=" wide"
             />
+            <Quantity
+              path={[...path, "runWeight"]}
+              dimension="lineForce"
+              label="Weight of cables and ladder along the mast"
+              prefix="both weigh "
+            />
           </div>
         );
       })}
