@@ -22,6 +22,7 @@ const DESIGNS = 60;
 
 /** Structures of the demo study that come near their limits: worst utilisation of 0.3 to 1.1. */
 function structures(problem: Problem, perLevel: 3 | 4): StructureModel[] {
+  const top = problem.arms.at(-1) ?? null;
   const next = random(1906 + perLevel);
   const pick = <T>(from: readonly T[]): T => from[Math.floor(next() * from.length)];
   const found: StructureModel[] = [];
@@ -35,7 +36,15 @@ function structures(problem: Problem, perLevel: 3 | 4): StructureModel[] {
     const strands = heights.map(() => pick(problem.strands));
     const star = starOf(problem.study.lot, { perLevel, radius: pick(problem.radii), rotation: 0 });
     const tension = pick([0.08, 0.1, 0.12]);
-    const guys = { star, levels: heights.map((height, i) => ({ height, strand: strands[i], tension })) };
+    const guys = {
+      star,
+      levels: heights.map((height, i) => ({
+        height,
+        strand: strands[i],
+        tension,
+        arm: i === heights.length - 1 ? top : null,
+      })),
+    };
     const model = { package: problem.packages[0], stack, guys };
     const key = JSON.stringify([stack.parts.map((p) => [p.section.row.id, p.length]), guys]);
     const analysis = analyse(problem, model);
@@ -89,9 +98,27 @@ const everyFifteen = (problem: Problem): WindCase[] =>
 const MESH = 0.01;
 const AZIMUTHS = { 3: 0.01, 4: 0.01 } as const;
 
-for (const perLevel of [3, 4] as const)
-  test(`the verdict on ${DESIGNS} structures of ${perLevel} guys a level stands up to 12 elements and wind every 15 degrees`, () => {
-    const problem = pasture();
+/** The demo's study, and with torque arms and an antenna that turns the mast. */
+const studied = {
+  "3 guys a level": { perLevel: 3, problem: pasture() },
+  "4 guys a level": { perLevel: 4, problem: pasture() },
+  "6 guys at the top": {
+    perLevel: 3,
+    problem: pasture((study) => {
+      study.wishes.packages[0].items.push({
+        area: "3 ft2",
+        areaKind: "flat",
+        weight: "30 lbf",
+        below: "6 ft",
+        offset: "2 ft",
+      });
+      study.parts = { ...study.parts, torqueArms: ["arm-28"] };
+    }),
+  },
+} as const;
+
+for (const [name, { perLevel, problem }] of Object.entries(studied))
+  test(`the verdict on ${DESIGNS} structures of ${name} stands up to 12 elements and wind every 15 degrees`, () => {
     const models = structures(problem, perLevel);
     expect(models.length).toBe(DESIGNS);
     const rises = { mesh: 0, azimuth: 0 };
@@ -120,6 +147,6 @@ for (const perLevel of [3, 4] as const)
     expect(rises.mesh).toBeLessThan(0.005);
     expect(rises.azimuth).toBeLessThan(AZIMUTHS[perLevel]);
     console.info(
-      `audit, ${perLevel} guys a level: largest utilisation up by ${(100 * rises.mesh).toFixed(2)} % with the mesh, ${(100 * rises.azimuth).toFixed(2)} % with the azimuths`,
+      `audit, ${name}: largest utilisation up by ${(100 * rises.mesh).toFixed(2)} % with the mesh, ${(100 * rises.azimuth).toFixed(2)} % with the azimuths`,
     );
   });
