@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { around, distanceTo, overlap, placed, RADIUS, turnedBox } from "../../src/app/drawings/clear.ts";
 import { faceLines, joinedAt, legShape } from "../../src/app/drawings/face-lines.ts";
 import { exaggeration, frameOf } from "../../src/app/drawings/frame.ts";
 import { joints, momentLine, sceneOf } from "../../src/app/drawings/scene.ts";
@@ -119,4 +120,32 @@ test("faceLines() draws a zigzag, a crossing, and diagonals all one way with hor
 test("legShape() turns an angle's heel away from the middle of the mast", () => {
   // lower left corner of a square about 50, 50: heel below and left of the centroid
   expect(legShape([10, 90], [50, 50], 12, 2, 3)).toBe("M7 93h12v-2h-10v-10h-2Z");
+});
+
+test("placed() keeps circles off words, off each other and on the paper, in the order of the list", () => {
+  const word = turnedBox(100, 100, 60, 14, -60);
+  const places = placed(
+    ["a", "b", "c"].map((id) => ({ id, spots: around(100, 100, (dx) => dx, 0) })),
+    { width: 200, height: 200, words: [word], taken: [[60, 100]] },
+  );
+  const spots = [...places.values()];
+  for (const [x, y] of spots) {
+    expect(distanceTo(word, x, y)).toBeGreaterThanOrEqual(RADIUS);
+    expect(Math.hypot(x - 60, y - 100)).toBeGreaterThanOrEqual(2 * RADIUS);
+  }
+  const [a, b, c] = spots;
+  for (const [one, other] of [
+    [a, b],
+    [b, c],
+    [a, c],
+  ])
+    expect(Math.hypot(one[0] - other[0], one[1] - other[1])).toBeGreaterThanOrEqual(2 * RADIUS);
+});
+
+test("overlap() knows turned boxes apart where their upright boxes meet", () => {
+  const [one, other] = [turnedBox(0, 0, 100, 10, 45), turnedBox(30, -30, 100, 10, 45)];
+  expect(overlap(one, other)).toBe(false);
+  expect(overlap(one, turnedBox(3, -3, 100, 10, 45))).toBe(true);
+  expect(distanceTo(one, 0, 0)).toBe(0);
+  expect(distanceTo(turnedBox(0, 0, 10, 10, 0), 8, 0)).toBeCloseTo(3);
 });

@@ -1,15 +1,17 @@
-import { useMemo } from "react";
+import { useMemo, useRef } from "react";
 import type { Catalog } from "../../model/catalog.ts";
 import type { Study } from "../../model/study.ts";
 import type { Judged } from "../../search/types.ts";
+import { SaveSvg } from "../parts/save-svg.tsx";
 import { demandOfCapacity } from "../wording/check.ts";
 import { figure, type System, said } from "../wording/figures.ts";
 import { levelNames } from "../wording/parts.ts";
+import { Balloons } from "./balloons.tsx";
 import { exaggeration, type Frame, frameOf } from "./frame.ts";
 import { Anchors, Footing, RadiusDimension, Soil } from "./ground.tsx";
 import { Guys, LevelLabels } from "./guys.tsx";
 import { Lens } from "./lens.tsx";
-import { Balloon, balloonPlaces, Moment, Reactions, Wind } from "./loads.tsx";
+import { Moment, Reactions, Wind } from "./loads.tsx";
 import { Antennas, GoverningStretch, MastLines, Sway } from "./mast.tsx";
 import { type Scene, sceneOf } from "./scene.ts";
 
@@ -30,51 +32,50 @@ export const Elevation = ({ judged, study, catalog, width, system, pointed = nul
   const sway = scene.load ? Math.max(0, ...scene.load.along.map(Math.abs)) : 0;
   const factor = exaggeration(sway, frame.scale, frame.narrow ? 24 : 50);
   const number = scene.numbered.find(({ check }) => check === scene.governs)?.number ?? null;
+  const paper = useRef<SVGSVGElement>(null);
   const shared = { scene, frame, system };
   return (
-    <svg
-      width={frame.width}
-      height={frame.height}
-      viewBox={`0 0 ${frame.width} ${frame.height}`}
-      role="img"
-      aria-label={spoken(scene, system)}
-    >
-      <Levels frame={frame} system={system} />
-      <Soil {...shared} />
-      <Wind {...shared} />
-      <Guys {...shared} />
-      <Anchors {...shared} />
-      <Footing {...shared} />
-      <MastLines scene={scene} frame={frame} />
-      <Sway {...shared} factor={factor} words={swayWords(sway, factor, system)} />
-      <GoverningStretch scene={scene} frame={frame} />
-      <Antennas
-        scene={scene}
-        frame={frame}
-        label={(item, height) =>
-          `${item.antenna?.name ?? "antennas"} ${said(item.area, "area", system)} at ${figure(height, "length", system)}`
-        }
-      />
-      <LevelLabels {...shared} names={levelNames(scene.levels.length)} />
-      <Moment {...shared} number={number} />
-      <Reactions {...shared} />
-      <RadiusDimension {...shared} />
-      <Lens {...shared} words={scene.governs ? demandOfCapacity(scene.governs, system) : ""} />
-      {balloonPlaces(scene, frame)
-        .filter((spot) => !frame.narrow || spot.number <= 2)
-        .map((spot) => (
-          <g key={spot.check.id} className={pointed === spot.check.id ? "pointed" : undefined}>
-            <Balloon x={spot.x} y={spot.y} number={spot.number} governs={spot.governs} />
-          </g>
-        ))}
-      {!judged.verdict.passes && (
-        <path
-          d={`M0 0L${frame.width} ${frame.height}M${frame.width} 0L0 ${frame.height}`}
-          className="l4 crossed"
-          data-crossed="true"
+    <>
+      <svg
+        ref={paper}
+        width={frame.width}
+        height={frame.height}
+        viewBox={`0 0 ${frame.width} ${frame.height}`}
+        role="img"
+        aria-label={spoken(scene, system)}
+      >
+        <Levels frame={frame} system={system} />
+        <Soil {...shared} />
+        <Wind {...shared} />
+        <Guys {...shared} />
+        <Anchors {...shared} />
+        <Footing {...shared} />
+        <MastLines scene={scene} frame={frame} />
+        <Sway {...shared} factor={factor} words={swayWords(sway, factor, system)} />
+        <GoverningStretch scene={scene} frame={frame} />
+        <Antennas
+          scene={scene}
+          frame={frame}
+          label={(item, height) =>
+            `${item.antenna?.name ?? "antennas"} ${said(item.area, "area", system)} at ${figure(height, "length", system)}`
+          }
         />
-      )}
-    </svg>
+        <LevelLabels {...shared} names={levelNames(scene.levels.length)} />
+        <Moment {...shared} number={number} />
+        <Reactions {...shared} />
+        <RadiusDimension {...shared} />
+        <Lens {...shared} words={scene.governs ? demandOfCapacity(scene.governs, system) : ""} />
+        <Balloons scene={scene} frame={frame} paper={paper} pointed={pointed} />
+        {!judged.verdict.passes && (
+          <path
+            d={`M0 0L${frame.width} ${frame.height}M${frame.width} 0L0 ${frame.height}`}
+            className="l4 crossed"
+            data-crossed="true"
+          />
+        )}
+      </svg>
+      <SaveSvg svg={paper} name="elevation" />
+    </>
   );
 };
 

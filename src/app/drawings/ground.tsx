@@ -92,7 +92,7 @@ export const Footing = ({ scene, frame, system }: Props) => {
 };
 
 const Concrete = (box: { x: number; y: number; width: number; height: number }) => (
-  <g>
+  <g className="keep">
     <rect {...box} className="p" />
     <rect {...box} fill="url(#conc)" className="l3" />
   </g>

@@ -1,6 +1,8 @@
 import { figure, type System, said, unitOf } from "../wording/figures.ts";
 import { strandName } from "../wording/parts.ts";
+import { overlap, type Quad, turnedBox } from "./clear.ts";
 import type { Frame } from "./frame.ts";
+import { lensMiddle } from "./lens.tsx";
 import type { Scene, SceneAnchor } from "./scene.ts";
 
 interface Props {
@@ -49,6 +51,7 @@ export const Guys = ({ scene, frame, system }: Props) => {
     null,
   );
   const leeward = scene.anchors.reduce<SceneAnchor | null>((a, b) => (a && a.along >= b.along ? a : b), null);
+  const shares = windward ? wordShares(scene, frame, windward) : [];
   return (
     <g>
       {scene.levels.map(({ height, arm }, level) =>
@@ -71,9 +74,8 @@ export const Guys = ({ scene, frame, system }: Props) => {
         const started = initial(scene, level);
         const length = Math.hypot(height - windward.elevation, windward.radius);
         const [ax, ay, bx, by] = [x(windward.along), y(windward.elevation), x(0), y(height)];
-        const share = scene.levels.length === 1 ? 0.5 : 0.42;
         return (
-          <Along key={height} from={[ax, ay]} to={[bx, by]} share={share}>
+          <Along key={height} from={[ax, ay]} to={[bx, by]} share={shares[level]}>
             <text y={-6} textAnchor="middle" className="halo">
               {said(force, "force", system)}
               {started !== undefined && !frame.narrow
@@ -101,18 +103,36 @@ const LeewardWords = ({ scene, frame, system, anchor }: Props & { anchor: SceneA
   const started = initial(scene, level);
   if (force === undefined || anchor.along * frame.scale < 40) return null;
   const slack = started !== undefined && force < started * 0.1 ? ", nearly slack" : "";
-  return (
-    <Along
-      from={[frame.x(0), frame.y(scene.levels[level].height)]}
-      to={[frame.x(anchor.along), frame.y(anchor.elevation)]}
-      share={0.66}
-    >
+  const words = `${said(force, "force", system)}${slack}`;
+  const [from, to] = [
+    [frame.x(0), frame.y(scene.levels[level].height)],
+    [frame.x(anchor.along), frame.y(anchor.elevation)],
+  ] as const;
+  const share = clearOfLens(scene, frame, from, to, words.length * 6.4);
+  return share === undefined ? null : (
+    <Along from={from} to={to} share={share}>
       <text y={-9} textAnchor="middle" className="halo">
-        {said(force, "force", system)}
-        {slack}
+        {words}
       </text>
     </Along>
   );
+};
+
+/** How far along a line there is room for words beside the lens and what is written under it. */
+const clearOfLens = (
+  scene: Scene,
+  frame: Frame,
+  [ax, ay]: readonly [number, number],
+  [bx, by]: readonly [number, number],
+  width: number,
+): number | undefined => {
+  const lens = lensMiddle(scene, frame);
+  const turn = (Math.atan2(by - ay, bx - ax) * 180) / Math.PI;
+  const covered = lens && turnedBox(lens[0], lens[1] + 20, 170, 164, 0);
+  return [0.66, 0.74, 0.58, 0.82, 0.5, 0.42, 0.34, 0.26].find((share) => {
+    const [x, y] = [ax + (bx - ax) * share, ay + (by - ay) * share];
+    return !covered || !overlap(covered, turnedBox(x + 8, y - 8, width, 20, turn));
+  });
 };
 
 const GuyLine = ({
@@ -139,6 +159,35 @@ const GuyLine = ({
   const path = `M${ax} ${ay}Q${(ax + bx) / 2 - Math.sign(anchor.along) * bow * 0.4} ${(ay + by) / 2 + bow} ${bx} ${by}`;
   const weight = force !== undefined && started !== undefined && force > started ? 1.5 : 1;
   return <path d={path} className="n" style={{ stroke: "var(--ink)", strokeWidth: weight }} />;
+};
+
+/** How far up each guy its words stand, so that they meet neither each other nor those of the level above. */
+const wordShares = (scene: Scene, { x, y, narrow }: Frame, anchor: SceneAnchor): readonly number[] => {
+  const [ax, ay] = [x(anchor.along), y(anchor.elevation)];
+  const [width, height] = narrow ? [54, 17] : [136, 38];
+  const boxes: Quad[] = [];
+  const shares = [...scene.levels.keys()].map(() => 0.42);
+  for (const level of [...scene.levels.keys()].reverse()) {
+    const [bx, by] = [x(0), y(scene.levels[level].height)];
+    const turn = (Math.atan2(by - ay, bx - ax) * 180) / Math.PI;
+    const boxAt = (share: number): Quad => {
+      // words lie a little above the line, a second row of them below it
+      const off = narrow ? 11 : 1;
+      const normal = (turn * Math.PI) / 180 - Math.PI / 2;
+      return turnedBox(
+        ax + (bx - ax) * share + off * Math.cos(normal),
+        ay + (by - ay) * share + off * Math.sin(normal),
+        width,
+        height,
+        turn,
+      );
+    };
+    const wanted = Array.from({ length: 21 }, (_, i) => 0.42 + (i % 2 ? 1 : -1) * 0.02 * Math.ceil(i / 2));
+    const share = wanted.find((one) => boxes.every((box) => !overlap(box, boxAt(one)))) ?? 0.42;
+    shares[level] = share;
+    boxes.push(boxAt(share));
+  }
+  return shares;
 };
 
 /** A group turned to run along a line, reading left to right. */

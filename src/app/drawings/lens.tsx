@@ -12,20 +12,29 @@ interface Props {
 }
 const RADIUS = 58;
 
-/** A circle that enlarges the place that governs, with demand of capacity in words. */
-export const Lens = ({ scene, frame, words }: Props) => {
+/** Where the lens lies, or null where there is none. */
+export const lensMiddle = (scene: Scene, frame: Frame): readonly [number, number] | null => {
   const row = scene.numbered.find(({ check }) => check === scene.governs);
-  const { governs } = scene;
-  if (!governs || !row || frame.width < 680) return null;
-  const spot = placeIn(scene, frame, row.place);
+  const spot = row && frame.width >= 680 ? placeIn(scene, frame, row.place) : null;
   if (!spot) return null;
-  const [fromX, fromY] = spot;
   // Between mast and moment, where the leeward guys leave the most paper; low governors get a high lens.
   const cx = Math.max(
     frame.x(0) + RADIUS + 60,
     frame.moment.zero - RADIUS - (frame.moment.zero - frame.x(0) > 330 ? 34 : 64),
   );
-  const cy = Math.min(Math.max(fromY + 150, 150), frame.y(0) - 2 * RADIUS - 60);
+  return [cx, Math.min(Math.max(spot[1] + 150, 150), frame.y(0) - 2 * RADIUS - 60)];
+};
+
+/** A circle that enlarges the place that governs, with demand of capacity in words. */
+export const Lens = ({ scene, frame, words }: Props) => {
+  const row = scene.numbered.find(({ check }) => check === scene.governs);
+  const { governs } = scene;
+  if (!governs || !row) return null;
+  const spot = placeIn(scene, frame, row.place);
+  const middle = lensMiddle(scene, frame);
+  if (!spot || !middle) return null;
+  const [fromX, fromY] = spot;
+  const [cx, cy] = middle;
   const away = Math.atan2(fromY - cy, fromX - cx);
   return (
     <g>
@@ -33,7 +42,7 @@ export const Lens = ({ scene, frame, words }: Props) => {
         d={`M${fromX} ${fromY}L${cx + RADIUS * Math.cos(away)} ${cy + RADIUS * Math.sin(away)}`}
         style={{ stroke: "var(--govern)", strokeWidth: 0.9 }}
       />
-      <circle cx={cx} cy={cy} r={RADIUS} className="p l2" />
+      <circle cx={cx} cy={cy} r={RADIUS} className="p l2 keep" />
       <Enlarged scene={scene} place={row.place} cx={cx} cy={cy} />
       <text x={cx} y={cy + RADIUS + 17} textAnchor="middle" className="g halo">
         {words}

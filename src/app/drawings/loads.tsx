@@ -1,7 +1,9 @@
+import type { Check } from "../../model/verdict.ts";
 import { figure, type System, said, unitOf } from "../wording/figures.ts";
+import { around, type Wanted } from "./clear.ts";
 import { type Frame, line } from "./frame.ts";
 import { holdX } from "./ground.tsx";
-import { momentLine, type Scene } from "./scene.ts";
+import { momentLine, type Place, type Scene } from "./scene.ts";
 
 interface Props {
   readonly scene: Scene;
@@ -131,7 +133,7 @@ const ordinates = (values: readonly (readonly [number, number])[], frame: Frame)
 };
 
 export const Balloon = ({ x, y, number, governs = false }: BalloonProps) => (
-  <g>
+  <g className="balloon">
     <circle
       cx={x}
       cy={y}
@@ -206,37 +208,66 @@ export const Reactions = ({ scene, frame, system }: Props) => {
   );
 };
 
-/** Where each check's number stands in the drawing; two at one place step aside. */
-export const balloonPlaces = (scene: Scene, frame: Frame) => {
-  const taken: [number, number][] = [];
-  const free = (x: number, y: number, dx: number, dy: number): [number, number] => {
-    let [px, py] = [x, y];
-    while (taken.some(([tx, ty]) => Math.hypot(tx - px, ty - py) < 21)) [px, py] = [px + dx, py + dy];
-    taken.push([px, py]);
-    return [px, py];
-  };
+/** Where each check's number would stand in the drawing, best first; what governs chooses first. */
+export const balloonSpots = (scene: Scene, frame: Frame) => {
   const windward = scene.anchors.length
     ? scene.anchors.reduce((a, b) => (b.along < a.along ? b : a))
     : undefined;
-  return scene.numbered.flatMap(({ check, number, place }) => {
-    if (number === null || place === "none") return [];
-    // On the desk the moment diagram carries the number of what governs beside it.
-    if (!frame.narrow && place === "mast" && check === scene.governs && momentGoverns(scene)) return [];
-    const spot = (): [number, number] | null => {
-      if (place === "mast")
-        return free(frame.x(0) - 52, frame.y(check.at ?? scene.design.height / 2), -22, 0);
-      if (place === "pipe") return free(frame.x(0) + 20, frame.y(scene.design.height) - 4, 22, 0);
-      if (place === "base") return free(frame.x(0) - 16, frame.ground.bottom - 12, -22, 0);
-      if (!windward) return null;
-      if (place === "anchor")
-        return free(holdX(windward, scene, frame) - 22, frame.y(-windward.depth), 0, 22);
-      const level = scene.levels.findIndex(
-        (l) => check.at !== undefined && Math.abs(l.height - check.at) < 0.05,
+  const axis = frame.x(0);
+  const spotsOf = (check: Check, place: Place): Wanted["spots"] => {
+    if (place === "mast") {
+      const z = frame.y(check.at ?? scene.design.height / 2);
+      // beside its height, left or right of the mast, before anywhere else
+      const beside = Array.from({ length: 12 }, (_, i) => 26 + 11 * i).flatMap((dx) => [
+        [axis - dx, z] as const,
+        [axis + dx, z] as const,
+      ]);
+      return [...beside, ...around(axis, z, (_, dy) => Math.abs(dy), 26)];
+    }
+    if (place === "pipe")
+      return around(axis, frame.y(scene.design.height), (dx, dy) => dy - dx, 20).filter(
+        ([x]) => Math.abs(x - axis) > 18,
       );
-      const height = scene.levels[level < 0 ? scene.levels.length - 1 : level]?.height ?? 0;
-      return free(frame.x(windward.along * 0.28), frame.y(height * 0.72), 8, -22);
-    };
-    const at = spot();
-    return at ? [{ number, x: at[0], y: at[1], governs: check === scene.governs, check }] : [];
-  });
+    // under the footing and beside it, not on the mast
+    if (place === "base")
+      return around(axis, frame.y(-scene.design.footing.depth), (_, dy) => -dy, 16).filter(
+        ([x, y]) => y > frame.y(0) + 12 || Math.abs(x - axis) > 18,
+      );
+    if (!windward) return [];
+    if (place === "anchor")
+      return around(
+        holdX(windward, scene, frame),
+        frame.y(windward.elevation - windward.depth),
+        (dx) => dx,
+        20,
+      );
+    const level = scene.levels.findIndex(
+      (l) => check.at !== undefined && Math.abs(l.height - check.at) < 0.05,
+    );
+    const height = scene.levels[level < 0 ? scene.levels.length - 1 : level]?.height ?? 0;
+    const along = Array.from({ length: 40 }, (_, i) => 0.72 + (i % 2 ? 1 : -1) * 0.016 * Math.ceil(i / 2));
+    const on = (share: number) =>
+      [
+        frame.x(windward.along * (1 - share)),
+        frame.y(windward.elevation + (height - windward.elevation) * share),
+      ] as const;
+    return [...along.map(on), ...around(...on(0.72), (dx) => dx, 20)];
+  };
+  return (
+    scene.numbered
+      .filter(({ number, place }) => number !== null && place !== "none")
+      .filter(({ number }) => !frame.narrow || number! <= 2)
+      // on the desk the moment diagram carries the number of what governs beside it
+      .filter(
+        ({ check, place }) =>
+          frame.narrow || place !== "mast" || check !== scene.governs || !momentGoverns(scene),
+      )
+      .map(({ check, number, place }) => ({
+        id: check.id,
+        number: number!,
+        governs: check === scene.governs,
+        spots: spotsOf(check, place),
+      }))
+      .filter(({ spots }) => spots.length > 0)
+  );
 };

@@ -1,5 +1,6 @@
-import { useState } from "react";
+import { useRef, useState } from "react";
 import type { Study } from "../../model/study.ts";
+import { SaveSvg } from "../parts/save-svg.tsx";
 import { type Hold, holdName, type Spot } from "../state/lot-edits.ts";
 import { figure, type System, said } from "../wording/figures.ts";
 import { type LotFigures, nearestSpot } from "../wording/lot-figures.ts";
@@ -23,6 +24,7 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
   // the paper lies still while something is drawn over it
   const [still, setStill] = useState<Plan | null>(null);
   const plan = still ?? fitted;
+  const paper = useRef<SVGSVGElement>(null);
   const { x, y, scale, height } = plan;
   const { corners, setback, powerLines } = study.lot;
   const path = (points: readonly Spot[]) => line(points.map(([east, north]) => [x(east), y(north)] as const));
@@ -39,104 +41,115 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
     onHold: (held: boolean) => setStill(held ? plan : null),
   });
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a fieldset can't stand in for a drawing
-    <svg
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      role="group"
-      aria-label={`Plan of the lot, north up: mast, ${anchors.length} anchors, fall zone of ${said(lot.reach, "length", system)}`}
-    >
-      <clipPath id="sheet">
-        <rect x="0" y="0" width={width} height={height - 30} />
-      </clipPath>
-      <Grid plan={plan} system={system} />
-      <g clipPath="url(#sheet)">
-        <circle cx={x(mast.east)} cy={y(mast.north)} r={lot.reach * scale} className="n l1 df" />
-        <path d={`${path(corners)}Z`} className="l4 n" />
-        {setback > 0 && <path d={`${path(inset(corners, setback))}Z`} className="n l1 d" />}
-        {powerLines.map((power, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
-          <g key={i}>
-            <path d={path(power.points)} className="l3 n dp" />
-            <PowerWords words={power.name} points={power.points} plan={plan} />
-          </g>
-        ))}
-        {anchors.map((peg) => (
-          <path
-            key={peg.name}
-            d={`M${x(mast.east)} ${y(mast.north)}L${x(peg.east)} ${y(peg.north)}`}
-            className="l2"
-          />
-        ))}
-      </g>
-      <EdgeWords corners={corners} plan={plan} system={system} />
-      {tightest && (
-        <g>
-          <path
-            d={`M${x(mast.east)} ${y(mast.north)}L${x(tightest.nearest[0])} ${y(tightest.nearest[1])}`}
-            className="lg"
-            markerEnd="url(#arb)"
-          />
-          <text
-            x={x(mast.east) * 0.4 + x(tightest.nearest[0]) * 0.6}
-            y={y(mast.north) * 0.4 + y(tightest.nearest[1]) * 0.6 - 8}
-            textAnchor="middle"
-            className="g halo"
-          >
-            {said(tightest.distance, "length", system)}
-          </text>
-        </g>
-      )}
-      {anchors.map((peg, i) => (
-        <Anchor key={peg.name} peg={peg} index={i} plan={plan} mast={mast} handle={handle} />
-      ))}
-      <text
-        x={x(mast.east)}
-        y={Math.min(y(mast.north) + lot.reach * scale - 6, height - 44)}
-        textAnchor="middle"
-        className="s halo"
+    <>
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset can't stand in for a drawing */}
+      <svg
+        ref={paper}
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="group"
+        aria-label={`Plan of the lot, north up: mast, ${anchors.length} anchors, fall zone of ${said(lot.reach, "length", system)}`}
       >
-        fall zone, {said(lot.reach, "length", system)}
-      </text>
-      <North x={24} y={60} />
-      <ScaleBar plan={plan} system={system} />
-      {corners.map((corner, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no other name than its number
-        <Handle key={i} {...handle({ kind: "corner", index: i }, corner)}>
-          <circle cx={x(corner[0])} cy={y(corner[1])} r="4.6" className="p l3" />
-        </Handle>
-      ))}
-      {powerLines.flatMap((power, i) =>
-        power.points
-          .map((spot, index) => ({ spot, index }))
-          .filter(({ spot }) => onSheet(plan, spot))
-          .map(({ spot, index }) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: points of a line have no other name
-            <Handle key={`${i}/${index}`} {...handle({ kind: "line", line: i, index }, spot)}>
-              <circle cx={x(spot[0])} cy={y(spot[1])} r="4.6" className="k" />
-            </Handle>
-          )),
-      )}
-      {powerLines.map((power, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
-        <WholeLine key={i} points={power.points} line={i} from={study.lot.mast} plan={plan} handle={handle} />
-      ))}
-      <Handle {...handle({ kind: "mast" }, [mast.east, mast.north])}>
-        <rect x={x(mast.east) - 6} y={y(mast.north) - 6} width="12" height="12" className="p l3" />
-        <path d={`M${x(mast.east)} ${y(mast.north) - 4}l4 7h-8z`} className="k" />
-        <text x={x(mast.east) + 12} y={y(mast.north) + 20} className="b halo">
-          mast
+        <clipPath id="sheet">
+          <rect x="0" y="0" width={width} height={height - 30} />
+        </clipPath>
+        <Grid plan={plan} system={system} />
+        <g clipPath="url(#sheet)">
+          <circle cx={x(mast.east)} cy={y(mast.north)} r={lot.reach * scale} className="n l1 df" />
+          <path d={`${path(corners)}Z`} className="l4 n" />
+          {setback > 0 && <path d={`${path(inset(corners, setback))}Z`} className="n l1 d" />}
+          {powerLines.map((power, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
+            <g key={i}>
+              <path d={path(power.points)} className="l3 n dp" />
+              <PowerWords words={power.name} points={power.points} plan={plan} />
+            </g>
+          ))}
+          {anchors.map((peg) => (
+            <path
+              key={peg.name}
+              d={`M${x(mast.east)} ${y(mast.north)}L${x(peg.east)} ${y(peg.north)}`}
+              className="l2"
+            />
+          ))}
+        </g>
+        <EdgeWords corners={corners} plan={plan} system={system} />
+        {tightest && (
+          <g>
+            <path
+              d={`M${x(mast.east)} ${y(mast.north)}L${x(tightest.nearest[0])} ${y(tightest.nearest[1])}`}
+              className="lg"
+              markerEnd="url(#arb)"
+            />
+            <text
+              x={x(mast.east) * 0.4 + x(tightest.nearest[0]) * 0.6}
+              y={y(mast.north) * 0.4 + y(tightest.nearest[1]) * 0.6 - 8}
+              textAnchor="middle"
+              className="g halo"
+            >
+              {said(tightest.distance, "length", system)}
+            </text>
+          </g>
+        )}
+        {anchors.map((peg, i) => (
+          <Anchor key={peg.name} peg={peg} index={i} plan={plan} mast={mast} handle={handle} />
+        ))}
+        <text
+          x={x(mast.east)}
+          y={Math.min(y(mast.north) + lot.reach * scale - 6, height - 44)}
+          textAnchor="middle"
+          className="s halo"
+        >
+          fall zone, {said(lot.reach, "length", system)}
         </text>
-      </Handle>
-      {crossed && (
-        <path
-          d={`M0 0L${width} ${height}M${width} 0L0 ${height}`}
-          className="l4"
-          style={{ pointerEvents: "none" }}
-        />
-      )}
-    </svg>
+        <North x={24} y={60} />
+        <ScaleBar plan={plan} system={system} />
+        {corners.map((corner, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no other name than its number
+          <Handle key={i} {...handle({ kind: "corner", index: i }, corner)}>
+            <circle cx={x(corner[0])} cy={y(corner[1])} r="4.6" className="p l3" />
+          </Handle>
+        ))}
+        {powerLines.flatMap((power, i) =>
+          power.points
+            .map((spot, index) => ({ spot, index }))
+            .filter(({ spot }) => onSheet(plan, spot))
+            .map(({ spot, index }) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: points of a line have no other name
+              <Handle key={`${i}/${index}`} {...handle({ kind: "line", line: i, index }, spot)}>
+                <circle cx={x(spot[0])} cy={y(spot[1])} r="4.6" className="k" />
+              </Handle>
+            )),
+        )}
+        {powerLines.map((power, i) => (
+          <WholeLine
+            // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
+            key={i}
+            points={power.points}
+            line={i}
+            from={study.lot.mast}
+            plan={plan}
+            handle={handle}
+          />
+        ))}
+        <Handle {...handle({ kind: "mast" }, [mast.east, mast.north])}>
+          <rect x={x(mast.east) - 6} y={y(mast.north) - 6} width="12" height="12" className="p l3" />
+          <path d={`M${x(mast.east)} ${y(mast.north) - 4}l4 7h-8z`} className="k" />
+          <text x={x(mast.east) + 12} y={y(mast.north) + 20} className="b halo">
+            mast
+          </text>
+        </Handle>
+        {crossed && (
+          <path
+            d={`M0 0L${width} ${height}M${width} 0L0 ${height}`}
+            className="l4"
+            style={{ pointerEvents: "none" }}
+          />
+        )}
+      </svg>
+      <SaveSvg svg={paper} name="plan" />
+    </>
   );
 };
 

@@ -109,7 +109,7 @@ export const Antennas = ({ scene, frame, label }: { scene: Scene; frame: Frame; 
             {item.beside > 0 && <path d={`M${x(0)} ${level}H${middle}`} className="l2" />}
             <path
               d={`M${middle - half} ${level}H${middle + half}`}
-              className={item.area > 0.6 ? "l3" : "l2"}
+              className={item.area > 0.6 ? "l3 keep" : "l2 keep"}
             />
             {Array.from({ length: elements }, (_, n) => (
               <circle

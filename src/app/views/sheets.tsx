@@ -1,9 +1,11 @@
-import { useMemo, useRef } from "react";
+import { useMemo, useRef, useState } from "react";
 import { compile } from "../../problem/compile.ts";
 import { renderSheets } from "../../report/sheets/render.ts";
 import { sheets } from "../../report/sheets/sheets.ts";
 import type { Judged } from "../../search/types.ts";
+import { svgText } from "../parts/save-svg.tsx";
 import type { Reading } from "../state/book.ts";
+import { downloadText, fileName } from "../state/files.ts";
 import { useAnswer } from "./answer.tsx";
 
 /** What the crew takes along: the same paper that the command line writes, in a frame of its own. */
@@ -28,6 +30,7 @@ export default SheetsView;
 
 const Paper = ({ reading, judged }: { reading: Reading; judged: Judged }) => {
   const frame = useRef<HTMLIFrameElement>(null);
+  const [drawings, setDrawings] = useState<readonly SVGSVGElement[]>([]);
   const html = useMemo(
     () => renderSheets(sheets(compile(reading.study, reading.catalog), judged.design, judged.verdict)),
     [reading, judged],
@@ -41,11 +44,39 @@ const Paper = ({ reading, judged }: { reading: Reading; judged: Judged }) => {
         </button>{" "}
         at full size, not fitted to the page: the drawings are to scale.
       </p>
+      {drawings.length > 0 && (
+        <details className="how">
+          <summary className="link">Save a drawing as SVG</summary>
+          <ul className="plain">
+            {drawings.map((svg) => (
+              <li key={svg.getAttribute("aria-label")}>
+                <button
+                  type="button"
+                  className="link"
+                  onClick={() =>
+                    downloadText(
+                      fileName(`${reading.study.name} ${svg.getAttribute("aria-label")}`, "svg"),
+                      svgText(svg),
+                      "image/svg+xml",
+                    )
+                  }
+                >
+                  {svg.getAttribute("aria-label")}
+                </button>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
       <iframe
         ref={frame}
         title="Five sheets for the crew"
         srcDoc={bare(html)}
-        onLoad={() => dress(frame.current?.contentDocument, html)}
+        onLoad={() => {
+          const page = frame.current?.contentDocument;
+          dress(page, html);
+          setDrawings([...(page?.querySelectorAll<SVGSVGElement>('svg[role="img"]') ?? [])]);
+        }}
         sandbox="allow-same-origin allow-modals"
         style={{ width: "100%", height: "80vh", border: "1.5px solid var(--ink)", background: "#fff" }}
       />

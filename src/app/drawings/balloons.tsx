@@ -1,0 +1,71 @@
+import { type RefObject, useLayoutEffect, useMemo, useState } from "react";
+import { placed, type Quad } from "./clear.ts";
+import type { Frame } from "./frame.ts";
+import { Balloon, balloonSpots } from "./loads.tsx";
+import type { Scene } from "./scene.ts";
+
+interface Props {
+  readonly scene: Scene;
+  readonly frame: Frame;
+  readonly paper: RefObject<SVGSVGElement | null>;
+  readonly pointed: string | null;
+}
+
+/** The numbers of the checks, each where it belongs and where no word stands: words are measured once drawn. */
+export const Balloons = ({ scene, frame, paper, pointed }: Props) => {
+  const wanted = useMemo(() => balloonSpots(scene, frame), [scene, frame]);
+  const [places, setPlaces] = useState<ReturnType<typeof placed> | null>(null);
+  useLayoutEffect(() => {
+    let gone = false;
+    const place = () => {
+      const svg = paper.current;
+      if (svg && !gone)
+        setPlaces(placed(wanted, { width: frame.width, height: frame.height, ...drawnOn(svg) }));
+    };
+    place();
+    // lettering that arrives late is wider or narrower than what stood in for it
+    document.fonts.ready.then(place);
+    return () => {
+      gone = true;
+    };
+  }, [wanted, frame, paper]);
+  return (
+    <g className="balloons">
+      {wanted.map(({ id, number, governs, spots }) => {
+        const [x, y] = places?.get(id) ?? spots[0];
+        return (
+          <g key={id} className={pointed === id ? "pointed" : undefined}>
+            <Balloon x={x} y={y} number={number} governs={governs} />
+          </g>
+        );
+      })}
+    </g>
+  );
+};
+
+const quadOf = (element: SVGGraphicsElement): Quad => {
+  const { x, y, width, height } = element.getBBox();
+  const turn = element.getCTM();
+  const corners = [
+    [x, y],
+    [x + width, y],
+    [x + width, y + height],
+    [x, y + height],
+  ] as const;
+  return corners.map(([px, py]) =>
+    turn
+      ? ([turn.a * px + turn.c * py + turn.e, turn.b * px + turn.d * py + turn.f] as const)
+      : ([px, py] as const),
+  );
+};
+
+/** Every word of the drawing but the numbers themselves, what must stay in sight, and the numbers that others have drawn. */
+const drawnOn = (svg: SVGSVGElement) => {
+  const words = [...svg.querySelectorAll<SVGGraphicsElement>("text, .keep")]
+    .filter((element) => !element.closest(".balloon"))
+    .map(quadOf);
+  const taken = [...svg.querySelectorAll<SVGCircleElement>(".balloon > circle")]
+    .filter((circle) => !circle.closest(".balloons"))
+    .map((circle) => [circle.cx.baseVal.value, circle.cy.baseVal.value] as const);
+  return { words, taken };
+};

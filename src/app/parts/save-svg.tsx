@@ -1,0 +1,69 @@
+import type { RefObject } from "react";
+import { useBook } from "../state/book.ts";
+import { downloadText, fileName } from "../state/files.ts";
+
+const SVG = "http://www.w3.org/2000/svg";
+/** What the page's style sheet says of a line or a word; a file has to say it itself. */
+const STYLES = [
+  "fill",
+  "stroke",
+  "stroke-width",
+  "stroke-dasharray",
+  "stroke-linejoin",
+  "paint-order",
+  "opacity",
+  "font-family",
+  "font-size",
+  "font-weight",
+  "letter-spacing",
+];
+
+const styled = (from: Element, to: Element): void => {
+  const style = getComputedStyle(from);
+  const own = STYLES.map((name) => `${name}:${style.getPropertyValue(name)}`).join(";");
+  to.setAttribute("style", own.replaceAll('"', "'"));
+  for (const name of ["class", "tabindex", "role"]) to.removeAttribute(name);
+  [...from.children].forEach((child, i) => {
+    styled(child, to.children[i]);
+  });
+};
+
+/** A drawing of the page as a file of its own: styles and hatches in it, on paper of the page's colour. */
+export const svgText = (svg: SVGSVGElement): string => {
+  const copy = svg.cloneNode(true) as SVGSVGElement;
+  styled(svg, copy);
+  const page = svg.ownerDocument;
+  const defs = page.createElementNS(SVG, "defs");
+  for (const known of page.querySelectorAll("svg > defs > *")) {
+    const own = known.cloneNode(true) as Element;
+    styled(known, own);
+    defs.append(own);
+  }
+  const paper = page.createElementNS(SVG, "rect");
+  paper.setAttribute("width", "100%");
+  paper.setAttribute("height", "100%");
+  paper.setAttribute("fill", getComputedStyle(page.documentElement).backgroundColor);
+  const title = page.createElementNS(SVG, "title");
+  title.textContent = svg.getAttribute("aria-label");
+  copy.prepend(title, defs, paper);
+  copy.setAttribute("xmlns", SVG);
+  copy.setAttribute("role", "img");
+  return new XMLSerializer().serializeToString(copy);
+};
+
+/** Under a drawing: takes it along as it is. */
+export const SaveSvg = ({ svg, name }: { svg: RefObject<SVGSVGElement | null>; name: string }) => {
+  const study = useBook((state) => state.history.present.study.name);
+  return (
+    <button
+      type="button"
+      className="link no-print save-svg"
+      onClick={() => {
+        if (svg.current)
+          downloadText(fileName(`${study} ${name}`, "svg"), svgText(svg.current), "image/svg+xml");
+      }}
+    >
+      Save the {name} as SVG
+    </button>
+  );
+};
