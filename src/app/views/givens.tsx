@@ -10,7 +10,8 @@ import { antennaWords, axisWords, lotSize, openArea, rareWords, single } from ".
 import { GuyChoices, MastChoices } from "./givens/choices.tsx";
 import { Quantity, written } from "./givens/fields.tsx";
 import { Layers } from "./givens/layers.tsx";
-import { FurtherSite, FurtherSoil, FurtherWind, Ice, WindGivens } from "./givens/site.tsx";
+import { FurtherSite, FurtherSoil, Ice } from "./givens/site.tsx";
+import { FurtherWind, WindGivens } from "./givens/wind.tsx";
 import { Antennas, FurtherWishes, NextAim } from "./givens/wishes.tsx";
 import { StepPrice } from "./step-price.tsx";
 
