@@ -6,6 +6,7 @@ import { AnswerView } from "./views/answer.tsx";
 import { Foot } from "./views/foot.tsx";
 import { Notice } from "./views/notice.tsx";
 import { Top } from "./views/top.tsx";
+import { WayStrip } from "./views/way-strip.tsx";
 
 // Plots weigh more than the rest of the program: they come when they are asked for.
 const TradeoffView = lazy(() => import("./views/tradeoff.tsx"));
@@ -23,6 +24,7 @@ export const App = () => {
       <Hatches />
       <div className="book">
         <Top />
+        <WayStrip />
         <Notice />
         <Suspense fallback={<main aria-busy="true" style={{ minHeight: 600 }} />}>
           {page === "answer" && <AnswerView />}

@@ -1,5 +1,5 @@
 import { beforeEach, expect, test, vi } from "vitest";
-import { askAll, askNothing, pricing } from "../../src/app/state/pricing.ts";
+import { askAll, pricing } from "../../src/app/state/pricing.ts";
 import { questionKey } from "../../src/app/state/steps.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
@@ -28,10 +28,12 @@ const paper = (name: string) => ({
   study: { ...startingStudies[0].file, name },
   catalog: defaultCatalog,
 });
+/** What the tests asked: taken back before the next. */
+const asked: (() => void)[] = [];
 const answered = () => [...pricing.get().answers.values()].map(({ proof }) => String(proof));
 
 beforeEach(() => {
-  askNothing();
+  for (const takeBack of asked.splice(0)) takeBack();
   pricing.set({ answers: new Map() });
   log.length = 0;
 });
@@ -39,7 +41,7 @@ beforeEach(() => {
 test("askAll(questions of which one fails) answers all the others, with a new client after the failure", async () => {
   broken = (name) => name === "second";
   const papers = ["first", "second", "third", "fourth"].map(paper);
-  askAll(papers);
+  asked.push(askAll(papers));
   await vi.waitFor(() => expect(answered()).toEqual(["first", "third", "fourth"]), 5000);
   expect(log.filter((line) => line !== "stopped")).toEqual([
     "hired",
@@ -56,11 +58,25 @@ test("askAll(questions of which one fails) answers all the others, with a new cl
 test("askAll() asks a question again that failed before, and none that is answered", async () => {
   broken = (name) => name === "second";
   const papers = ["first", "second"].map(paper);
-  askAll(papers);
+  asked.push(askAll(papers));
   await vi.waitFor(() => expect(log.at(-1)).toBe("disposed"), 5000);
   broken = () => false;
-  askAll(papers);
+  asked.push(askAll(papers));
   await vi.waitFor(() => expect(answered()).toEqual(["first", "second"]), 5000);
   expect(log.filter((line) => line === "first")).toHaveLength(1);
   expect(log.filter((line) => line === "second")).toHaveLength(2);
+});
+
+test("askAll() asks the newest questions first, and what is taken back not at all", async () => {
+  broken = () => false;
+  const first = askAll(["early", "dropped"].map(paper));
+  asked.push(askAll(["late", "later"].map(paper)));
+  await vi.waitFor(() => expect(answered()).toContain("early"), 5000);
+  expect(answered().slice(0, 3)).toEqual(["late", "later", "early"]);
+  first();
+  const taken = askAll([paper("never")]);
+  taken();
+  asked.push(askAll([paper("last")]));
+  await vi.waitFor(() => expect(answered()).toContain("last"), 5000);
+  expect(answered()).not.toContain("never");
 });

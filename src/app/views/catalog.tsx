@@ -11,6 +11,7 @@ import { PricesTable } from "./prices-table.tsx";
 import { RowPage } from "./row-page.tsx";
 import { RulePage } from "./rule-page.tsx";
 import { RulesTable } from "./rules-table.tsx";
+import { SectionReach } from "./section-reach.tsx";
 import { SectionsTable } from "./sections-table.tsx";
 import { UnderRules } from "./under-rules.tsx";
 
@@ -48,6 +49,7 @@ const CatalogView = () => {
         {shelf !== "prices" && row && (
           <Actions key={shelf} table={shelf} id={row.id} reading={reading} choose={setChosen} />
         )}
+        {shelf === "sections" && <SectionReach reading={reading} />}
         {shelf === "rules" && <UnderRules reading={reading} />}
         {shelf !== "prices" && <div className="below">{below}</div>}
       </section>

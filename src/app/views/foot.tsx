@@ -1,4 +1,5 @@
 import { useBook } from "../state/book.ts";
+import { offer } from "../state/way.ts";
 
 /** The caution stands in the flow of every page, never behind a click. */
 export const Foot = () => {
@@ -12,6 +13,9 @@ export const Foot = () => {
         An estimating and learning tool. Masts kill by falling, by electrocution and by collapse: local codes,
         the maker’s drawings and a licensed engineer decide; keep the fall zone clear of power lines.
       </span>
+      <button type="button" className="link" onClick={offer}>
+        Ways in
+      </button>
       {invented && <span>Every section, antenna and price here is invented.</span>}
     </footer>
   );

@@ -39,9 +39,7 @@ export const NoneSafe = ({ answer }: { answer: Extract<Answer, { kind: "none-saf
     [ways, papers, answers],
   );
   // a size at a time: the next one only where this one has nothing
-  useEffect(() => {
-    if (open.length > 0) askAll(open.map(papers));
-  }, [open, papers]);
+  useEffect(() => askAll(open.map(papers)), [open, papers]);
   const miss = answer.nearest && governing(answer.nearest.verdict.checks);
   return (
     <>

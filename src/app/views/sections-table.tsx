@@ -6,7 +6,7 @@ import { wallOf } from "../../physics/steel/member.ts";
 import type { Outcome } from "../../search/types.ts";
 import { type Paper, type Reading, useBook } from "../state/book.ts";
 import { withValue } from "../state/path.ts";
-import { askAll, askNothing, pricing } from "../state/pricing.ts";
+import { askAll, pricing } from "../state/pricing.ts";
 import { costOf, questionKey } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
 import { figure, grouped, money, type System, said, unitOf } from "../wording/figures.ts";
@@ -45,8 +45,7 @@ export const SectionsTable = ({ reading, chosen, choose }: Props) => {
     const steel = steelOf(reading);
     // a section that can't be computed has no whole mast to ask for
     const covered = rows.filter((row) => whyNotCovered(row, steel) === undefined);
-    if (settled) askAll(covered.map((row) => onlyWith(reading.paper, row.id)));
-    return askNothing;
+    return settled ? askAll(covered.map((row) => onlyWith(reading.paper, row.id))) : undefined;
   }, [settled, rows, reading]);
   const best = answer.kind === "proven" ? answer.best : null;
   const inAnswer = new Set(best?.design.stack.map((part) => part.section));

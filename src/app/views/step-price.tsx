@@ -11,9 +11,9 @@ export const useStepPrices = () => {
   const ended = useBook((state) => (state.finding.state === "ended" ? state.finding : null));
   const system = useBook((state) => state.system);
   useEffect(() => {
-    if (ended?.outcome.status !== "proven") return;
+    if (ended?.outcome.status !== "proven") return undefined;
     const variants = [...stepVariants(ended.reading, system), ...lockVariants(ended.reading)];
-    askAll(variants.map((variant) => variant.paper));
+    return askAll(variants.map((variant) => variant.paper));
   }, [ended, system]);
 };
 

@@ -12,6 +12,7 @@ import { countText, money } from "../wording/figures.ts";
 import { single } from "../wording/givens.ts";
 import { onAir } from "../wording/on-air.ts";
 import { useAnswer } from "./answer.tsx";
+import { ByKind } from "./by-kind.tsx";
 import { FrontFigures, MapFigures } from "./figures-tables.tsx";
 import { MarkedDesigns } from "./marked-designs.tsx";
 
@@ -115,6 +116,7 @@ const Panels = ({ reading }: { reading: Reading }) => {
           {map && <MapFigures map={map} system={system} currency={currency} />}
         </section>
       </div>
+      <ByKind reading={reading} />
       <MarkedDesigns marked={marked} reading={reading} />
     </>
   );

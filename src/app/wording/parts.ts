@@ -104,6 +104,14 @@ const footingKinds: { readonly [Kind in FootingChoice["kind"]]: FootingWords<Foo
 const footingWordsOf = (footing: FootingChoice) =>
   footingKinds[footing.kind] as unknown as FootingWords<FootingChoice>;
 
+const footingNames: Readonly<Record<FootingChoice["kind"], string>> = {
+  block: "block",
+  pad: "reinforced pad",
+  pier: "drilled pier",
+  "rock-pad": "pad on rock",
+};
+export const footingKind = (kind: FootingChoice["kind"]): string => footingNames[kind];
+
 export const footingSize = (footing: FootingChoice, system: System): string =>
   footingWordsOf(footing).size(footing, system);
 
