@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { contour, contourLevels, safeEdge } from "../../src/app/plots/contour.ts";
+import { costBetween, roadCells, roadSteps } from "../../src/app/plots/map-axes.ts";
 import { markedDesigns, roundScale, stair } from "../../src/app/plots/stairs.ts";
 import type { FrontPoint } from "../../src/search/types.ts";
 import { fixture } from "./support/fixture.ts";
@@ -81,4 +82,44 @@ test("roundScale() covers what it is given in round steps", () => {
 test("contourLevels() draws some twenty lines at most", () => {
   expect(contourLevels(2500, 5200).every).toBe(250);
   expect(contourLevels(100, 90_000).levels.length).toBeLessThan(40);
+});
+
+test("roadCells() are enough to price the wish and both roads from it, on the map's lines and between them", () => {
+  const heights = Array.from({ length: 12 }, (_, i) => (9 + i) * 1.524);
+  const areas = Array.from({ length: 12 }, (_, i) => (i + 1) * 0.46);
+  // a plane: what lies between its cells is known
+  const cost = (height: number, area: number) => 1000 + 50 * height + 300 * area;
+  fc.assert(
+    fc.property(
+      fc.double({ min: heights[0], max: heights[8], noNaN: true }),
+      fc.double({ min: areas[0], max: areas[9], noNaN: true }),
+      fc.constantFrom(...heights.slice(0, 8)),
+      fc.boolean(),
+      (between, area, line, onLine) => {
+        const height = onLine ? line : between;
+        const { taller, bigger } = roadSteps("us");
+        const part = roadCells({ heights, areas }, { height, area }, "us");
+        expect(part.heights.length * part.areas.length).toBeLessThanOrEqual(16);
+        const cells = part.heights.flatMap((h) =>
+          part.areas.map((a) => ({
+            height: h,
+            area: a,
+            cost: cost(h, a),
+            concrete: 1,
+            margin: 0,
+            design: fixture.design,
+            stoppedBy: null,
+          })),
+        );
+        const map = { heights, areas, cells, done: false };
+        for (const [h, a] of [
+          [height, area],
+          [height + taller, area],
+          [height, area + bigger],
+        ])
+          expect(costBetween(map, h, a)).toBeCloseTo(cost(h, a), 6);
+      },
+    ),
+    { seed: 20261127 },
+  );
 });

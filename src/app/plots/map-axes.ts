@@ -44,6 +44,28 @@ export const mapAxes = (study: Study, catalog: Catalog, system: System): MapAxes
   };
 };
 
+/** How far the roads from the wish lead: taller, and bigger. */
+export const roadSteps = (system: System): { readonly taller: number; readonly bigger: number } =>
+  system === "us" ? { taller: 3.048, bigger: 0.4645152 } : { taller: 3, bigger: 0.5 };
+
+/** The cells between which the ends of the roads lie: what is wanted first of the whole map. */
+export const roadCells = (axes: MapAxes, wish: { height: number; area: number }, system: System): MapAxes => {
+  const { taller, bigger } = roadSteps(system);
+  const around = (values: readonly number[], ends: readonly number[]) =>
+    values.filter((value, i) =>
+      ends.some(
+        (end) =>
+          Math.abs(value - end) < 1e-9 ||
+          (value < end && (values[i + 1] ?? Number.POSITIVE_INFINITY) > end) ||
+          (value > end && (values[i - 1] ?? Number.NEGATIVE_INFINITY) < end),
+      ),
+    );
+  return {
+    heights: around(axes.heights, [wish.height, wish.height + taller]),
+    areas: around(axes.areas, [wish.area, wish.area + bigger]),
+  };
+};
+
 export const cellAt = (map: CostMap) => {
   const width = map.areas.length;
   const index = new Map(map.cells.map((cell) => [`${cell.height.toFixed(6)}/${cell.area.toFixed(6)}`, cell]));
@@ -65,12 +87,24 @@ export const costBetween = (map: CostMap, height: number, area: number): number 
     area > map.areas.at(-1)! + 1e-9 ||
     height < map.heights[0] - 1e-9 ||
     height > map.heights.at(-1)! + 1e-9;
-  const corners = [at(i, j), at(i2, j), at(i, j2), at(i2, j2)].map((cell) => cell?.cost ?? null);
-  if (outside || corners.some((cost) => cost === null)) return null;
+  if (outside) return null;
   const u = i2 > i ? (area - map.areas[i]) / (map.areas[i2] - map.areas[i]) : 0;
   const v = j2 > j ? (height - map.heights[j]) / (map.heights[j2] - map.heights[j]) : 0;
-  const [a, b, c, d] = corners as number[];
-  return a * (1 - u) * (1 - v) + b * u * (1 - v) + c * (1 - u) * v + d * u * v;
+  const corners: readonly (readonly [cell: MapCell | undefined, share: number])[] = [
+    [at(i, j), (1 - u) * (1 - v)],
+    [at(i2, j), u * (1 - v)],
+    [at(i, j2), (1 - u) * v],
+    [at(i2, j2), u * v],
+  ];
+  let sum = 0;
+  for (const [cell, share] of corners) {
+    // on a line of the map the cells beside it have no say
+    if (share < 1e-9) continue;
+    const cost = cell?.cost ?? null;
+    if (cost === null) return null;
+    sum += share * cost;
+  }
+  return sum;
 };
 
 /** The check that stops most of the unsafe cells. */

@@ -1,6 +1,6 @@
 import type { CostMap } from "../../search/types.ts";
 import { figure, money, type System, said, unitOf } from "../wording/figures.ts";
-import { costBetween } from "./map-axes.ts";
+import { costBetween, roadSteps } from "./map-axes.ts";
 import type { Sheet } from "./map-sheet.ts";
 
 export interface Wished {
@@ -20,9 +20,7 @@ interface Props {
 }
 /** The wish as a ring and the two roads from it, each with what it costs. */
 export const WishRoads = ({ map, wish, sheet, system, currency }: Props) => {
-  const us = system === "us";
-  const taller = us ? 3.048 : 3;
-  const bigger = us ? 0.4645152 : 0.5;
+  const { taller, bigger } = roadSteps(system);
   const here = wish.cost ?? costBetween(map, wish.height, wish.area);
   // Both ends of a difference are read from the map, so that one way of reckoning stands behind it.
   const from = costBetween(map, wish.height, wish.area);

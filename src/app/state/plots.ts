@@ -1,9 +1,10 @@
 import { createSearchClient } from "../../../workers/client.ts";
-import type { SearchClient } from "../../../workers/protocol.ts";
+import type { MapAxes, SearchClient } from "../../../workers/protocol.ts";
 import type { Design } from "../../model/design.ts";
 import type { CostMap, Front, MapCell } from "../../search/types.ts";
-import { mapAxes } from "../plots/map-axes.ts";
+import { mapAxes, roadCells, wishArea } from "../plots/map-axes.ts";
 import type { System } from "../wording/figures.ts";
+import { single } from "../wording/givens.ts";
 import { job, type Reading } from "./book.ts";
 import { createStore } from "./store.ts";
 
@@ -72,26 +73,36 @@ export const askPlots = (reading: Reading, system: System) => {
 };
 
 /**
- * From the wish's height down at once, then upward row by row: the cells near the edge of what is safe are the hardest
- * to prove, and must not keep the easy ones waiting.
+ * First where the roads from the wish end, then from the wish's height down at once, then upward row by row: the cells
+ * near the edge of what is safe are the hardest to prove, and must not keep the easy ones waiting.
  */
 const fillMap = async (client: SearchClient, reading: Reading, system: System, current: () => boolean) => {
   const axes = mapAxes(reading.study, reading.catalog, system);
+  const { areas } = axes;
   const wish = Math.ceil(axes.heights.length / 2);
-  const rows = [axes.heights.slice(0, wish), ...axes.heights.slice(wish).map((height) => [height])];
-  const cells: MapCell[] = [];
+  const height = single(reading.study.wishes.height);
+  const area = wishArea(reading.study, reading.catalog);
+  const parts: MapAxes[] = [
+    ...(height === null ? [] : [roadCells(axes, { height, area }, system)]),
+    { heights: axes.heights.slice(0, wish), areas },
+    ...axes.heights.slice(wish).map((row) => ({ heights: [row], areas })),
+  ];
+  // the first part's cells come once more, remembered, in their rows
+  const cells = new Map<string, MapCell>();
+  const add = (more: readonly MapCell[]) => {
+    for (const cell of more) cells.set(`${cell.height} ${cell.area}`, cell);
+    return { ...axes, cells: [...cells.values()] };
+  };
   const show = paced<CostMap>((map) => current() && !plots.get().map?.done && plots.setCalmly({ map }));
-  for (const heights of rows) {
+  for (const part of parts) {
     if (!current()) return;
-    const part = await client.map(job(reading.paper), { heights, areas: axes.areas }, ({ cells: more }) =>
-      show({ ...axes, cells: [...cells, ...more], done: false }),
+    const found = await client.map(job(reading.paper), part, (more) =>
+      show({ ...add(more.cells), done: false }),
     );
-    cells.push(...part.cells);
+    add(found.cells);
   }
   if (current())
-    plots.setCalmly({
-      map: { ...axes, cells, done: cells.length === axes.heights.length * axes.areas.length },
-    });
+    plots.setCalmly({ map: { ...add([]), done: cells.size === axes.heights.length * areas.length } });
 };
 
 /** A front may take minutes: what is known so far can be kept. */
