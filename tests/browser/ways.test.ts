@@ -61,7 +61,7 @@ test(
     await proven(page);
     expect(await total(page)).toBeGreaterThan(before);
     await next(page);
-    await page.getByRole("heading", { name: /buy/i }).first().waitFor({ timeout: 60_000 });
+    await page.getByRole("button", { name: "Print five sheets" }).waitFor({ timeout: 60_000 });
     await page.getByRole("button", { name: "Done" }).click();
     expect(await page.locator(".way.on").count()).toBe(0);
     expect(wrong).toEqual([]);
