@@ -123,6 +123,12 @@ export const Antennas = () => {
             <Quantity
               path={[...path, "runWeight"]}
               dimension="lineForce"
+              label="Weight of cables and ladder"
+              prefix="they weigh "
+            />
+            <Quantity
+              path={[...path, "runWeight"]}
+              dimension="lineForce"
               label="Weight of cables and ladder along the mast"
               prefix="both weigh "
             />
