@@ -12,7 +12,7 @@ export interface Plan {
   readonly height: number;
 }
 
-/** Numbers of the corners and lengths of the edges, outside the lot. */
+/** Numbers of the corners outside the lot, and lengths of its edges: inside where the paper is narrow. */
 export const EdgeWords = ({
   corners,
   plan,
@@ -38,7 +38,7 @@ export const EdgeWords = ({
         const length = Math.hypot(next[0] - corner[0], next[1] - corner[1]);
         const [lx, ly] = out(corner, 16);
         const half: Spot = [(corner[0] + next[0]) / 2, (corner[1] + next[1]) / 2];
-        const [wx, wy] = out(half, 24);
+        const [wx, wy] = out(half, plan.width < 520 ? -14 : 24);
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a corner has no other name than its number
           <g key={i}>
