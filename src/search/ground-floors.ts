@@ -81,7 +81,7 @@ export class GroundFloors {
   trades(node: Node, least: number): readonly Trade[] {
     const u = Math.floor(Math.max(node.uplift, 0) / COARSE);
     const l = Math.floor(Math.max(node.lateral, 0) / COARSE);
-    const t = Math.floor((node.thrust * SLACK) / (4 * COARSE));
+    const t = Math.floor((node.thrust * SLACK) / COARSE);
     const plate = plateSide(node.root.stack);
     const held = `${headOf(node)} ${u} ${l}`;
     const stood = `${t} ${plate}`;
@@ -94,7 +94,7 @@ export class GroundFloors {
           this.allowed,
         ),
       );
-      const loads = [{ compression: t * 4 * COARSE, shear: 0, moment: 0 }];
+      const loads = [{ compression: t * COARSE, shear: 0, moment: 0 }];
       const footings = remembered(this.footingTrades, stood, () =>
         tradesOf(this.ground.footings, (part) => part.worst(loads, plate), least, this.allowed),
       );

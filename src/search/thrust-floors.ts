@@ -21,7 +21,8 @@ export interface StarFloor {
  * quotient of a half wave that leaves every guy at rest). docs/theory/search.md has the argument.
  * @param levels indices into `s.z`, top down
  * @param moment of the wind on the mast about the base, less what its drift may take off, N m
- * @param uplift floor of the windward anchor's uplift, wind on guys left out, N
+ * @param uplift floor of the windward anchor's uplift, with no more wind on the guys than blows on them in this case, N
+ * @param hung least weight of all guys of one anchor, N; 0 where it is not known
  */
 export function starFloor(
   problem: Problem,
@@ -31,11 +32,12 @@ export function starFloor(
   guyed: StarGuys,
   moment: number,
   uplift: number,
+  hung: number,
 ): StarFloor {
   const { rules, allowed } = problem;
   const lean = leanOf(problem);
   const heights = levels.map((at) => s.z[at]);
-  const pulled = pairFloor(moment, guyed, lean, uplift);
+  const pulled = pairFloor(moment, guyed, lean, uplift) + ownWeight(guyed, uplift, hung);
   const lift = liftOf(guyed);
   const { arm } = guyed;
   // an arm's weight that drifts, and leeward guys that wind lifts by its tips
@@ -78,6 +80,13 @@ export function starFloor(
   }
   return { use, thrust };
 }
+
+/** Leeward guys over what `pairFloor` takes off for their weight: (4 - 1 - sqrt 2) of four. */
+const TAKEN: Readonly<Record<3 | 4, number>> = { 3: 1, 4: 1.6 };
+
+/** What the guys' own weight adds to the anchors' pull on the mast, N: known of an even star with all strands chosen. */
+const ownWeight = ({ star: { even, perLevel }, weight }: StarGuys, uplift: number, hung: number): number =>
+  even && uplift > weight ? Math.max(0, perLevel * hung - TAKEN[perLevel] * weight) : 0;
 
 const stiffest = (sections: readonly SectionModel[]): number => {
   let most = 0;

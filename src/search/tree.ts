@@ -16,10 +16,13 @@ import { riggedFloor } from "./rigged-floor.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
 import { guyFloor, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { statics } from "./statics.ts";
-import { starFloor } from "./thrust-floors.ts";
+import { type StarFloor, starFloor } from "./thrust-floors.ts";
 
 /** The rule under which safe designs are counted that are neither cheaper than the answer nor better at its price. */
 export const SAFE = "safe, but no better than the answer";
+
+/** A guy's unstretched length over its chord: taut, it is shorter by its strain; what weights lend is given away too. */
+const TAUT = 0.985;
 
 /** The rule under which designs are counted that cost, pour or dig more than the study allows. */
 export const CAP = "more money, concrete or digging than is allowed";
@@ -382,6 +385,7 @@ export class Tree {
         guyed,
         root.floors.moment,
         floor.uplift,
+        0,
       );
       const use = Math.max(base, held.use);
       if (this.beyond(use)) {
@@ -454,12 +458,34 @@ export class Tree {
       root.arm,
     );
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
+    const held = this.pressed(node, guyed);
     const use = Math.max(node.use, guyFloor(problem, floor, guys, this.lean));
     if (this.beyond(use)) {
       this.prune("guys under the wind's moment", node.designs);
       return null;
     }
-    return this.grounded({ ...node, use }, floor.uplift, floor.lateral, 0);
+    if (this.beyond(held.use)) {
+      this.prune("legs or buckling under what the guys press", node.designs);
+      return null;
+    }
+    return this.grounded({ ...node, use: Math.max(use, held.use) }, floor.uplift, floor.lateral, held.thrust);
+  }
+
+  /** What the guys press is asked again with their wind and weight; on torque arms what was known before stands. */
+  private pressed({ root, levels, use, thrust }: Node, guyed: StarGuys): StarFloor {
+    if (guyed.arm) return { use, thrust };
+    // wind on four guys has less moment between them than along two
+    const along = guyed.star.even && guyed.star.perLevel === 4 ? { ...guyed, moment: 0 } : guyed;
+    return starFloor(
+      this.problem,
+      root.stack,
+      root.statics,
+      levels.map((index) => root.candidates[index]),
+      guyed,
+      root.floors.moment,
+      windwardFloor(root.floors.moment, along, this.lean).uplift,
+      (guyed.weight * root.statics.light * TAUT) / root.statics.heavy,
+    );
   }
 
   /** The node with ground that holds at least this; null (and counted) where there is none. */

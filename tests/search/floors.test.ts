@@ -75,6 +75,14 @@ function walk(studies: fc.Arbitrary<StudyFile>, structures: number, seed: number
           expect(node.use, name).toBeLessThanOrEqual(Math.max(use, pipe) * (1 + 1e-9));
           if (use > 0) closest = Math.max(closest, node.use / Math.max(use, pipe));
         }
+      if (result.status === "complete" && use <= 1) {
+        const pressed = Math.max(...result.bases.map(({ compression }) => compression));
+        const pulled = Math.max(0, ...result.anchors.map(({ uplift }) => uplift));
+        for (const node of path) {
+          expect(node.thrust, `thrust: ${name}`).toBeLessThanOrEqual(pressed * (1 + 1e-9));
+          expect(node.uplift, `uplift: ${name}`).toBeLessThanOrEqual(pulled + 1e-6);
+        }
+      }
       if (leaf.star && !leaf.star.even && use <= 1) uneven++;
       if (leaf.root.arm && use <= 1) armed++;
       const full = evaluate(leaf, tree, ({ cents }) => cents);
