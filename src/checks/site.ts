@@ -85,7 +85,7 @@ export function depthChecks(part: Part, where: string, ground: Ground): Check[] 
   return checks;
 }
 
-/** Anchors inside the lot and its setback. */
+/** Anchors inside the lot and its setback, and out of plots kept free of them. */
 export function lotCheck(problem: Problem, guys: NonNullable<Design["guys"]>): Check {
   const { lot } = problem.study;
   const spare = spareOf(lot, guys);
@@ -96,7 +96,7 @@ export function lotCheck(problem: Problem, guys: NonNullable<Design["guys"]>): C
     lot.setback,
     lot.setback + spare,
     spare >= -ON_THE_LINE,
-    "setback stated by the study",
+    lot.keepOut ? "setback and plots without anchors stated by the study" : "setback stated by the study",
   );
 }
 

@@ -73,26 +73,33 @@ export const insideLot = (corners: readonly Point[], point: Point): boolean => {
   return inside;
 };
 
-/** Adds an issue for a lot that is none: no area, edges that cross, the mast elsewhere. */
-export const refuseOddLot = (
-  lot: { corners: readonly Point[]; mast: Point },
+/** Adds an issue for corners that enclose nothing, or that edges cross between; true where it did. */
+export const refuseOddCorners = (
+  { corners }: { corners: readonly Point[] },
   context: z.core.$RefinementCtx<unknown>,
-): void => {
-  const { corners, mast } = lot;
-  const count = corners.length;
+): boolean => {
   const flat = corners.every((corner) => Math.abs(turn(corners[0], corners[1], corner)) <= slackOf(corners));
   const crossing = flat ? undefined : crossingEdges(corners);
   if (crossing) {
-    const [first, second] = crossing.map((index) => edgeName(index, count));
+    const [first, second] = crossing.map((index) => edgeName(index, corners.length));
     refuse(
       context,
       ["corners"],
       "corners in order around the lot, so that no edge meets another",
       `${first} meets ${second}`,
     );
-  } else if (flat || Math.abs(signedArea(corners)) <= slackOf(corners)) {
-    refuse(context, ["corners"], "a lot with an area above 0", "a lot of no area");
-  } else if (!insideLot(corners, mast)) {
-    refuse(context, ["mast"], "a place inside the lot");
+    return true;
   }
+  if (!flat && Math.abs(signedArea(corners)) > slackOf(corners)) return false;
+  refuse(context, ["corners"], "a lot with an area above 0", "a lot of no area");
+  return true;
+};
+
+/** Adds an issue for a lot that is none: no area, edges that cross, the mast elsewhere. */
+export const refuseOddLot = (
+  lot: { corners: readonly Point[]; mast: Point },
+  context: z.core.$RefinementCtx<unknown>,
+): void => {
+  if (!refuseOddCorners(lot, context) && !insideLot(lot.corners, lot.mast))
+    refuse(context, ["mast"], "a place inside the lot");
 };

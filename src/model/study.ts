@@ -3,7 +3,7 @@ import { dimensioned } from "../quantity/schema.ts";
 import type { Axis } from "./axis.ts";
 import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, price, refuse, text, unique } from "./fields.ts";
-import { refuseOddLot } from "./lot.ts";
+import { refuseOddCorners, refuseOddLot } from "./lot.ts";
 import { guyHardware, refuseOddArms, refuseOddInsulation, temperature, turn } from "./mast-givens.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
@@ -231,6 +231,15 @@ export const studySchema = z
         /** The ground falls evenly toward a bearing (degrees clockwise from north), by so much per distance. Absent: level. */
         slope: z
           .strictObject({ toward: z.number().min(0).max(360), fall: z.number().gt(0).max(0.5) })
+          .optional(),
+        /** Plots where no anchor may stand: a drive, a septic field, the side of a neighbour. */
+        keepOut: z
+          .array(
+            z
+              .strictObject({ name: text, corners: z.array(point).min(3).max(200) })
+              .superRefine((plot, context) => void refuseOddCorners(plot, context)),
+          )
+          .max(50)
           .optional(),
         powerLines: z
           .array(z.strictObject({ name: text, points: z.array(point).min(2).max(200) }))

@@ -12,7 +12,7 @@ const distanceToSegment = ([px, py]: Point, [ax, ay]: Point, [bx, by]: Point): n
 };
 
 /** Distance inside the lot line, m; negative outside. */
-export function insideBy(corners: readonly Point[], point: Point): number {
+function insideBy(corners: readonly Point[], point: Point): number {
   let inside = false;
   let nearest = Number.POSITIVE_INFINITY;
   for (let i = 0, j = corners.length - 1; i < corners.length; j = i++) {
@@ -23,6 +23,13 @@ export function insideBy(corners: readonly Point[], point: Point): number {
     nearest = Math.min(nearest, distanceToSegment(point, corners[j], corners[i]));
   }
   return inside ? nearest : -nearest;
+}
+
+/** Room of an anchor at a place, m: inside the setback, and out of every plot kept free of anchors. */
+export function roomAt({ corners, setback, keepOut }: Lot, point: Point): number {
+  let room = insideBy(corners, point) - setback;
+  for (const plot of keepOut ?? []) room = Math.min(room, -insideBy(plot.corners, point));
+  return room;
 }
 
 /** A micrometre: an anchor on the line is on the right side of it. */

@@ -1,5 +1,5 @@
 import type { Study } from "../model/study.ts";
-import { insideBy, ON_THE_LINE } from "./lot.ts";
+import { ON_THE_LINE, roomAt } from "./lot.ts";
 
 type Point = readonly [number, number];
 type Lot = Study["lot"];
@@ -73,9 +73,9 @@ export function nearestAnchors({ perLevel, anchors }: Pick<Star, "perLevel" | "a
   return nearest;
 }
 
-/** How far inside its setback the worst anchor stands, m. */
+/** How far inside its setback, and out of plots kept free, the worst anchor stands, m. */
 export const spareOf = (lot: Lot, guys: Guys): number =>
-  Math.min(...anchorPoints(lot.mast, guys).map((point) => insideBy(lot.corners, point))) - lot.setback;
+  Math.min(...anchorPoints(lot.mast, guys).map((point) => roomAt(lot, point)));
 
 /** A nanometre: lengths that differ by less are one. */
 const SAME = 1e-9;
@@ -120,8 +120,7 @@ export function radiiAt(
   radius: number,
   rotation: number,
 ): readonly number[] | undefined {
-  const fits = (bearing: number, r: number) =>
-    insideBy(lot.corners, pointAt(lot.mast, bearing, r)) - lot.setback >= -ON_THE_LINE;
+  const fits = (bearing: number, r: number) => roomAt(lot, pointAt(lot.mast, bearing, r)) >= -ON_THE_LINE;
   const guys = { perLevel, radius, rotation };
   const own = Array.from({ length: perLevel }, (_, i) => {
     const bearing = bearingOf(guys, i);

@@ -27,7 +27,7 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
   const plan = still ?? fitted;
   const paper = useRef<SVGSVGElement>(null);
   const { x, y, scale, height } = plan;
-  const { corners, setback, powerLines } = study.lot;
+  const { corners, setback, powerLines, keepOut = [] } = study.lot;
   const path = (points: readonly Spot[]) => line(points.map(([east, north]) => [x(east), y(north)] as const));
   const [mast, ...anchors] = lot.pegs;
   const tightest = lot.lines[0];
@@ -60,6 +60,11 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
           <circle cx={x(mast.east)} cy={y(mast.north)} r={lot.reach * scale} className="n l1 df" />
           <path d={`${path(corners)}Z`} className="l4 n" />
           {setback > 0 && <path d={`${path(inset(corners, setback))}Z`} className="n l1 d" />}
+          {keepOut.map((plot) => (
+            <path key={plot.name} d={`${path(plot.corners)}Z`} className="n l2 d">
+              <title>{`${plot.name}: no anchor here`}</title>
+            </path>
+          ))}
           {powerLines.map((power, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
             <g key={i}>

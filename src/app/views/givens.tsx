@@ -90,6 +90,11 @@ export const Givens = () => {
             </span>
             <span className="price">keep clear</span>
           </p>
+          {lot.keepOut && (
+            <p>
+              <span>No anchors on: {lot.keepOut.map(({ name }) => name).join(", ")}</span>
+            </p>
+          )}
         </div>
         <div>
           <h3>Wishes</h3>

@@ -29,6 +29,15 @@ export function plan(given: Given): { drawing: Drawing; scale: number } {
   const shapes: Shape[] = [
     { kind: "circle", at: mast, radius: mm(given.reach), pen: "thin", dash: "fall" },
     { kind: "path", points: lot.corners.map(at), closed: true, pen: "heavy" },
+    ...(lot.keepOut ?? []).map(
+      (plot): Shape => ({
+        kind: "path",
+        points: plot.corners.map(at),
+        closed: true,
+        pen: "thin",
+        dash: "limit",
+      }),
+    ),
     ...lot.powerLines.map(
       (line): Shape => ({ kind: "path", points: line.points.map(at), pen: "cut", dash: "line" }),
     ),
