@@ -1,15 +1,43 @@
 import { mkdirSync } from "node:fs";
-import { Desk, proven } from "../browser/desk.ts";
+import type { Page } from "playwright-core";
+import { Desk, phone, proven } from "../browser/desk.ts";
 
-// The picture of the README, taken from the program itself: npm run picture
+// The pictures of README and user guide, taken from the program itself: npm run picture
 
+const GUIDE = "docs/user-guide/pictures";
 mkdirSync("docs/pictures", { recursive: true });
+mkdirSync(GUIDE, { recursive: true });
+
+const turnTo = (page: Page, to: string) =>
+  page.evaluate((hash) => {
+    location.hash = `/${hash}`;
+  }, to);
+
 const desk = await Desk.open();
 try {
   const { page } = await desk.page({ viewport: { width: 1400, height: 1000 } });
   await proven(page);
   await page.evaluate(() => document.fonts.ready);
   await page.screenshot({ path: "docs/pictures/answer.png" });
+
+  await page.getByRole("region", { name: "Givens" }).screenshot({ path: `${GUIDE}/givens.png` });
+  await page.getByRole("table", { name: "Checks by share used" }).getByRole("button").nth(1).click();
+  await page.mouse.move(0, 0);
+  await page.locator(".checks").screenshot({ path: `${GUIDE}/check.png` });
+
+  await turnTo(page, "lot");
+  await page.getByRole("heading", { name: /where may it fall/ }).waitFor();
+  await page.screenshot({ path: `${GUIDE}/lot.png` });
+
+  await turnTo(page, "tradeoff");
+  // both roads from the wish are priced; the rest of the map may still be filled
+  await page.getByText(/taller by/).waitFor({ timeout: 300_000 });
+  await page.getByText(/bigger by/).waitFor({ timeout: 300_000 });
+  await page.screenshot({ path: `${GUIDE}/trade-off.png` });
+
+  const hand = await desk.page({ ...phone, colorScheme: "dark" });
+  await proven(hand.page);
+  await hand.page.screenshot({ path: `${GUIDE}/phone.png` });
 } finally {
   await desk.close();
 }

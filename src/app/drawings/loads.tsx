@@ -70,6 +70,11 @@ export const Moment = ({ scene, frame, system, number }: Props & { number: numbe
   const x = (m: number) => zero + m * perMoment;
   const points = values.map(([z, m]) => [x(m), frame.y(z)] as const);
   const governsHere = momentGoverns(scene);
+  // beside the axis, away from the diagram; on a phone over its end, where the paper stops beside the axis
+  const cramped = peak[1] < 0 && frame.moment.right - zero < 64;
+  const peakPlace = cramped
+    ? { x: frame.moment.right, textAnchor: "end" as const }
+    : { x: zero + (peak[1] < 0 ? 8 : -8), textAnchor: peak[1] < 0 ? ("start" as const) : ("end" as const) };
   return (
     <g>
       {ordinates(values, frame).map(([z, m]) => (
@@ -85,9 +90,8 @@ export const Moment = ({ scene, frame, system, number }: Props & { number: numbe
         style={{ strokeWidth: 3.2 }}
       />
       <text
-        x={zero + (peak[1] < 0 ? 8 : -8)}
-        y={frame.y(peak[0]) + 4}
-        textAnchor={peak[1] < 0 ? "start" : "end"}
+        {...peakPlace}
+        y={frame.y(peak[0]) + (cramped ? -6 : 4)}
         className={`halo ${governsHere ? "g" : "b"}`}
       >
         {figure(peak[1], "moment", system)}

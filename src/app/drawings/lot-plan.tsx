@@ -174,9 +174,12 @@ const Anchor = ({ peg, index, plan, mast, handle }: AnchorProps) => {
   const [px, py] = [plan.x(peg.east), plan.y(peg.north)];
   const angle = ((peg.bearing ?? 0) * Math.PI) / 180;
   return (
-    <Handle {...handle({ kind: "anchor", index }, [peg.east, peg.north])}>
-      <rect x={px - 5} y={py - 5} width="10" height="10" className="p l3" />
-      <Balloon x={px + 20 * Math.sin(angle)} y={py - 20 * Math.cos(angle)} number={index + 1} />
+    <>
+      <Handle {...handle({ kind: "anchor", index }, [peg.east, peg.north])}>
+        <rect x={px - 5} y={py - 5} width="10" height="10" className="p l3" />
+        <Balloon x={px + 20 * Math.sin(angle)} y={py - 20 * Math.cos(angle)} number={index + 1} />
+      </Handle>
+      {/* outside what is taken hold of: it is no part of its name */}
       {plan.width >= 520 && (
         <text
           x={(px + plan.x(mast.east)) / 2 + 8}
@@ -187,7 +190,7 @@ const Anchor = ({ peg, index, plan, mast, handle }: AnchorProps) => {
           {Math.round(peg.bearing ?? 0)}°
         </text>
       )}
-    </Handle>
+    </>
   );
 };
 interface AnchorProps {

@@ -6,7 +6,10 @@ export const useWidth = <E extends HTMLElement>(fallback: number) => {
   // A callback, because what is measured may come to stand on the page later than who measures it.
   const ref = useCallback((element: E | null) => {
     if (!element) return;
-    const observer = new ResizeObserver(([entry]) => setWidth(Math.round(entry.contentRect.width)));
+    const observer = new ResizeObserver(([entry]) => {
+      // what leaves the page is measured as nothing, and is not to be drawn for that
+      if (entry.contentRect.width > 0) setWidth(Math.round(entry.contentRect.width));
+    });
     observer.observe(element);
     return () => observer.disconnect();
   }, []);

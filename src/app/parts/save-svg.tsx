@@ -20,9 +20,12 @@ const STYLES = [
 
 const styled = (from: Element, to: Element): void => {
   const style = getComputedStyle(from);
-  const own = STYLES.map((name) => `${name}:${style.getPropertyValue(name)}`).join(";");
-  to.setAttribute("style", own.replaceAll('"', "'"));
-  for (const name of ["class", "tabindex", "role"]) to.removeAttribute(name);
+  for (const name of ["class", "style", "tabindex", "role"]) to.removeAttribute(name);
+  // as attributes of their own: the page's policy bars a style attribute, and complains of one in a copy too
+  for (const name of STYLES) {
+    const value = style.getPropertyValue(name);
+    if (value && value !== "normal") to.setAttribute(name, value.replaceAll('"', "'"));
+  }
   [...from.children].forEach((child, i) => {
     styled(child, to.children[i]);
   });

@@ -56,7 +56,7 @@ export const Quantity = ({
         changeStudy(path, text || undefined, text ? `${label.toLowerCase()} ${text}` : none!, gesture)
       }
       grain={grain}
-      stands={`The answer still stands for ${shown}.`}
+      stands={`The answer still stands for ${si === undefined ? none : said(si, dimension, system)}.`}
     />
   );
 };
