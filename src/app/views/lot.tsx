@@ -7,7 +7,7 @@ import { type Fault, type Reading, useBook } from "../state/book.ts";
 import { drag, freeStar, step } from "../state/lot-edits.ts";
 import { judgedOf } from "../state/shown.ts";
 import { figure, type System, said } from "../wording/figures.ts";
-import { lotFigures } from "../wording/lot-figures.ts";
+import { lotFigures, type PlacedGuys } from "../wording/lot-figures.ts";
 import { useAnswer } from "./answer.tsx";
 import { LotGivens, Places } from "./lot-givens.tsx";
 
@@ -22,9 +22,9 @@ const LotView = () => {
   if (!judged || !now || !("reading" in answer)) return <main className="reason">No mast to place yet.</main>;
   // what is drawn of the ground is what is stated now, though the answer to it may still be sought
   const stated = { ...answer.reading.study, lot: now.study.lot };
-  const guys = heldStar(now, judged.design.guys);
-  const lot = lotFigures(stated, answer.reading.catalog, { ...judged.design, guys });
   const safe = judged.verdict.passes;
+  const guys = heldStar(now, judged.design.guys, safe);
+  const lot = lotFigures(stated, answer.reading.catalog, judged.design, guys);
   return (
     <main className="spread">
       <section className="figs" aria-label="Setting out">
@@ -116,11 +116,13 @@ const one = (axis: Axis): number | null => {
 const isHeld = ({ study: { parts } }: Reading): boolean =>
   one(parts.radius) !== null && one(parts.rotation) !== null;
 
-/** The star as it is asked for, where the study leaves one place for it. */
-const heldStar = (reading: Reading, guys: Design["guys"]): Design["guys"] => {
-  const [radius, rotation] = [one(reading.study.parts.radius), one(reading.study.parts.rotation)];
-  if (!guys || radius === null || rotation === null) return guys;
-  return { ...guys, radius, rotation, radii: radius === guys.radius ? guys.radii : undefined };
+/** The star as it is asked for, where the study leaves one place for it; also where no mast is safe on it. */
+const heldStar = ({ study }: Reading, guys: Design["guys"], safe: boolean): PlacedGuys | undefined => {
+  const { radius, rotation, guysPerLevel } = study.parts;
+  const [far, turned] = [one(radius), one(rotation)];
+  if (far === null || turned === null || (!guys && safe)) return guys ?? undefined;
+  const perLevel = guys?.perLevel ?? guysPerLevel[0];
+  return { perLevel, radius: far, rotation: turned, radii: far === guys?.radius ? guys.radii : undefined };
 };
 
 type Props = { readonly lot: ReturnType<typeof lotFigures>; readonly system: System };

@@ -47,7 +47,15 @@ const reachOf = (study: Study, catalog: Catalog, design: Design): number => {
   return design.height + (set?.exposed ?? 0);
 };
 
-export const lotFigures = (study: Study, catalog: Catalog, design: Design): LotFigures => {
+/** What of the guys the plan shows. */
+export type PlacedGuys = Pick<NonNullable<Design["guys"]>, "perLevel" | "radius" | "radii" | "rotation">;
+
+export const lotFigures = (
+  study: Study,
+  catalog: Catalog,
+  design: Design,
+  guys: PlacedGuys | undefined,
+): LotFigures => {
   const { corners, mast, powerLines } = study.lot;
   const toLine = (spot: Spot) => nearestSpot(spot, corners, true).distance;
   const peg = (name: string, [east, north]: Spot, bearing: number | null) => ({
@@ -57,7 +65,6 @@ export const lotFigures = (study: Study, catalog: Catalog, design: Design): LotF
     north,
     toLine: toLine([east, north]),
   });
-  const guys = design.guys;
   const star = guys ? anchorPoints(mast, guys) : [];
   const reach = reachOf(study, catalog, design);
   return {
