@@ -1,0 +1,144 @@
+import type { Locator, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { findings } from "./axe.ts";
+import { Desk, phone, proven, total } from "./desk.ts";
+
+let desk: Desk;
+beforeAll(async () => {
+  desk = await Desk.open();
+}, 120_000);
+afterAll(() => desk?.close());
+
+const handle = (page: Page, name: string): Locator =>
+  page.getByRole("button", { name: new RegExp(`^${name}: `) });
+const where = async (page: Page, name: string) =>
+  (await handle(page, name).getAttribute("aria-label"))?.split(". ")[0];
+
+const drag = async (page: Page, from: Locator, dx: number, dy: number) => {
+  const box = (await from.boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  await page.mouse.move(x + dx, y + dy, { steps: 8 });
+  await page.mouse.up();
+};
+
+test("an anchor dragged on the plan is held to the grid, answered anew, and one Undo frees it", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  const before = await page.locator(".big .fig").first().textContent();
+  const cheapest = await total(page);
+  await page.keyboard.press("3");
+  const start = await where(page, "Anchor 2");
+  await drag(page, handle(page, "Anchor 2").locator("rect").first(), -4, 16);
+  await page.getByText("The anchors stand where they were put").waitFor();
+  expect(await where(page, "Anchor 2")).not.toBe(start);
+  await page.keyboard.press("1");
+  await proven(page);
+  expect(await total(page)).toBeGreaterThan(cheapest);
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  await page.waitForFunction((cost) => document.querySelector(".big .fig")?.textContent === cost, before);
+  await proven(page);
+  await page.keyboard.press("3");
+  await page.getByText("The anchors stand where they were put").waitFor({ state: "detached" });
+  expect(await where(page, "Anchor 2")).toBe(start);
+  expect(wrong).toEqual([]);
+  await close();
+});
+
+test("corners and the power line follow the arrow keys, a run of keys one step; a place outside is refused in words", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  await page.keyboard.press("3");
+  const corner = handle(page, "Corner 1");
+  await corner.focus();
+  for (const key of ["ArrowLeft", "ArrowLeft", "ArrowDown"]) await page.keyboard.press(key);
+  expect(await where(page, "Corner 1")).toBe("Corner 1: −2 ft east, −1 ft north");
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  expect(await where(page, "Corner 1")).toBe("Corner 1: 0 ft east, 0 ft north");
+  await handle(page, "Power line 1").focus();
+  await page.keyboard.press("ArrowRight");
+  expect(await where(page, "Power line 1")).toContain("135 ft east");
+  await drag(page, handle(page, "Mast").locator("rect").first(), 420, 0);
+  await page.getByRole("alert").filter({ hasText: "It can’t stand there" }).waitFor();
+  expect(wrong).toEqual([]);
+  await close();
+});
+
+test("a given is scrubbed sideways and by arrow keys, a drag one step for Undo", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  const wind = page.getByRole("button", { name: /^Wind, three-second gust/ });
+  await drag(page, wind, 22, 0);
+  await page.getByRole("button", { name: "Wind, three-second gust: Wind 130 mph" }).waitFor();
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  await page.getByRole("button", { name: "Wind, three-second gust: Wind 115 mph" }).focus();
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("ArrowDown");
+  await page.getByRole("button", { name: "Wind, three-second gust: Wind 105 mph" }).waitFor();
+  await proven(page);
+  expect(wrong).toEqual([]);
+  await close();
+});
+
+test("rare givens are found, stated with mixed units, refused at the field and named where they are folded away", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  await page.getByText("Every given").click();
+  await page.getByRole("button", { name: /^Temperature of the air/ }).click();
+  const form = page.getByRole("form", { name: "Temperature of the air" });
+  await form.getByLabel("When the guys are drawn taut").fill("10 C");
+  await form.getByLabel("Coldest in wind").fill("cool");
+  await form.getByLabel("Hottest in wind").fill("100 °F");
+  await form.getByRole("button", { name: "Take" }).click();
+  await form.getByRole("alert").filter({ hasText: "“cool” isn’t a temperature" }).waitFor();
+  expect(await form.getByLabel("Coldest in wind").getAttribute("aria-invalid")).toBe("true");
+  await form.getByLabel("Coldest in wind").fill("60 °F");
+  await form.getByRole("button", { name: "Take" }).click();
+  // the model's own refusal, at the field it is about
+  await form.getByRole("alert").filter({ hasText: "at most 10" }).waitFor();
+  await form.getByLabel("Coldest in wind").fill("-10 °F");
+  await form.getByRole("button", { name: "Take" }).click();
+  await page.getByRole("button", { name: /rigged at 50 °F, air -10 °F to 100 °F/ }).waitFor();
+  await page.getByText("stated too: temperature").waitFor();
+  await page.getByLabel("Stands with any one guy lost").check();
+  await page.getByText("stated too: temperature, one guy may be lost").waitFor();
+  await page
+    .getByRole("button", { name: /hold as in the answer Anchors out/ })
+    .or(page.getByText("Anchors out"))
+    .first()
+    .waitFor();
+  expect(await findings(page)).toEqual([]);
+  expect(wrong).toEqual([]);
+  await close();
+});
+
+test("what is pressed is 24 px high or more on a phone, the givens open and the lot page too", async () => {
+  const { page, close } = await desk.page(phone);
+  await proven(page);
+  await page.locator(".phone-givens > summary").click();
+  await page.getByText("Every given").click();
+  const small = () =>
+    page.evaluate(() =>
+      [
+        ...document.querySelectorAll<HTMLElement>(
+          "main button, main select, .givens button, .givens select, .topics button, .topics select, .topics label, .topics summary, g.handle > .halo-ring",
+        ),
+      ]
+        .filter((part) => part.getClientRects().length > 0)
+        .map((part) => ({
+          name: (part.getAttribute("aria-label") ?? part.textContent ?? "").slice(0, 40),
+          height: part.getBoundingClientRect().height,
+        }))
+        .filter(({ height }) => height < 24),
+    );
+  expect(await small()).toEqual([]);
+  await page.evaluate(() => {
+    location.hash = "#/lot";
+  });
+  await page.getByText("Where does it stand").waitFor();
+  await page.getByText("Mast, corners and power lines by figures").click();
+  expect(await small()).toEqual([]);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(380);
+  await close();
+});
