@@ -1,9 +1,11 @@
 import { type Billed, bill, volumes } from "../cost/bill.ts";
 import type { Design } from "../model/design.ts";
+import type { Place } from "../model/ranges.ts";
 import type { CaseResponse, Check, Verdict } from "../model/verdict.ts";
 import { type Measure, utilisation } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
 import { analyse, type CaseReactions, mastLimitStates } from "./analysis.ts";
+import { demanded } from "./demanded.ts";
 import { guyNotes } from "./guy-notes.ts";
 import { guyStrength } from "./guy-strength.ts";
 import { initialTensionCheck } from "./initial-tension.ts";
@@ -32,53 +34,47 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     const known = checks.get(check.id);
     if (!known || check.utilisation > known.utilisation) checks.set(check.id, check);
   };
-  const seen: CaseReactions[] = [];
-  // the wind with this mast's own gusts in it, as soon as they are known
-  let blown = problem;
-  const result = analyse(problem, model, {
-    elementsPerSpan,
-    visit: (c: SolvedCase, measures, reactions) => {
-      blown = c.problem;
-      for (const measure of measures) put(mastCheck(measure, c));
-      responses.push(caseResponse(c, reactions));
-      seen.push(reactions);
-    },
-  });
-  if (result.status === "failed")
-    put(unstable(problem, result.limitState, windCases(problem, model.guys)[seen.length]?.title ?? ""));
-
-  put(
-    groundCheck(
-      pipeBending(blown, model.package, model.stack.height),
-      "pipe on the mast top",
-      ["wind"],
-      problem.study.wishes.margin,
-    ),
-  );
+  const { margin } = problem.study.wishes;
+  const seen: Seen[] = [];
+  for (const at of demanded(problem, model)) {
+    // nothing is said of places where the study states no ranges
+    const place = problem.study.ranges && at.place;
+    let solved = 0;
+    // the wind with this mast's own gusts in it, as soon as they are known
+    let blown = at.problem;
+    const result = analyse(at.problem, at.model, {
+      elementsPerSpan,
+      visit: (c: SolvedCase, measures, reactions) => {
+        blown = c.problem;
+        solved++;
+        for (const measure of measures) put({ ...mastCheck(measure, c), place });
+        if (at.problem === problem) responses.push(caseResponse(c, reactions));
+        seen.push({ ...reactions, place });
+      },
+    });
+    if (result.status === "failed") {
+      const { title } = windCases(at.problem, at.model.guys)[solved] ?? { title: "" };
+      put({ ...unstable(problem, result.limitState, title), place });
+    }
+    const pipe = pipeBending(blown, model.package, model.stack.height);
+    put(groundCheck(pipe, "pipe on the mast top", [{ wind: { title: "wind" }, place }], margin));
+  }
   if (design.guys && model.guys && anchor) {
     put(initialTensionCheck(problem, model.guys));
     put(lotCheck(problem, design.guys));
     put(spacingCheck(model.guys.star, anchor));
     for (const check of depthChecks(anchor, "anchors", problem.ground)) put(check);
     const reactions = seen.flatMap((r) => r.anchors);
-    const names = seen.flatMap((r) => r.anchors.map(() => r.wind.title));
+    const of = seen.flatMap((r) => r.anchors.map(() => r));
     if (reactions.length > 0)
-      for (const measure of anchor.measures(reactions))
-        put(groundCheck(measure, "anchor", names, problem.study.wishes.margin));
+      for (const measure of anchor.measures(reactions)) put(groundCheck(measure, "anchor", of, margin));
   }
   if (seen.length > 0)
     for (const measure of footing.measures(
       seen.map((r) => r.base),
       plateSide(model.stack),
     ))
-      put(
-        groundCheck(
-          measure,
-          "base",
-          seen.map((r) => r.wind.title),
-          problem.study.wishes.margin,
-        ),
-      );
+      put(groundCheck(measure, "base", seen, margin));
   for (const check of depthChecks(footing, "base", problem.ground)) put(check);
   for (const check of heightCheck(problem, model.stack.height)) put(check);
   for (const check of fallCheck(problem, reach(model))) put(check);
@@ -131,19 +127,24 @@ function mastCheck(measure: MastMeasure, c: SolvedCase): Check {
   });
 }
 
+/** Reactions of a case, and where in the study's ranges it was. */
+type Seen = CaseReactions & { readonly place?: Place };
+
 const groundCheck = (
   measure: Measure & { at?: number },
   where: string,
-  cases: readonly string[],
+  cases: readonly { readonly wind: { readonly title: string }; readonly place?: Place }[],
   margin: number,
-): Check =>
-  asCheck(measure, {
+): Check => ({
+  ...asCheck(measure, {
     id: measure.limitState,
     where,
     at: measure.at,
-    loadCase: cases[measure.of] ?? "",
+    loadCase: cases[measure.of]?.wind.title ?? "",
     margin,
-  });
+  }),
+  place: cases[measure.of]?.place,
+});
 
 function asCheck(
   measure: Measure,

@@ -1,4 +1,5 @@
 import { createThreads } from "../../workers/node-client.ts";
+import { reliability } from "../checks/reliability.ts";
 import { underRuleSets } from "../checks/under-rule-sets.ts";
 import { verify } from "../checks/verify.ts";
 import { defaultCatalog } from "../model/default-catalog.ts";
@@ -17,6 +18,7 @@ import { judgedOf } from "../search/outcome.ts";
 import type { Judged, Outcome } from "../search/types.ts";
 import { type Arguments, UsageError } from "./arguments.ts";
 import { type OpenStudy, openDesign, openStudy, readText } from "./files.ts";
+import { reliabilityText } from "./reliability-text.ts";
 import { caution, outcomeText, ruleSetsText, verdictText } from "./text.ts";
 
 /** What a command has to say: text for people or data for programs, and how it ends. */
@@ -213,6 +215,25 @@ export function rulesCommand(args: Arguments): Said {
     data: columns,
     exit: own?.status === "judged" && own.passes ? 0 : 1,
   };
+}
+
+/** Exit 1 where the design does not pass its study as stated: then its probability is of no use. */
+export function reliabilityCommand(args: Arguments): Said {
+  const open = openStudy(args.files[0]);
+  const design = openDesign(args.files[1], open);
+  try {
+    const found = reliability(open.study, open.catalog, design);
+    const { passes } = verify(compile(open.study, open.catalog), design);
+    const failing = passes ? "" : "The design fails its study as stated: don't build this.\n";
+    return {
+      text: `${failing}${reliabilityText(found)}\n\n${caution}`,
+      data: { passes, ...found },
+      exit: passes ? 0 : 1,
+    };
+  } catch (error) {
+    if (error instanceof RangeError) throw new UsageError(`${args.files[0]}: ${error.message}`);
+    throw error;
+  }
 }
 
 export function reference(args: Arguments): Said {

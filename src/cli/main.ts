@@ -1,7 +1,16 @@
 import { availableParallelism } from "node:os";
 import { DesignError } from "../checks/resolve.ts";
 import { type Arguments, readArguments, UsageError, usage } from "./arguments.ts";
-import { find, front, reference, rulesCommand, type Said, schema, verifyCommand } from "./commands.ts";
+import {
+  find,
+  front,
+  reference,
+  reliabilityCommand,
+  rulesCommand,
+  type Said,
+  schema,
+  verifyCommand,
+} from "./commands.ts";
 import { sheetsCommand } from "./sheets.ts";
 
 /** One command, its words on stdout or its complaint on stderr; returns the exit code. */
@@ -31,6 +40,8 @@ function command(args: Arguments): Promise<Said> | Said {
       return verifyCommand(args);
     case "rules":
       return rulesCommand(args);
+    case "reliability":
+      return reliabilityCommand(args);
     case "reference":
       return reference(args);
     case "schema":
@@ -41,7 +52,7 @@ function command(args: Arguments): Promise<Said> | Said {
       return { text: usage, data: usage, exit: 0 };
     default:
       throw new UsageError(
-        `found command "${args.command}", expected one of find, front, verify, rules, sheets, reference, schema\n\n${usage}`,
+        `found command "${args.command}", expected one of find, front, verify, rules, reliability, sheets, reference, schema\n\n${usage}`,
       );
   }
 }

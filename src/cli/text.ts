@@ -1,5 +1,6 @@
 import type { UnderRuleSet } from "../checks/under-rule-sets.ts";
 import { type AnchorChoice, type Design, type FootingChoice, footingAcross } from "../model/design.ts";
+import type { Place } from "../model/ranges.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import type { Change, Outcome, Proof } from "../search/types.ts";
@@ -86,8 +87,26 @@ const usedText = (check: Check): string => {
   return shareText(check.utilisation);
 };
 
+/** Where in the ranges of a study, as far as it is not as stated. */
+const placeText = ({ soilStrength, windSpeed, wallLoss, tension }: Place): string => {
+  const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
+  return [
+    soilStrength === 1 ? "" : `soil ${percent(soilStrength)}`,
+    windSpeed === 1 ? "" : `wind speed ${percent(windSpeed)}`,
+    wallLoss === 0 ? "" : `walls less ${formatQuantity(wallLoss, "size", "us", 3).value} in`,
+    tension === 1 ? "" : `tension ${percent(tension)}`,
+  ]
+    .filter(Boolean)
+    .join(", ");
+};
+
 const checkText = (check: Check): string => {
-  const where = [check.where, check.at === undefined ? "" : feet(check.at), check.loadCase]
+  const where = [
+    check.where,
+    check.at === undefined ? "" : feet(check.at),
+    check.loadCase,
+    check.place && placeText(check.place),
+  ]
     .filter(Boolean)
     .join(", ");
   return `  ${check.passes ? " " : "x"} ${usedText(check).padStart(8)}  ${check.title.padEnd(24)} ${where}${check.note ? ` (${check.note})` : ""}`;

@@ -226,6 +226,8 @@ const soilLayer = {
   undrainedStrength: dimensioned("pressure", { above: 0 }).optional(),
   /** Ultimate grout-to-rock bond; absent means no rock rod holds here. */
   groutBond: dimensioned("stress", { min: 0 }).optional(),
+  /** Shear on a buried upright side, share of the soil's effective weight above; absent: Jaky's, of its friction angle. */
+  sideFriction: z.number().min(0).max(1).optional(),
   /** Pressure per settlement under a footing of the size in hand; absent means no stiffness can be told. */
   subgradeModulus: dimensioned("pressurePerDepth", { above: 0 }).optional(),
   digging,

@@ -5,6 +5,7 @@ import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, price, refuse, text, unique } from "./fields.ts";
 import { refuseOddCorners, refuseOddLot } from "./lot.ts";
 import { guyHardware, refuseOddArms, refuseOddInsulation, temperature, turn } from "./mast-givens.ts";
+import { rangesSchema, refuseOddSpeeds, uncertainSchema } from "./ranges.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
 export const STUDY_VERSION = 1;
@@ -324,12 +325,19 @@ export const studySchema = z
       })
       .prefault({}),
 
+    /** What may be otherwise than stated: a design must be safe all over. Absent: as stated, nowhere else. */
+    ranges: rangesSchema.optional(),
+    /** How what is stated may turn out, for the probability that a check is missed. */
+    uncertain: uncertainSchema.optional(),
+
     /** Rows that this study adds to the catalog or puts in place of rows with the same id. */
     catalog: catalogPatchSchema.prefault({}),
   })
-  .superRefine(({ aim, nextAim, wishes, parts, lot }, context) => {
+  .superRefine((study, context) => {
+    const { aim, nextAim, wishes, parts } = study;
     refuseOddInsulation(wishes, parts, context);
-    if (parts.torqueArms) refuseOddArms({ wishes, parts, lot }, context);
+    if (parts.torqueArms) refuseOddArms(study, context);
+    refuseOddSpeeds(study, context);
     const most = [aim, nextAim].find((one) => one !== undefined && !isLeast(one));
     if (most && wishes.budget === undefined)
       refuse(

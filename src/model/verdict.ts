@@ -1,3 +1,5 @@
+import type { Place } from "./ranges.ts";
+
 /** What the numbers of a check are measured in; the screen and the sheets turn them into units. */
 export type CheckUnit = "force" | "moment" | "pressure" | "length" | "volume" | "angle" | "ratio" | "money";
 
@@ -19,6 +21,8 @@ export interface Check {
   /** Height above the footing top, m, where the place has one. */
   readonly at?: number;
   readonly loadCase: string;
+  /** Where in the study's ranges it is worst; absent where none are stated, or nothing that it reads is in them. */
+  readonly place?: Place;
   readonly unit: CheckUnit;
   /** SI. */
   readonly demand: number;
@@ -108,5 +112,6 @@ export interface Verdict {
   readonly dugVolume: number;
   /** What was assumed for want of a given, in sentences. */
   readonly assumptions: readonly string[];
+  /** Of the place that leads the study's ranges. */
   readonly cases: readonly CaseResponse[];
 }

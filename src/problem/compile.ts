@@ -1,32 +1,23 @@
 import { axisValues } from "../model/axis.ts";
-import type { Catalog, Pipe, RuleSet, Section, TorqueArm } from "../model/catalog.ts";
+import type { Catalog, Pipe, RuleSet, TorqueArm } from "../model/catalog.ts";
 import type { AntennaPackage, Study } from "../model/study.ts";
 import type { BillLine } from "../model/verdict.ts";
 import { anchorParts, footingParts } from "../parts/index.ts";
 import { line } from "../parts/price.ts";
 import type { Ground } from "../parts/types.ts";
 import { steelCodes } from "../physics/steel/codes.ts";
-import { latticeProperties, STEEL_UNIT_WEIGHT } from "../physics/steel/lattice.ts";
-import { isAngle, widthOf } from "../physics/steel/member.ts";
+import { STEEL_UNIT_WEIGHT } from "../physics/steel/lattice.ts";
 import { roundProperties } from "../physics/steel/round.ts";
 import { gustComputed } from "../physics/wind/gust-response.ts";
 import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
-import { guyPressure } from "./guy-pressure.ts";
-import { type Iced, icing } from "./iced.ts";
+import { airAt, coveredEverywhere } from "./air.ts";
 import { insulationOf } from "./insulation.ts";
-import { latticeDragWidth } from "./lattice-drag-width.ts";
-import { pressureTable, remembered } from "./pressure-table.ts";
+import { catalogAt, placesOf, siteAt } from "./place.ts";
+import { rangeWords } from "./range-words.ts";
 import { stacksOf } from "./stacks.ts";
 import { placedStars } from "./star.ts";
 import type { ArmModel } from "./torque-arm.ts";
-import type {
-  AntennaModel,
-  MountedAntenna,
-  PackageModel,
-  Problem,
-  SectionModel,
-  SideAntenna,
-} from "./types.ts";
+import type { AntennaModel, MountedAntenna, PackageModel, Problem, SideAntenna } from "./types.ts";
 
 type AntennaItem = AntennaPackage["items"][number];
 
@@ -39,15 +30,18 @@ const PIPE_END = 0.1524;
 export class Uncovered extends Error {}
 
 /**
- * Makes a study ready to compute with. Both come from the parser: every key resolves.
+ * Makes a study ready to compute with: at the place that leads its ranges, and what differs at the others. Both come
+ * from the parser: every key resolves.
  * @throws Uncovered where no section or not every pipe is inside the range of the rule set's steel
  */
-export function compile(study: Study, catalog: Catalog): Problem {
+export function compile(stated: Study, asStated: Catalog): Problem {
+  const [place, ...others] = placesOf(stated);
+  const study = { ...stated, site: siteAt(stated.site, place) };
+  const catalog = catalogAt(asStated, place);
   const rules = find(catalog.rules, study.rules.set);
   const soil = find(catalog.soils, study.site.soil);
   const wind = windAction(study.site.wind);
   const { insulators, stand } = insulationOf(study, catalog);
-  const windFactor = rules.windFactor[wind.level];
   const ground: Ground = {
     soil,
     rules,
@@ -71,16 +65,16 @@ export function compile(study: Study, catalog: Catalog): Problem {
   const heights = axisValues(study.wishes.height);
   const packages = study.wishes.packages.map((row) => packageModel(row, catalog, wind, rules));
   const highest = Math.max(...heights) + Math.max(...packages.map((p) => p.exposed));
-  const iced = icing(study, rules, highest, stand);
-  const thickest = iced?.(Math.max(...heights));
-  const { sections, uncovered } = sectionModels(catalog.sections, wind, rules, thickest);
+  const reach = { highest, tallest: Math.max(...heights), stand };
+  const airs = [place, ...others].map((one) => airAt(stated, asStated.sections, one, rules, reach));
+  const { pressure, guyPressure, iced } = airs[0];
+  const { sections, uncovered } = coveredEverywhere(airs);
   const chosen = pick(catalog.sections, study.parts.sections).flatMap((row) => sections.get(row.id) ?? []);
   if (chosen.length === 0)
     throw new Uncovered(`parts.sections: found none that can be computed; ${[...uncovered.values()][0]}`);
   const radii = axisValues(study.parts.radius);
   const rotations = axisValues(study.parts.rotation);
   const places = { lot: study.lot, radii, rotations, drawnIn: study.parts.drawnIn, stand };
-  const pressure = pressureTable((z) => wind.pressure(z + stand) * windFactor, highest);
   const byPrice = <T extends { cents: number; takeOff: { concrete: number }; choice: unknown }>(a: T, b: T) =>
     a.cents - b.cents ||
     a.takeOff.concrete - b.takeOff.concrete ||
@@ -97,7 +91,7 @@ export function compile(study: Study, catalog: Catalog): Problem {
     prices: catalog.prices,
     ground,
     pressure,
-    guyPressure: remembered((from, to) => guyPressure(pressure, from, to)),
+    guyPressure,
     roundFactor: wind.roundFactor,
     iced,
     sections,
@@ -120,8 +114,14 @@ export function compile(study: Study, catalog: Catalog): Problem {
     footings: pick(catalog.footings, study.parts.footings)
       .flatMap((row) => footingParts(row, ground))
       .sort(byPrice),
+    place,
+    elsewhere: airs.slice(1),
     allowed: 1 / (1 + study.wishes.margin),
-    assumptions: [...assumptions(study, stand), ...leftOut(study, uncovered)],
+    assumptions: [
+      ...assumptions(study, stand),
+      ...rangeWords(stated, airs.length),
+      ...leftOut(study, uncovered),
+    ],
   };
 }
 
@@ -133,34 +133,6 @@ const find = <T extends { id: string }>(rows: readonly T[], id: string): T => {
 
 const pick = <T extends { id: string }>(rows: readonly T[], ids: "all" | readonly string[]): T[] =>
   ids === "all" ? [...rows] : ids.map((id) => find(rows, id));
-
-/** Sections ready to compute with, and why the others can't be: outside the range of the rule set's steel clauses. */
-function sectionModels(
-  rows: readonly Section[],
-  wind: WindAction,
-  rules: RuleSet,
-  thickest: Iced | undefined,
-): { sections: Map<string, SectionModel>; uncovered: Map<string, string> } {
-  const sections = new Map<string, SectionModel>();
-  const uncovered = new Map<string, string>();
-  for (const row of rows)
-    try {
-      const lattice = latticeProperties(row, rules.steel);
-      const model = {
-        row,
-        lattice,
-        dragWidth: latticeDragWidth(wind, row.legs, lattice),
-        legDragWidth: widthOf(row.leg) * (isAngle(row.leg) ? wind.areaFactor.flat : wind.roundFactor),
-      };
-      // under ice that closes its faces it is no lattice any more
-      thickest?.section(model);
-      sections.set(row.id, model);
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-      uncovered.set(row.id, error.message);
-    }
-  return { sections, uncovered };
-}
 
 function packageModel(
   row: Study["wishes"]["packages"][number],

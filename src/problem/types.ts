@@ -1,4 +1,5 @@
 import type { Catalog, Pipe, Prices, RuleSet, Section, Soil, Strand } from "../model/catalog.ts";
+import type { Place } from "../model/ranges.ts";
 import type { AntennaPackage, Study } from "../model/study.ts";
 import type { BillLine } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
@@ -81,7 +82,16 @@ export interface StackModel {
   readonly cents: number;
 }
 
-/** A study ready to be computed with: every choice listed, every price in cents. Built once, read by all. */
+/** Another place of the study's ranges that a design must be safe at: what differs there. */
+export interface Elsewhere extends Pick<Problem, "pressure" | "guyPressure" | "iced" | "sections"> {
+  readonly place: Place;
+  readonly site: Study["site"];
+}
+
+/**
+ * A study ready to be computed with: every choice listed, every price in cents. Built once, read by all. Where the
+ * study states ranges, all of it is said of the place that leads them, and `elsewhere` has the others.
+ */
 export interface Problem {
   readonly study: Study;
   readonly catalog: Catalog;
@@ -114,6 +124,8 @@ export interface Problem {
   /** Cheapest first; all of the grid, those that the site refuses too. */
   readonly anchors: readonly AnchorPart[];
   readonly footings: readonly FootingPart[];
+  readonly place: Place;
+  readonly elsewhere: readonly Elsewhere[];
   /** Greatest utilisation that the wished margin leaves: 1 / (1 + margin). */
   readonly allowed: number;
   readonly assumptions: readonly string[];

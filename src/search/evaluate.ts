@@ -1,4 +1,5 @@
 import { analyse } from "../checks/analysis.ts";
+import { demanded } from "../checks/demanded.ts";
 import { gusty } from "../checks/gust.ts";
 import { pipeBending } from "../checks/pipe.ts";
 import { plateSide } from "../checks/plate.ts";
@@ -197,21 +198,31 @@ function heldStructure(
   allowed: number,
 ): Held | { readonly status: "failed"; readonly limitState: string } {
   const { problem } = tree;
-  const result = tree.recall.analysis(structureKey(node), allowed, () =>
-    analyse(problem, modelOf(node, problem), { giveUpAbove: allowed }),
-  );
-  if (result.status === "failed") return { status: "failed", limitState: result.limitState };
-  // the tree asked with the least gusts; this mast's own may be more
-  const pipe = utilisation(pipeBending(gusty(problem, result.gusts), node.root.pack, node.root.stack.height));
-  if (pipe > allowed * (1 + 1e-12)) return { status: "failed", limitState: "pipe-bending" };
+  const model = modelOf(node, problem);
+  const key = structureKey(node);
+  let use = 0;
+  let anchors: AnchorReaction[] = [];
+  let bases: FootingLoads[] = [];
+  let places = 0;
+  for (const at of demanded(problem, model)) {
+    const result = tree.recall.analysis(`${key} at ${places++}`, allowed, () =>
+      analyse(at.problem, at.model, { giveUpAbove: allowed }),
+    );
+    if (result.status === "failed") return { status: "failed", limitState: result.limitState };
+    // the tree asked with the least gusts; this mast's own may be more
+    const blown = gusty(at.problem, result.gusts);
+    const pipe = utilisation(pipeBending(blown, node.root.pack, node.root.stack.height));
+    if (pipe > allowed * (1 + 1e-12)) return { status: "failed", limitState: "pipe-bending" };
+    use = Math.max(use, result.worst, pipe);
+    anchors = anchors.concat(result.anchors);
+    bases = bases.concat(result.bases);
+  }
   return {
     status: "held",
-    use: Math.max(result.worst, pipe),
+    use,
     anchorUse: (part) =>
-      node.star && anchorsTooNear(node.star, part)
-        ? Number.POSITIVE_INFINITY
-        : anchorUse(result.anchors)(part),
-    footingUse: footingUse(result.bases, plateSide(node.root.stack)),
+      node.star && anchorsTooNear(node.star, part) ? Number.POSITIVE_INFINITY : anchorUse(anchors)(part),
+    footingUse: footingUse(bases, plateSide(model.stack)),
   };
 }
 

@@ -71,6 +71,7 @@ function physicalBasis(problem: Problem): string {
     study.wishes.twistLimit,
     study.wishes.serviceWind,
     study.wishes.lossOfOneGuy,
+    study.ranges,
     rules,
     packages.map(({ lines: _l, cents: _c, ...pack }) => pack),
     strands.map(({ price: _p, fittings: _f, ...strand }) => strand),

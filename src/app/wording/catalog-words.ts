@@ -106,6 +106,7 @@ const words: Readonly<Record<string, string>> = {
   frictionAngle: "Friction angle, °",
   undrainedStrength: "Undrained strength",
   groutBond: "Grout bond",
+  sideFriction: "Side friction",
   subgradeModulus: "Subgrade modulus",
   layers: "Beneath, from a depth",
   digging: "Digs",

@@ -30,12 +30,16 @@ export interface AnchorPostCapacity {
 }
 
 const RADIANS = Math.PI / 180;
+
+/** Shear over effective stress on upright concrete in sand: `K0 tan(phi)` with `K0 = 1 - sin(phi)` (Jaky 1944). */
+export const jakyFriction = (frictionAngle: number): number =>
+  (1 - Math.sin(frictionAngle * RADIANS)) * Math.tan(frictionAngle * RADIANS);
 /** Share of the undrained strength that sticks to concrete: our choice, low among textbooks' 0.3 to 1. */
 const ADHESION = 0.5;
 
 /**
- * Shear of the soil on upright concrete from grade down, N: sand `K0 tan(phi)` of the effective stress with `K0 = 1 -
- * sin(phi)` (Jaky 1944), clay its cohesion, or half its undrained strength; the rest holds nothing.
+ * Shear of the soil on upright concrete from grade down, N: sand its side friction on the effective stress, clay its
+ * cohesion, or half its undrained strength; the rest holds nothing.
  */
 export function sideShear(soil: SoilGivens, perimeter: number, depth: number, waterTable: number): number {
   let stress = 0;
@@ -48,9 +52,10 @@ export function sideShear(soil: SoilGivens, perimeter: number, depth: number, wa
     ]) {
       const thick = b - a;
       const { frictionAngle: angle, cohesion, undrainedStrength } = layer;
+      const friction = layer.sideFriction ?? (angle === undefined ? undefined : jakyFriction(angle));
       const shear =
-        angle !== undefined
-          ? (1 - Math.sin(angle * RADIANS)) * Math.tan(angle * RADIANS) * (stress + (weight * thick) / 2)
+        friction !== undefined
+          ? friction * (stress + (weight * thick) / 2)
           : (cohesion ?? ADHESION * (undrainedStrength ?? 0));
       sum += perimeter * thick * shear;
       stress += weight * thick;

@@ -21,6 +21,8 @@ export interface SoilLayer {
   readonly undrainedStrength?: number;
   /** Ultimate bond of grout to rock, Pa. */
   readonly groutBond?: number;
+  /** Shear on a buried upright side over the effective stress there; absent: `jakyFriction` of the friction angle. */
+  readonly sideFriction?: number;
   /** Pressure per settlement under a footing of the size in hand, N/m3: Winkler's. */
   readonly subgradeModulus?: number;
 }
@@ -122,6 +124,7 @@ export function weakestTo(soil: SoilGivens, depth: number): SoilGivens {
     frictionAngle: least("frictionAngle"),
     undrainedStrength: least("undrainedStrength"),
     groutBond: least("groutBond"),
+    sideFriction: least("sideFriction"),
     subgradeModulus: least("subgradeModulus"),
   };
 }
