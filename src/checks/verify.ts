@@ -1,4 +1,5 @@
 import { type Billed, bill, volumes } from "../cost/bill.ts";
+import { workOf } from "../cost/work.ts";
 import type { Design } from "../model/design.ts";
 import type { Place } from "../model/ranges.ts";
 import type { CaseResponse, Check, Verdict } from "../model/verdict.ts";
@@ -102,6 +103,7 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     bill: money,
     concreteVolume: concrete,
     dugVolume: dug,
+    work: workOf(problem, billed),
     assumptions: problem.assumptions,
     cases: responses,
   };

@@ -24,6 +24,9 @@ export const usage = `mastwright COMMAND ... [--json]
        --workers N  --time-limit S
   verify STUDY.json DESIGN.json   the verdict on a design; exit 1 where a check fails
   rules STUDY.json DESIGN.json    the same design under every rule set: use, factor and clause of each check
+  compare STUDY.json [DESIGN.json ...] STUDY.json ...   side by side, difference by difference against the first;
+                              a study without a design is answered first
+       --workers N  --time-limit S
   reliability STUDY.json DESIGN.json   where the study says what is uncertain: the probability that a check is missed
   sheets STUDY.json DESIGN.json --out DIR   what the crew needs, five pages and a PDF; none for a design that fails
   reference CASE.json ...     outside cases on our own functions, with the differences

@@ -102,7 +102,7 @@ function auditOf({ study, catalog }: OpenStudy, outcome: Outcome) {
   );
 }
 
-async function searched({ file }: OpenStudy, { workers, timeLimit }: Arguments): Promise<Outcome> {
+export async function searched({ file }: OpenStudy, { workers, timeLimit }: Arguments): Promise<Outcome> {
   const pool = createThreads(workers);
   try {
     if (timeLimit < Number.POSITIVE_INFINITY) setTimeout(() => pool.stop(), timeLimit * 1000).unref();

@@ -11,6 +11,7 @@ import {
   schema,
   verifyCommand,
 } from "./commands.ts";
+import { compareCommand } from "./compare.ts";
 import { sheetsCommand } from "./sheets.ts";
 
 /** One command, its words on stdout or its complaint on stderr; returns the exit code. */
@@ -40,6 +41,8 @@ function command(args: Arguments): Promise<Said> | Said {
       return verifyCommand(args);
     case "rules":
       return rulesCommand(args);
+    case "compare":
+      return compareCommand(args);
     case "reliability":
       return reliabilityCommand(args);
     case "reference":
@@ -52,7 +55,7 @@ function command(args: Arguments): Promise<Said> | Said {
       return { text: usage, data: usage, exit: 0 };
     default:
       throw new UsageError(
-        `found command "${args.command}", expected one of find, front, verify, rules, reliability, sheets, reference, schema\n\n${usage}`,
+        `found command "${args.command}", expected one of find, front, verify, rules, compare, reliability, sheets, reference, schema\n\n${usage}`,
       );
   }
 }

@@ -3,6 +3,7 @@ import { type AnchorChoice, type Design, type FootingChoice, footingAcross } fro
 import type { Place } from "../model/ranges.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
+import type { ChoiceRow } from "../report/comparison.ts";
 import type { Change, Outcome, Proof } from "../search/types.ts";
 
 // readable text: the same facts as the JSON, in US units, for a terminal
@@ -56,6 +57,29 @@ export function designText(design: Design): string {
   const out = (guys.radii ?? [guys.radius]).map(feet).join(", ");
   return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${percent(guys.tension)} of breaking strength;\n  anchors ${out} out, the first toward ${guys.rotation} degrees: ${anchorText(guys.anchor)}; base ${base}`;
 }
+
+/** The choices of a design, one by one. */
+export const choiceText = (
+  what: ChoiceRow["what"],
+  { stack, guys, footing, package: pack }: Design,
+): string => {
+  switch (what) {
+    case "package":
+      return pack;
+    case "stack":
+      return stackText(stack);
+    case "footing":
+      return footingText(footing);
+    case "anchor":
+      return guys
+        ? `${anchorText(guys.anchor)}, ${(guys.radii ?? [guys.radius]).map(feet).join(", ")} out, the first toward ${guys.rotation} degrees`
+        : "none";
+    case "guys":
+      return guys
+        ? `${guys.perLevel} a level: ${guys.levels.map(({ strand, height }) => `${strand} at ${feet(height)}`).join(", ")}; ${(100 * guys.tension).toFixed(0)} % of breaking strength`
+        : "none";
+  }
+};
 
 /** What a cheaper neighbour has, and what the answer has instead. */
 const changeText = (change: Change): string => {

@@ -5,6 +5,7 @@ import { anchorSchema, footingSchema, insulatorSchema, soilSchema } from "./grou
 import { ruleSetSchema } from "./rule-set.ts";
 import { pipeSchema, sectionSchema, strandSchema, torqueArmSchema } from "./steel-rows.ts";
 import { barStockSchema, concreteSupplySchema } from "./supply.ts";
+import { workSchema } from "./work.ts";
 
 const antennaSchema = z.strictObject({
   id,
@@ -51,6 +52,8 @@ export const pricesSchema = z.strictObject({
   /** Extra strand cut per guy for its two terminations. */
   termination: length,
   permit: price,
+  /** What one pair of hands takes for each; no part of any price. */
+  work: workSchema.prefault({}),
   /** Lengths that bars are sold in; absent means by mass alone. */
   barStock: barStockSchema.optional(),
   /** How concrete is sold; absent means by volume alone. */

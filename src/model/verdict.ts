@@ -54,6 +54,18 @@ export interface Bill {
   readonly lines: readonly BillLine[];
 }
 
+/** How long it takes to build, by the price book's hours: an estimate, no part of any check. */
+export interface Work {
+  /** Of one pair of hands, s, and what it is made of. */
+  readonly hands: number;
+  readonly lines: readonly {
+    readonly what: "setting up" | "digging" | "pouring" | "anchors" | "guys" | "raising" | "antennas";
+    readonly hands: number;
+  }[];
+  /** That poured concrete hardens before guys pull at it, s; 0 where none is poured. */
+  readonly curing: number;
+}
+
 /** Where the wind of a load case blows, and what it did. All SI, sampled along the mast, bottom up: ends and
  * vertex of the moment of each element, so that a joint stands twice. */
 export interface CaseResponse {
@@ -110,6 +122,7 @@ export interface Verdict {
   readonly concreteVolume: number;
   /** Ground dug, m3. */
   readonly dugVolume: number;
+  readonly work: Work;
   /** What was assumed for want of a given, in sentences. */
   readonly assumptions: readonly string[];
   /** Of the place that leads the study's ranges. */

@@ -185,6 +185,33 @@ export const dimensions = {
     us: { unit: "s", decimals: 2 },
     si: { unit: "s", decimals: 2 },
   },
+  work: {
+    name: "a time of work",
+    noun: "time of work",
+    base: "s",
+    write: ["h", "min"],
+    example: "2.5 h",
+    us: { unit: "h", decimals: 1 },
+    si: { unit: "h", decimals: 1 },
+  },
+  workPerVolume: {
+    name: "a time of work per volume",
+    noun: "time of work per volume",
+    base: "s/m³",
+    write: ["h/yd³", "h/ft³", "h/m³"],
+    example: "2.5 h/yd3",
+    us: { unit: "h/yd³", decimals: 1 },
+    si: { unit: "h/m³", decimals: 1 },
+  },
+  workPerLength: {
+    name: "a time of work per length",
+    noun: "time of work per length",
+    base: "s/m",
+    write: ["min/ft", "h/ft", "min/m", "h/m"],
+    example: "9 min/ft",
+    us: { unit: "min/ft", decimals: 1 },
+    si: { unit: "min/m", decimals: 1 },
+  },
 } as const satisfies Record<string, DimensionEntry>;
 
 export type Dimension = keyof typeof dimensions;

@@ -22,6 +22,25 @@ const lines: readonly Line[] = [
     dimension: "length",
   },
   { path: ["permit"], name: "Permit", gloss: "once", per: "each" },
+  ...(
+    [
+      ["setUp", "Work: setting up", "once, fetching and clearing up with it", "work"],
+      ["pouring", "Work: pouring", "forms, bars and concrete, one pair of hands", "workPerVolume"],
+      ["anchor", "Work: an anchor", "its rod, screw or post set and lined up", "work"],
+      ["guy", "Work: a guy", "cut, made up, hung and drawn", "work"],
+      ["raising", "Work: raising", "for each length of mast", "workPerLength"],
+      ["antennas", "Work: antennas", "pipe, antennas and cables", "work"],
+      ["curing", "Concrete hardens", "before guys pull at it", "work"],
+    ] as const
+  ).map(([key, name, gloss, dimension]): Line => ({ path: ["work", key], name, gloss, dimension })),
+  ...(["easy", "firm", "hard", "rock"] as const).map(
+    (kind): Line => ({
+      path: ["work", "digging", kind],
+      name: `Work: digging, ${kind}`,
+      gloss: "one pair of hands",
+      dimension: "workPerVolume",
+    }),
+  ),
 ];
 
 export const PricesTable = ({ reading }: { reading: Reading }) => (

@@ -13,6 +13,7 @@ import { single } from "../wording/givens.ts";
 import { onAir } from "../wording/on-air.ts";
 import { useAnswer } from "./answer.tsx";
 import { ByKind } from "./by-kind.tsx";
+import { ComparisonView } from "./comparison.tsx";
 import { FrontFigures, MapFigures } from "./figures-tables.tsx";
 import { MarkedDesigns } from "./marked-designs.tsx";
 
@@ -118,6 +119,7 @@ const Panels = ({ reading }: { reading: Reading }) => {
       </div>
       <ByKind reading={reading} />
       <MarkedDesigns marked={marked} reading={reading} />
+      <ComparisonView marked={marked} reading={reading} />
     </>
   );
 };

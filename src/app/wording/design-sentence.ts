@@ -6,7 +6,7 @@ import { anchorKind, anchorSize, byId, footingBase, inWords, sectionName, strand
 const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 
-const stackWords = (design: Design, catalog: Catalog, system: System): string =>
+export const stackWords = (design: Design, catalog: Catalog, system: System): string =>
   listed(
     design.stack.map((part) => {
       const section = byId(catalog.sections, part.section);
@@ -14,7 +14,7 @@ const stackWords = (design: Design, catalog: Catalog, system: System): string =>
     }),
   );
 
-const guyWords = (design: Design, catalog: Catalog, system: System): string => {
+export const guyWords = (design: Design, catalog: Catalog, system: System): string => {
   const guys = design.guys;
   if (!guys) return "no guys";
   const strands = guys.levels.map((level) => {
@@ -30,7 +30,7 @@ const guyWords = (design: Design, catalog: Catalog, system: System): string => {
   return `guys ${listed(guys.levels.map((_, i) => `at ${heights[i]} ${unit} of ${strands[i]} strand`))}${pairs}`;
 };
 
-const anchorWords = (design: Design, system: System): string | null => {
+export const anchorWords = (design: Design, system: System): string | null => {
   const guys = design.guys;
   if (!guys) return null;
   const size = anchorSize(guys.anchor, system);

@@ -167,6 +167,16 @@ const catalog: Catalog = {
     raising: 8,
     termination: 1,
     permit: 90,
+    work: {
+      setUp: 28_800,
+      digging: { easy: 7e3, firm: 12e3, hard: 24e3, rock: 66e3 },
+      pouring: 14e3,
+      anchor: 5400,
+      guy: 3600,
+      raising: 1770,
+      antennas: 21_600,
+      curing: 604_800,
+    },
     invented: true,
   },
 };
@@ -381,6 +391,7 @@ const verdictOf = (worst: number): Verdict => ({
   },
   concreteVolume: 1.68 * 0.764555,
   dugVolume: 3.4,
+  work: { hands: 90_000, lines: [{ what: "raising", hands: 90_000 }], curing: 604_800 },
   assumptions: ["No ice was stated, so none is carried."],
   cases: [load],
 });
