@@ -1,6 +1,7 @@
 import type { Work } from "../model/verdict.ts";
 import { dugThrough } from "../parts/price.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
+import { guysAtAnchor } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";
 import { type Billed, volumes } from "./bill.ts";
 
@@ -20,7 +21,10 @@ export function workOf({ prices, soil }: Problem, { stack, guys, footing }: Bill
       ["digging", digging(footing) + (guys ? anchors * digging(guys.anchor) : 0)],
       ["pouring", work.pouring * concrete],
       ["anchors", work.anchor * anchors],
-      ["guys", work.guy * anchors * (guys?.levels.length ?? 0)],
+      [
+        "guys",
+        work.guy * anchors * (guys?.levels ?? []).reduce((sum, { arm }) => sum + guysAtAnchor(arm), 0),
+      ],
       ["raising", work.raising * stack.height],
       ["antennas", work.antennas],
     ] as const

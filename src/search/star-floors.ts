@@ -45,13 +45,24 @@ interface Resisting {
  * An anchor that stands `upwind` of the mast. Its level pull has an arm as well where it stands above or below the
  * base: bounded by the slope of its guys.
  */
-function resisting({ elevation: e }: StarAnchor, upwind: number, guys: StarGuys, lean: number): Resisting {
-  const { top, lowest, weight, wind } = guys;
+function resisting(anchor: StarAnchor, upwind: number, guys: StarGuys, lean: number): Resisting {
+  const { elevation: e } = anchor;
+  const { top, lowest, wind } = guys;
   if (e === 0) return { arm: upwind, loose: 0 };
   if (e < 0) return { arm: upwind + (e * (upwind - insetOf(guys.arm) - lean * top)) / (top - e), loose: 0 };
   const slope = (upwind + lean * lowest) / (lowest - e);
-  return { arm: upwind + e * slope, loose: e * (0.5 * slope * weight + 0.5 * wind) };
+  return { arm: upwind + e * slope, loose: e * (slope * pressed(anchor, guys, lean) + 0.5 * wind) };
 }
+
+/** How far down the guys of an anchor may press it, N: half their weight, and wind on them where they hang slack. */
+function pressed(anchor: StarAnchor, guys: StarGuys, lean: number): number {
+  const { top, weight, wind } = guys;
+  return 0.5 * weight + (0.5 * wind * (top - anchor.elevation)) / reachOf(anchor, guys, lean);
+}
+
+/** Least level distance from an anchor to the heads of its guys, m. */
+const reachOf = ({ radius }: StarAnchor, { arm, top }: StarGuys, lean: number): number =>
+  radius - insetOf(arm) - lean * top;
 
 /** The mast's moment and the guys', less what drift and the guys' weight may take off, N m. */
 function asked(moment: number, { star, top, weight, moment: guyMoment }: StarGuys, lean: number): number {
@@ -63,7 +74,7 @@ export function windwardFloor(moment: number, guys: StarGuys, lean: number): Guy
   const { star, top, weight } = guys;
   const left = asked(moment, guys, lean);
   const at = (anchor: StarAnchor, uplift: number): GuyFloor => {
-    const reach = anchor.radius - insetOf(guys.arm) - lean * top;
+    const reach = reachOf(anchor, guys, lean);
     return {
       anchor,
       uplift,
@@ -75,6 +86,8 @@ export function windwardFloor(moment: number, guys: StarGuys, lean: number): Guy
   if (star.even) return at(first, left / star.radius - weight);
   let most = at(first, Number.NEGATIVE_INFINITY);
   if (guys.lowest <= highestOf(star)) return { ...most, uplift: 0 };
+  // a head that may lean out over an anchor says nothing of its pull
+  if (star.anchors.some((anchor) => reachOf(anchor, guys, lean) <= 0)) return { ...most, uplift: 0 };
   const aside = sideways(guys, lean);
   for (const anchor of star.anchors) {
     const { arm, loose } = resisting(anchor, anchor.radius, guys, lean);
@@ -107,15 +120,19 @@ export function pairFloor(moment: number, guys: StarGuys, lean: number, uplift: 
   if (star.even)
     return star.perLevel === 3 ? 2 * Math.max(uplift, 0) : Math.max(Math.SQRT2 * uplift - weight, 0);
   if (guys.lowest <= highestOf(star)) return 0;
-  let arm = 0;
-  let loose = 0;
-  for (const anchor of star.anchors) {
-    const one = resisting(anchor, PAIR[star.perLevel] * anchor.radius, guys, lean);
-    arm = Math.max(arm, one.arm);
-    loose = Math.max(loose, one.loose);
-  }
+  if (star.anchors.some((anchor) => reachOf(anchor, guys, lean) <= 0)) return 0;
+  const each = star.anchors.map((anchor) =>
+    resisting(anchor, PAIR[star.perLevel] * anchor.radius, guys, lean),
+  );
+  const arm = Math.max(...each.map((one) => one.arm));
+  const loose = Math.max(...each.map((one) => one.loose));
+  // the one with the shorter arm may be pressed down while the other pulls
+  let lent = 0;
+  star.anchors.forEach((anchor, i) => {
+    if (each[i].arm < arm) lent = Math.max(lent, pressed(anchor, guys, lean) * (1 - each[i].arm / arm));
+  });
   const leeward = (star.perLevel === 3 ? 1 : Math.SQRT2) * star.radius * weight;
-  return Math.max(0, (asked(moment, guys, lean) - leeward - 2 * loose) / arm);
+  return Math.max(0, (asked(moment, guys, lean) - leeward - 2 * loose) / arm - 2 * lent);
 }
 
 /** Greatest moment at z that guys at these heights can hold, over what they press the mast with, m. */
