@@ -40,8 +40,25 @@ const mastPlace = (at: number, levels: readonly number[], height: number): strin
   return at < levels[0] ? "below the lowest guys" : "between guys";
 };
 
+/** Where in the study's ranges a check is worst, as far as that is not as stated: "wind 105 %, tension 85 %". */
+const rangeWords = ({ place }: Check, system: System): string => {
+  if (!place) return "";
+  const share = (name: string, value: number) => (value === 1 ? "" : `${name} ${Math.round(100 * value)} %`);
+  return [
+    share("soil", place.soilStrength),
+    share("wind speed", place.windSpeed),
+    place.wallLoss === 0 ? "" : `walls ${said(place.wallLoss, "size", system)} thinner`,
+    share("tension", place.tension),
+  ]
+    .filter(Boolean)
+    .join(", ");
+};
+
 /** A verdict names places by code; the page says them as on site. */
-export const placeWords = (check: Check, design: Design, system: System): string => {
+export const placeWords = (check: Check, design: Design, system: System): string =>
+  [placeOnMast(check, design, system), rangeWords(check, system)].filter(Boolean).join("; ");
+
+const placeOnMast = (check: Check, design: Design, system: System): string => {
   const levels = design.guys?.levels.map((level) => level.height) ?? [];
   const at = check.at === undefined ? "" : `, ${said(check.at, "length", system)}`;
   const level = /^level (\d+)$/.exec(check.where);
