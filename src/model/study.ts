@@ -3,6 +3,7 @@ import { dimensioned } from "../quantity/schema.ts";
 import type { Axis } from "./axis.ts";
 import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, price, refuse, text, unique } from "./fields.ts";
+import { asceHill, enHill, oneRise } from "./hills.ts";
 import { refuseOddCorners, refuseOddLot } from "./lot.ts";
 import { guyHardware, refuseOddArms, refuseOddInsulation, temperature, turn } from "./mast-givens.ts";
 import { rangesSchema, refuseOddSpeeds, uncertainSchema } from "./ranges.ts";
