@@ -1,4 +1,4 @@
-import { StrictMode } from "react";
+import { StrictMode, startTransition } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import "./css/look.css";
@@ -8,22 +8,26 @@ import "./css/tradeoff.css";
 import "./css/catalog.css";
 import "./css/studies.css";
 import { followAddress, followKeys } from "./state/address.ts";
-import { book, doAgain, takeBack } from "./state/book.ts";
+import { book, doAgain, readFirst, takeBack } from "./state/book.ts";
 import { heedOtherTabs, loadPreferences, loadSaved, saveEveryChange } from "./state/saving.ts";
 import { answerEveryReading } from "./state/search.ts";
 
 loadPreferences();
 await loadSaved();
+readFirst();
 followAddress();
 followKeys({ undo: takeBack, redo: doAgain });
 saveEveryChange();
 heedOtherTabs();
 answerEveryReading();
 
-createRoot(document.getElementById("root")!).render(
-  <StrictMode>
-    <App />
-  </StrictMode>,
+// drawn in slices, like all that is not an answer to the hand
+startTransition(() =>
+  createRoot(document.getElementById("root")!).render(
+    <StrictMode>
+      <App />
+    </StrictMode>,
+  ),
 );
 
 // Offline comes after the first answer: what is fetched for later must not keep the page waiting now.

@@ -59,8 +59,9 @@ interface Unit {
 
 /** Typographers' and tradesmen's spellings, turned into the library's. */
 const spelled = (text: string): string => {
-  const [over, ...under] = text
-    .normalize("NFKC") // ² becomes 2
+  // ² becomes 2; a browser fetches its tables for that at the first call, and few units need them
+  const simple = /^[\x20-\x7e]*$/.test(text) ? text : text.normalize("NFKC");
+  const [over, ...under] = simple
     .replace(/°/g, "deg")
     .replace(/\b(?:sq|square)\.?\s*([a-z]+)/gi, "$1^2")
     .replace(/\b(?:cu|cubic)\.?\s*([a-z]+)/gi, "$1^3")

@@ -82,16 +82,11 @@ const isReading = (read: Reading | readonly Fault[]): read is Reading => !Array.
 
 const firstPaper: Paper = { study: startingStudies[0].file, catalog: defaultCatalog };
 
-const initial = (paper: Paper): Pick<Book, "history" | "reading" | "faults"> => {
-  const read = readPaper(paper);
-  return isReading(read)
-    ? { history: begin(paper), reading: read, faults: [] }
-    : { history: begin(paper), reading: null, faults: read };
-};
-
 export const book = createStore<Book>({
   studyId: "first",
-  ...initial(firstPaper),
+  history: begin(firstPaper),
+  reading: null,
+  faults: [],
   finding: { state: "waiting" },
   former: null,
   before: null,
@@ -105,6 +100,11 @@ export const book = createStore<Book>({
   looking: null,
   clash: null,
 });
+/** Reads the demo where nothing that is kept has been opened. */
+export const readFirst = () => {
+  const { reading, history } = book.get();
+  if (!reading) turnTo(history, null);
+};
 export const useBook = <S>(select: (state: Book) => S): S => useStore(book, select);
 
 const turnTo = (history: History<Paper>, notice: string | null) => {
