@@ -3,6 +3,7 @@ import { book, layOpen, type Paper, takeBackTo } from "../../src/app/state/book.
 import { begin } from "../../src/app/state/history.ts";
 import {
   changePrices,
+  differences,
   editRow,
   takeImport,
   writtenCatalog,
@@ -77,4 +78,14 @@ test("prices from a file are one step, and several steps are taken back at once"
   takeBackTo(book.get().history.past[0]);
   expect(paper()).toEqual(bare);
   expect(book.get().history.future).toHaveLength(2);
+});
+
+test("differences() counts rows and prices that are not alike, also those that only one has", () => {
+  expect(differences(defaultCatalog, structuredClone(defaultCatalog))).toEqual({ rows: 0, prices: 0 });
+  const other = {
+    ...defaultCatalog,
+    pipes: [{ ...defaultCatalog.pipes[0], price: "$1" }, ...defaultCatalog.pipes.slice(2)],
+    prices: { ...defaultCatalog.prices, permit: "$1", barStock: undefined },
+  };
+  expect(differences(defaultCatalog, other)).toEqual({ rows: 2, prices: 2 });
 });

@@ -204,6 +204,7 @@ test(
     await page.getByLabel("Begin a new study").getByRole("button").nth(1).click();
     await shelf(page, "Prices");
     expect(await permit.textContent()).toBe("$85");
+    await page.getByRole("table", { name: "Books" }).getByText("1 price differs").waitFor();
     await page.getByRole("button", { name: "Take the book spring prices" }).click();
     expect(await permit.textContent()).toBe("$300");
     await page.getByRole("button", { name: "Undo" }).first().click();

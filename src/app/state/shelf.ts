@@ -91,6 +91,19 @@ export const writtenCatalog = ({ study, catalog }: Paper): CatalogFile => {
   return whole as CatalogFile;
 };
 
+const apart = (a: Readonly<Record<string, unknown>>, b: Readonly<Record<string, unknown>>): number =>
+  Object.keys({ ...a, ...b }).filter((key) => JSON.stringify(a[key]) !== JSON.stringify(b[key])).length;
+const byId = (rows: Rows) => Object.fromEntries(rows.map((row) => [row.id, row]));
+
+/** In how many rows and prices two catalogs differ; a row that only one has counts. */
+export const differences = (
+  a: CatalogFile,
+  b: CatalogFile,
+): { readonly rows: number; readonly prices: number } => ({
+  rows: tables.reduce((sum, table) => sum + apart(byId(common(a, table)), byId(common(b, table))), 0),
+  prices: apart(a.prices, b.prices),
+});
+
 /** Rows that the study brought along are changed in the study, all others in the catalog. */
 export const takeImport = (preview: ImportPreview): readonly Fault[] => {
   const paper = present();

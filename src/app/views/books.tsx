@@ -1,7 +1,7 @@
-import { type FormEvent, useEffect, useState } from "react";
+import { type FormEvent, useEffect, useMemo, useState } from "react";
 import type { Reading } from "../state/book.ts";
 import type { KeptBook } from "../state/cupboard.ts";
-import { writtenCatalog } from "../state/shelf.ts";
+import { differences, writtenCatalog } from "../state/shelf.ts";
 import { useStore } from "../state/store.ts";
 import { dropBook, followKept, keepBook, kept, takeBook } from "../state/studies.ts";
 import { Dropped } from "./study-parts.tsx";
@@ -9,16 +9,25 @@ import { Dropped } from "./study-parts.tsx";
 const day = (at: number) =>
   new Date(at).toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
 
+const count = (n: number, one: string) => (n === 0 ? [] : [`${n} ${one}${n === 1 ? "" : "s"}`]);
+/** What taking a book would change, before it is taken. */
+const differs = ({ rows, prices }: { rows: number; prices: number }): string => {
+  const words = [...count(rows, "row"), ...count(prices, "price")].join(" and ");
+  if (!words) return "as it stands here";
+  return `${words} differ${rows + prices === 1 ? "s" : ""}`;
+};
+
 /** Catalogs with their prices, each as it stood when it was given a name: this spring's beside last year's. */
 export const Books = ({ reading }: { reading: Reading }) => {
   useEffect(followKept, []);
   const books = useStore(kept, (state) => state.books);
+  const here = useMemo(() => writtenCatalog(reading.paper), [reading]);
   const [name, setName] = useState("");
   const [fault, setFault] = useState<string | null>(null);
   const keep = (event: FormEvent) => {
     event.preventDefault();
     if (name.trim() === "") return;
-    void keepBook(name.trim(), writtenCatalog(reading.paper)).then((done) => done && setName(""));
+    void keepBook(name.trim(), here).then((done) => done && setName(""));
   };
   const take = (one: KeptBook) => {
     const faults = takeBook(one);
@@ -57,6 +66,7 @@ export const Books = ({ reading }: { reading: Reading }) => {
               <tr key={one.id}>
                 <td>{one.name}</td>
                 <td className="quiet">{day(one.at)}</td>
+                <td className="quiet">{differs(differences(here, one.catalog))}</td>
                 <td className="actions">
                   <button
                     type="button"
