@@ -3,7 +3,8 @@ import type { Catalog } from "../model/catalog.ts";
 import { defaultCatalog } from "../model/default-catalog.ts";
 import type { Design } from "../model/design.ts";
 import type { InputError } from "../model/input-error.ts";
-import { parseDesign, parseStudy } from "../model/parse.ts";
+import { parseDesign } from "../model/parse.ts";
+import { designFromText, studyFromText } from "../model/parse-text.ts";
 import type { Study, StudyFile } from "../model/study.ts";
 import { compile, Uncovered } from "../problem/compile.ts";
 import { UsageError } from "./arguments.ts";
@@ -36,7 +37,7 @@ export interface OpenStudy {
 
 export function openStudy(path: string | undefined): OpenStudy {
   const text = readText(path, "a study file");
-  const read = parseStudy(text, { catalog: defaultCatalog });
+  const read = studyFromText(text, { catalog: defaultCatalog });
   if (!read.ok) throw refused(path ?? "", read.errors);
   try {
     compile(read.study, read.catalog);
@@ -51,7 +52,8 @@ export function openDesign(path: string | undefined, { study, catalog }: OpenStu
   const text = readText(path, "a design file");
   // what `find --json` prints is read too: the design is inside it
   const inside = designInside(text);
-  const read = parseDesign(inside ?? text, { study, catalog });
+  const known = { study, catalog };
+  const read = inside === undefined ? designFromText(text, known) : parseDesign(inside, known);
   if (!read.ok) throw refused(path ?? "", read.errors);
   return read.design;
 }

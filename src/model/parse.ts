@@ -4,15 +4,10 @@ import { type Design, designSchema } from "./design.ts";
 import type { Refused } from "./input-error.ts";
 import { describeIssues } from "./issues.ts";
 import { catalogJsonSchema, designJsonSchema, type JsonSchema, studyJsonSchema } from "./json-schema.ts";
-import { readJson } from "./json-text.ts";
 import { migrated } from "./migrate.ts";
 import { unknownInDesign, unknownInStudy } from "./references.ts";
 import { type Study, studySchema } from "./study.ts";
 import { windOutOfReach } from "./wind-range.ts";
-
-/** Text is read as JSON, anything else is taken as read. */
-const opened = (input: unknown) =>
-  typeof input === "string" ? readJson(input) : { ok: true as const, value: input };
 
 const checked = <Output>(
   schema: z.ZodType<Output>,
@@ -31,9 +26,7 @@ const readCatalogs = new WeakMap<object, Catalog>();
 export const parseCatalog = (input: unknown): { readonly ok: true; readonly catalog: Catalog } | Refused => {
   const known = typeof input === "object" && input !== null ? readCatalogs.get(input) : undefined;
   if (known) return { ok: true, catalog: known };
-  const file = opened(input);
-  if (!file.ok) return file;
-  const read = checked(catalogSchema, file.value, catalogJsonSchema);
+  const read = checked(catalogSchema, input, catalogJsonSchema);
   if (!read.ok) return read;
   if (typeof input === "object" && input !== null) readCatalogs.set(input, read.value);
   readCatalogs.set(read.value, read.value);
@@ -51,9 +44,7 @@ export const parseStudy = (
 ): { readonly ok: true; readonly study: Study; readonly catalog: Catalog } | Refused => {
   const base = parseCatalog(options.catalog);
   if (!base.ok) return base;
-  const file = opened(input);
-  if (!file.ok) return file;
-  const current = migrated(file.value);
+  const current = migrated(input);
   if (!current.ok) return current;
   const read = checked(studySchema, current.value, studyJsonSchema);
   if (!read.ok) return read;
@@ -68,9 +59,7 @@ export const parseDesign = (
   input: unknown,
   known: { readonly catalog?: Catalog; readonly study?: Study } = {},
 ): { readonly ok: true; readonly design: Design } | Refused => {
-  const file = opened(input);
-  if (!file.ok) return file;
-  const read = checked(designSchema, file.value, designJsonSchema);
+  const read = checked(designSchema, input, designJsonSchema);
   if (!read.ok) return read;
   const design = read.value;
   const errors = known.catalog ? unknownInDesign(design, known.catalog, known.study?.wishes.packages) : [];

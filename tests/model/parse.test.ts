@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseCatalog, parseDesign, parseStudy } from "../../src/model/parse.ts";
+import { designFromText, studyFromText } from "../../src/model/parse-text.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
 import { editedStudy, errorsOf, type Loose, readCatalog } from "./support.ts";
 
@@ -327,7 +328,7 @@ test("a study read, written as SI numbers and read again is the same study", () 
   for (const { file } of startingStudies) {
     const first = parseStudy(file, { catalog: defaultCatalog });
     if (!first.ok) throw new Error(first.errors[0].message);
-    const second = parseStudy(JSON.stringify(first.study), { catalog: first.catalog });
+    const second = studyFromText(JSON.stringify(first.study), { catalog: first.catalog });
     expect(second).toEqual({ ok: true, study: first.study, catalog: first.catalog });
   }
 });
@@ -351,7 +352,7 @@ test("parseStudy never throws, whatever JSON it is given", () => {
   fc.assert(
     fc.property(fc.jsonValue(), (value) => {
       tried++;
-      const read = parseStudy(JSON.stringify(value), { catalog: defaultCatalog });
+      const read = studyFromText(JSON.stringify(value), { catalog: defaultCatalog });
       expect(read.ok).toBe(false);
       for (const error of errorsOf(read)) expect(error.found !== "" && error.expected !== "").toBe(true);
     }),
@@ -398,7 +399,7 @@ const design = {
 
 test("parseDesign reads a design and looks its ids up", () => {
   expect(parseDesign(design, { catalog: readCatalog() }).ok).toBe(true);
-  expect(parseDesign(JSON.stringify(design)).ok).toBe(true);
+  expect(designFromText(JSON.stringify(design)).ok).toBe(true);
 });
 
 test.each([

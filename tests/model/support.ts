@@ -1,6 +1,7 @@
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import type { InputError } from "../../src/model/input-error.ts";
-import { parseCatalog, parseStudy } from "../../src/model/parse.ts";
+import { parseCatalog } from "../../src/model/parse.ts";
+import { studyFromText } from "../../src/model/parse-text.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
 
 /** A file as anybody may have spoilt it. */
@@ -11,7 +12,7 @@ export type Loose = any;
 export const editedStudy = (edit: (study: Loose) => void) => {
   const study = structuredClone(startingStudies[0].file) as Loose;
   edit(study);
-  return parseStudy(JSON.stringify(study), { catalog: defaultCatalog });
+  return studyFromText(JSON.stringify(study), { catalog: defaultCatalog });
 };
 
 export const errorsOf = (

@@ -1,8 +1,8 @@
 import type { Job } from "../../../workers/protocol.ts";
 import type { Catalog, CatalogFile } from "../../model/catalog.ts";
 import { defaultCatalog } from "../../model/default-catalog.ts";
+import { demoStudy } from "../../model/demo-study.ts";
 import { parseStudy } from "../../model/parse.ts";
-import { startingStudies } from "../../model/starting-studies.ts";
 import type { Study, StudyFile } from "../../model/study.ts";
 import type { Outcome, Progress } from "../../search/types.ts";
 import type { System } from "../wording/figures.ts";
@@ -80,7 +80,7 @@ export const readPaper = (paper: Paper): Reading | readonly Fault[] => {
 };
 const isReading = (read: Reading | readonly Fault[]): read is Reading => !Array.isArray(read);
 
-const firstPaper: Paper = { study: startingStudies[0].file, catalog: defaultCatalog };
+const firstPaper: Paper = { study: demoStudy, catalog: defaultCatalog };
 
 export const book = createStore<Book>({
   studyId: "first",
@@ -102,8 +102,8 @@ export const book = createStore<Book>({
 });
 /** Reads the demo where nothing that is kept has been opened. */
 export const readFirst = () => {
-  const { reading, history } = book.get();
-  if (!reading) turnTo(history, null);
+  const { reading, history, notice } = book.get();
+  if (!reading) turnTo(history, notice);
 };
 export const useBook = <S>(select: (state: Book) => S): S => useStore(book, select);
 

@@ -1,6 +1,6 @@
 import type { CatalogFile } from "../../model/catalog.ts";
 import { defaultCatalog } from "../../model/default-catalog.ts";
-import { startingStudies } from "../../model/starting-studies.ts";
+import { demoStudy } from "../../model/demo-study.ts";
 import type { StudyFile } from "../../model/study.ts";
 import { book, change, type Fault, layOpen, look, lookAway, openStudy, type Paper } from "./book.ts";
 import type { KeptBook, KeptStudy, KeptVersion } from "./cupboard.ts";
@@ -115,7 +115,7 @@ export const remove = async (study: KeptStudy): Promise<void> => {
   if (study.id === book.get().studyId) {
     const next = kept.get().studies.find((one) => one.id !== study.id && one.deletedAt === null);
     if (!next || openKept(next) !== null)
-      layOpen(cupboard.newId(), begin({ study: startingStudies[0].file, catalog: defaultCatalog }), null);
+      layOpen(cupboard.newId(), begin({ study: demoStudy, catalog: defaultCatalog }), null);
   }
   tell(study.id);
 };

@@ -1,4 +1,4 @@
-import { useRef } from "react";
+import { lazy, Suspense, useRef } from "react";
 import { leastOfAim } from "../../search/ground.ts";
 import { Elevation } from "../drawings/elevation.tsx";
 import { usePhone, useWidth } from "../parts/measured.ts";
@@ -10,10 +10,11 @@ import { BillBar } from "./bill-bar.tsx";
 import { ChecksTable } from "./checks-table.tsx";
 import { Givens } from "./givens.tsx";
 import { LockPrices } from "./lock-prices.tsx";
-import { NoneSafe } from "./none-safe.tsx";
 import { ProofLine } from "./proof-line.tsx";
 import { useStepPrices } from "./step-price.tsx";
 import { WhyNot } from "./why-not.tsx";
+
+const NoneSafe = lazy(() => import("./none-safe.tsx"));
 
 /** Memoised by reference: a selector must not make a new object for an unchanged book. */
 export const useAnswer = (): Answer => {
@@ -106,7 +107,12 @@ const Lead = ({ answer }: { answer: Answer }) => {
         <b>▲ The search broke off.</b> This is a defect of the program, not of your study: {answer.message}
       </div>
     );
-  if (answer.kind === "none-safe") return <NoneSafe answer={answer} />;
+  if (answer.kind === "none-safe")
+    return (
+      <Suspense>
+        <NoneSafe answer={answer} />
+      </Suspense>
+    );
   return <BigThree answer={answer} />;
 };
 

@@ -14,6 +14,8 @@ import { RulesTable } from "./rules-table.tsx";
 import { SectionReach } from "./section-reach.tsx";
 import { SectionsTable } from "./sections-table.tsx";
 import { UnderRules } from "./under-rules.tsx";
+import "../css/catalog.css";
+import "../css/studies.css";
 
 const CatalogView = () => {
   const reading = useBook((state) => state.reading);

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { lazy, Suspense, useState } from "react";
 import type { Catalog } from "../../model/catalog.ts";
 import type { Study } from "../../model/study.ts";
 import { writePrice } from "../../quantity/price.ts";
@@ -7,13 +7,13 @@ import { changeStudy, useBook } from "../state/book.ts";
 import { inUnits, money, type System, said } from "../wording/figures.ts";
 import { typedPercent, typedPrice, typedQuantity } from "../wording/given.ts";
 import { antennaWords, axisWords, lotSize, openArea, rareWords, single } from "../wording/givens.ts";
-import { GuyChoices, MastChoices } from "./givens/choices.tsx";
 import { Quantity, written } from "./givens/fields.tsx";
-import { Layers } from "./givens/layers.tsx";
-import { FurtherSite, FurtherSoil, Ice } from "./givens/site.tsx";
-import { FurtherWind, WindGivens } from "./givens/wind.tsx";
-import { Antennas, FurtherWishes, NextAim } from "./givens/wishes.tsx";
+import { Ice } from "./givens/ice.tsx";
+import { WindGivens } from "./givens/wind.tsx";
 import { StepPrice } from "./step-price.tsx";
+
+// Rarely asked, and a tenth of the first page: it comes when it is opened.
+const EveryGiven = lazy(() => import("./givens/every.tsx"));
 
 /** Five groups of givens, each value edited where it stands, with what one step of it costs. */
 export const Givens = () => {
@@ -220,33 +220,9 @@ const MoreGivens = ({ study, system }: { study: Study; system: System }) => {
         </span>
       </summary>
       {open && (
-        <div className="topics">
-          <section aria-label="Wind and air">
-            <h3>Wind and air</h3>
-            <FurtherWind />
-            <FurtherSite />
-          </section>
-          <section aria-label="Ground and water">
-            <h3>Ground and water</h3>
-            <Layers />
-            <FurtherSoil />
-            <h3>Mast</h3>
-            <MastChoices />
-          </section>
-          <section aria-label="Guys and anchors">
-            <h3>Guys and anchors</h3>
-            <GuyChoices />
-          </section>
-          <section aria-label="Antennas">
-            <h3>Antennas</h3>
-            <Antennas />
-          </section>
-          <section aria-label="Further wishes">
-            <h3>Further wishes</h3>
-            <FurtherWishes />
-            <NextAim />
-          </section>
-        </div>
+        <Suspense fallback={<div className="topics" aria-busy="true" />}>
+          <EveryGiven />
+        </Suspense>
       )}
     </details>
   );

@@ -20,7 +20,7 @@ const LOOKING = [
 ];
 
 /** Nothing passes: the nearest miss, then the smallest ways out, each really searched. */
-export const NoneSafe = ({ answer }: { answer: Extract<Answer, { kind: "none-safe" }> }) => {
+const NoneSafe = ({ answer }: { answer: Extract<Answer, { kind: "none-safe" }> }) => {
   const system = useBook((state) => state.system);
   const { reading } = answer;
   const ways = useMemo(() => waysOut(reading, system), [reading, system]);
@@ -123,3 +123,4 @@ const costWords = (outcome: Outcome | undefined, currency: string, system: Syste
   const cost = money(outcome.best.verdict.bill.total, currency, system);
   return outcome.status === "proven" ? cost : `at most ${cost}`;
 };
+export default NoneSafe;

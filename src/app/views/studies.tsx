@@ -24,6 +24,8 @@ import {
 import { Brought, HandOn } from "./study-exchange.tsx";
 import { Does, when } from "./study-parts.tsx";
 import { Steps, Versions } from "./study-versions.tsx";
+import "../css/catalog.css";
+import "../css/studies.css";
 
 /** Every study of this browser, the versions of the open one, and what comes in and goes out. */
 const StudiesView = () => {

@@ -16,6 +16,7 @@ import { ByKind } from "./by-kind.tsx";
 import { ComparisonView } from "./comparison.tsx";
 import { FrontFigures, MapFigures } from "./figures-tables.tsx";
 import { MarkedDesigns } from "./marked-designs.tsx";
+import "../css/tradeoff.css";
 
 const TradeoffView = () => {
   const reading = useBook((state) => state.reading);
