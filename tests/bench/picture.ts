@@ -20,6 +20,8 @@ try {
   await page.evaluate(() => document.fonts.ready);
   await page.screenshot({ path: "docs/pictures/answer.png" });
 
+  // what one step of each given costs comes after the proof
+  await page.locator(".givens .price", { hasText: "$" }).nth(3).waitFor({ timeout: 120_000 });
   await page.getByRole("region", { name: "Givens" }).screenshot({ path: `${GUIDE}/givens.png` });
   await page.getByRole("table", { name: "Checks by share used" }).getByRole("button").nth(1).click();
   await page.mouse.move(0, 0);
@@ -30,9 +32,8 @@ try {
   await page.screenshot({ path: `${GUIDE}/lot.png` });
 
   await turnTo(page, "tradeoff");
-  // both roads from the wish are priced; the rest of the map may still be filled
-  await page.getByText(/taller by/).waitFor({ timeout: 300_000 });
-  await page.getByText(/bigger by/).waitFor({ timeout: 300_000 });
+  // the map without its last rows will do: beyond the edge of what is safe each cell is long to prove
+  await page.getByText(/map so far: 1[0-9]{2} cells|map exact/).waitFor({ timeout: 600_000 });
   await page.screenshot({ path: `${GUIDE}/trade-off.png` });
 
   const hand = await desk.page({ ...phone, colorScheme: "dark" });
