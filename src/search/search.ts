@@ -16,6 +16,8 @@ const spread = (byPrice: readonly Node[]): Node[] => {
   return byPrice.length === 0 ? [] : [...places].map((place) => byPrice[place]);
 };
 
+const DEARER = "dearer than the answer by its lower bound";
+
 /** The disagreement that may never happen: the search accepted what `verify` rejects, or priced it otherwise. */
 export class SearchDefect extends Error {}
 
@@ -30,6 +32,8 @@ export class Search {
   readonly objective: Objective;
   best: Candidate | null = null;
   analysed = 0;
+  /** Partial designs and structures whose least cost was worked out. */
+  bounded = 0;
   finished = false;
   private readonly queue = new FlatQueue<Node>();
   /** Best objective known to other workers. */
@@ -110,8 +114,14 @@ export class Search {
   }
 
   private push(node: Node): void {
+    this.bounded++;
     if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs);
-    else this.queue.push(node, this.objective(node));
+    else {
+      const objective = this.objective(node);
+      // what can't beat the best so far is not kept until the end to be told so
+      if (objective > this.cutoff) this.tree.prune(DEARER, node.designs);
+      else this.queue.push(node, objective);
+    }
   }
 
   private probe(node: Node): void {
@@ -151,8 +161,7 @@ export class Search {
 
   private finish(): void {
     this.finished = true;
-    for (let node = this.queue.pop(); node; node = this.queue.pop())
-      this.tree.prune("dearer than the answer by its lower bound", node.designs);
+    for (let node = this.queue.pop(); node; node = this.queue.pop()) this.tree.prune(DEARER, node.designs);
   }
 
   /** Nothing safe that is left, or found, has a smaller objective. */

@@ -11,13 +11,23 @@ import { benchMast } from "../reference/calculix/masts.ts";
 import { PACKAGE } from "../reference/calculix/run-calculix.ts";
 import { timeCalculix } from "../reference/calculix/time-calculix.ts";
 import { frontOfDemo } from "./front.ts";
-import { enumerable, forWorkers, grids, problemOf } from "./studies.ts";
+import { optimise, optimisers } from "./optimisers.ts";
+import { randomStudies } from "./random-studies.ts";
+import { type BenchStudy, enumerable, forWorkers, grids, problemOf } from "./studies.ts";
+import { judgeThreeLevels } from "./three-levels.ts";
 import { whatIf } from "./what-if.ts";
 
 // Ratios side by side in one run, for people to read: nothing is asserted, for a busy machine is no defect.
 
 /** A search that takes longer is stopped and said to be, ms. */
 const PATIENCE = 45_000;
+/** Studies drawn, and how long each may take, ms. */
+const STUDIES = 32;
+const STUDY_PATIENCE = 15_000;
+/** Of these as many are given to other optimisers as were proven within this, ms; they have ten times as long, or this. */
+const FOR_OTHERS = 12;
+const LONGEST_FOR_OTHERS = 1500;
+const LEAST_FOR_OTHERS = 1000;
 
 const seconds = (work: () => void): number => {
   const started = performance.now();
@@ -57,27 +67,119 @@ function againstEnumeration() {
   });
 }
 
-function growingGrids() {
-  return grids.map(({ name, file }) => {
-    const problem = problemOf(file);
-    const { designs, structures } = new Grid(problem).total();
-    const started = performance.now();
-    const search = new Search(problem);
-    let first = Number.NaN;
-    while (!search.step(1) && performance.now() - started < PATIENCE)
-      if (Number.isNaN(first) && search.best) first = performance.now() - started;
-    const ended = performance.now() - started;
-    if (Number.isNaN(first) && search.best) first = ended;
+/** One search to its proof, or until patience ends, ms. */
+function proven({ name, file }: BenchStudy, patience: number) {
+  const problem = problemOf(file);
+  const { designs, structures } = new Grid(problem).total();
+  const started = performance.now();
+  const search = new Search(problem);
+  let first = Number.NaN;
+  while (!search.step(1) && performance.now() - started < patience)
+    if (Number.isNaN(first) && search.best) first = performance.now() - started;
+  const taken = performance.now() - started;
+  if (Number.isNaN(first) && search.best) first = taken;
+  const row = {
+    study: name,
+    aim: problem.study.aim,
+    designs: size(designs),
+    structures: size(structures),
+    bounded: search.bounded,
+    analysed: search.analysed,
+    "first safe, ms": search.best ? Math.round(first) : "none safe",
+    "proven, ms": search.finished ? Math.round(taken) : `not within ${patience}`,
+    cost: search.best ? search.best.cents / 100 : "",
+  };
+  return { row, problem, search, taken };
+}
+
+const growingGrids = () => grids.map((grid) => proven(grid, PATIENCE).row);
+
+/** Cents of a proven answer, and how long it took. */
+interface Answer {
+  readonly name: string;
+  readonly file: BenchStudy["file"];
+  readonly cents: number;
+  readonly milliseconds: number;
+}
+
+function drawnStudies() {
+  const answers: Answer[] = [];
+  const runs = randomStudies(STUDIES, 7).map((study) => {
+    const run = proven(study, STUDY_PATIENCE);
+    const { best, finished } = run.search;
+    if (best && finished && run.problem.study.aim === "cost")
+      answers.push({ ...study, cents: best.cents, milliseconds: run.taken });
+    return run;
+  });
+  const times = runs
+    .map(({ search, taken }) => (search.finished ? taken : Number.POSITIVE_INFINITY))
+    .sort((a, b) => a - b);
+  const at = (share: number) => {
+    const time = times[Math.min(times.length - 1, Math.ceil(share * times.length) - 1)];
+    return Number.isFinite(time) ? Math.round(time) : `not within ${STUDY_PATIENCE}`;
+  };
+  const summary = {
+    studies: times.length,
+    proven: times.filter(Number.isFinite).length,
+    "none safe": runs.filter(({ search }) => search.finished && !search.best).length,
+    "median, ms": at(0.5),
+    "ninth decile, ms": at(0.9),
+    "worst, ms": at(1),
+  };
+  return { rows: runs.map(({ row }) => row), summary, answers };
+}
+
+/** How far above the proven answer, per cent, the middle and the worst of those that found something safe. */
+const above = (misses: readonly number[]) => {
+  const sorted = [...misses].sort((a, b) => a - b);
+  return sorted.length === 0
+    ? { "by, median": "", "by, worst": "" }
+    : {
+        "by, median": `${rounded(sorted[Math.floor(sorted.length / 2)])} %`,
+        "by, worst": `${rounded(sorted[sorted.length - 1])} %`,
+      };
+};
+
+function againstOptimisers(answers: readonly Answer[]) {
+  const tried = answers.filter(({ milliseconds }) => milliseconds < LONGEST_FOR_OTHERS).slice(0, FOR_OTHERS);
+  return (Object.keys(optimisers) as (keyof typeof optimisers)[]).map((name) => {
+    const found = tried.map(({ file, cents, milliseconds }, i) => {
+      const time = Math.max(10 * milliseconds, LEAST_FOR_OTHERS);
+      return { ...optimise(name, problemOf(file), time, i + 1), answer: cents };
+    });
+    const safe = found.flatMap((run) => (run.cents === null ? [] : [{ ...run, cents: run.cents }]));
+    for (const run of safe)
+      if (run.cents < run.answer)
+        throw new Error(`${name} found ${run.cents} cents, less than the proven ${run.answer}`);
+    const missed = safe.filter(({ cents, answer }) => cents > answer);
     return {
-      grid: name,
-      designs: size(designs),
-      structures: size(structures),
-      analysed: search.analysed,
-      "first safe, ms": search.best ? Math.round(first) : "none safe",
-      "proven, ms": search.finished ? Math.round(ended) : `not within ${PATIENCE}`,
-      cost: search.best ? search.best.cents / 100 : "",
+      optimiser: name,
+      studies: found.length,
+      "found the answer": safe.length - missed.length,
+      "found nothing safe": found.length - safe.length,
+      missed: missed.length,
+      ...above(missed.map(({ cents, answer }) => (100 * (cents - answer)) / answer)),
+      "designs verified": found.reduce((sum, { verified }) => sum + verified, 0),
     };
   });
+}
+
+function threeLevels() {
+  const { designs, cases, analysed, verified } = judgeThreeLevels(400);
+  const other = timeCalculix();
+  const ratio = (rate: number) => (other ? Math.round(rate * cases * other.seconds) : "");
+  const row = (judged: string, rate: number) => ({
+    judged,
+    designs,
+    cases,
+    "designs a second on one core": Math.round(rate),
+    "times CalculiX": ratio(rate),
+    note: "CalculiX: as many runs as cases, each as long as that of the mast below",
+  });
+  return [
+    row("as the search does: the worst of mast, guys, anchor, base", analysed),
+    row("by verify: all responses, factors, bill and words", verified),
+  ];
 }
 
 function verdicts() {
@@ -151,11 +253,23 @@ const show = (title: string, rows: readonly object[]) => {
 console.log(
   `node ${process.version}, ${availableParallelism()} cores; times depend on what else the machine does`,
 );
+const memory = () => `${Math.round(process.resourceUsage().maxRSS / 1024)} MB`;
+
+show("Complete three-level guyed designs, each unlike the others", threeLevels());
+show("One guyed analysis", analysisAgainstCalculix());
+show("Answers of the starting studies verified again and again", verdicts());
 show("The search against enumeration: every design verified", againstEnumeration());
 show("Grids from small to whole, one core", growingGrids());
-show("Complete guyed designs verified", verdicts());
-show("One guyed analysis", analysisAgainstCalculix());
+console.log(`Greatest memory so far: ${memory()}`);
+const drawn = drawnStudies();
+show("Studies drawn from a seed, one core", drawn.rows);
+show("Their times to proof", [drawn.summary]);
+show(
+  "General-purpose optimisers on such studies: cost plus a penalty for what verify fails, ten times our time",
+  againstOptimisers(drawn.answers),
+);
+console.log(`Greatest memory so far: ${memory()}`);
 show("One worker and two", await workers());
 show("The demo's front over cost, concrete and margin", await frontOfDemo());
 show("The demo answered again after an edit: two workers, warm", await whatIf());
-console.log(`\nGreatest memory of the whole run: ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`);
+console.log(`\nGreatest memory of the whole run, two workers at once: ${memory()}`);
