@@ -4,6 +4,7 @@ import { App } from "./app.tsx";
 import "./css/look.css";
 import "./css/shell.css";
 import "./css/answer.css";
+import "./css/guide.css";
 import { followAddress, followKeys } from "./state/address.ts";
 import { book, doAgain, readFirst, takeBack } from "./state/book.ts";
 import { heedOtherTabs, loadPreferences, loadSaved, saveEveryChange } from "./state/saving.ts";

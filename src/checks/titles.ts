@@ -1,7 +1,6 @@
 import type { CheckUnit } from "../model/verdict.ts";
 
-/** What each limit state is called on site. */
-export const limitStateTitles: Readonly<Record<string, string>> = {
+const titles = {
   "leg-compression": "Leg compression",
   "leg-tension": "Leg tension",
   "bracing-shear": "Bracing shear",
@@ -44,7 +43,12 @@ export const limitStateTitles: Readonly<Record<string, string>> = {
   "insulator-compression": "Base insulator compression",
   "insulator-shear": "Base insulator shear",
   "insulator-turn": "Base insulator turn",
-};
+} as const;
+
+export type LimitStateId = keyof typeof titles;
+
+/** What each limit state is called on site. */
+export const limitStateTitles: Readonly<Record<string, string>> = titles;
 
 export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
   stability: "ratio",

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useRef } from "react";
 import { leastOfAim } from "../../search/ground.ts";
 import { Elevation } from "../drawings/elevation.tsx";
+import { Glossed } from "../parts/glossed.tsx";
 import { usePhone, useWidth } from "../parts/measured.ts";
 import { useBook } from "../state/book.ts";
 import { type Answer, answerOf, judgedOf } from "../state/shown.ts";
@@ -54,7 +55,9 @@ const Body = () => {
         <h1 className="vh">The cheapest safe mast</h1>
         <Lead answer={answer} />
         {judged && answer.kind !== "none-safe" && "reading" in answer && (
-          <p className="sentence">{designSentence(judged.design, answer.reading.catalog, system)}</p>
+          <p className="sentence">
+            <Glossed text={designSentence(judged.design, answer.reading.catalog, system)} />
+          </p>
         )}
         <ProofLine answer={answer} />
       </section>

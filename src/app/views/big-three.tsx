@@ -1,4 +1,5 @@
 import type { Aim } from "../../model/study.ts";
+import { Glossed } from "../parts/glossed.tsx";
 import { useBook } from "../state/book.ts";
 import { stop } from "../state/search.ts";
 import type { Answer } from "../state/shown.ts";
@@ -99,7 +100,9 @@ const Figure = ({
   sub: string;
 }) => (
   <div>
-    <dt>{label}</dt>
+    <dt>
+      <Glossed text={label} />
+    </dt>
     <dd>
       <span className="fig">
         {value}

@@ -1,18 +1,12 @@
 import { Fragment, useState } from "react";
 import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
+import { Glossed } from "../parts/glossed.tsx";
 import { useMedia, usePhone } from "../parts/measured.ts";
 import { book, useBook } from "../state/book.ts";
-import {
-  checkFigure,
-  demandOfCapacity,
-  governing,
-  limitWord,
-  mergedLimits,
-  numberedChecks,
-  placeWords,
-} from "../wording/check.ts";
-import { grouped, type System, used } from "../wording/figures.ts";
+import { governing, limitWord, mergedLimits, numberedChecks, placeWords } from "../wording/check.ts";
+import { used } from "../wording/figures.ts";
+import { CheckOpened } from "./check-opened.tsx";
 
 const FEW = 5;
 
@@ -49,7 +43,9 @@ export const ChecksTable = ({ design, verdict, provisional = false }: TableProps
             <th>Check</th>
             {!tight && <th>Where</th>}
             <th style={{ width: 128 }}>Used of what is allowed</th>
-            <th className="num">Used</th>
+            <th className="num">
+              <Glossed text="Used" />
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -68,7 +64,12 @@ export const ChecksTable = ({ design, verdict, provisional = false }: TableProps
                 <tr className="opened">
                   <td />
                   <td colSpan={tight ? 3 : 4}>
-                    <Opened check={check} system={system} />
+                    <CheckOpened
+                      check={check}
+                      verdict={verdict}
+                      system={system}
+                      governs={check === governs}
+                    />
                   </td>
                 </tr>
               )}
@@ -155,25 +156,3 @@ export const Bar = ({ share, governs }: { share: number; governs: boolean }) => 
     </svg>
   );
 };
-
-const Opened = ({ check, system }: { check: Check; system: System }) => (
-  <div className="opened-in">
-    <p>
-      {check.unit === "ratio" && check.kind !== "strength" ? null : (
-        <>
-          Asks <b>{checkFigure(check.demand, check.unit, system)}</b>
-          {check.required !== 1 && ` × ${grouped(check.required, 2, system)} required`}, holds{" "}
-          <b>{checkFigure(check.capacity, check.unit, system)}</b>
-          {check.kind === "strength" &&
-            Number.isFinite(check.utilisation) &&
-            `: ${used(check.utilisation)} used`}
-          .{" "}
-        </>
-      )}
-      {check.loadCase && `Load: ${check.loadCase}.`}
-    </p>
-    {check.note && <p className="reason">{check.note}</p>}
-    <p className="quiet">Source: {check.source}.</p>
-    <span className="vh">{demandOfCapacity(check, system)}</span>
-  </div>
-);

@@ -1,5 +1,7 @@
+import { Opened } from "../parts/opened.tsx";
 import { useBook } from "../state/book.ts";
 import { offer } from "../state/way.ts";
+import { glossary } from "../wording/glossary.ts";
 
 /** The caution stands in the flow of every page, never behind a click. */
 export const Foot = () => {
@@ -17,6 +19,21 @@ export const Foot = () => {
         Ways in
       </button>
       {invented && <span>Every section, antenna and price here is invented.</span>}
+      <div className="foot-words">
+        <Opened words="Words of the trade">{WordsList}</Opened>
+      </div>
     </footer>
   );
 };
+
+/** Every word that is dotted somewhere, in one place. */
+const WordsList = () => (
+  <dl className="words-list">
+    {glossary.map(({ word, line }) => (
+      <div key={word}>
+        <dt>{word}</dt>
+        <dd className="quiet">{line}</dd>
+      </div>
+    ))}
+  </dl>
+);
