@@ -20,7 +20,8 @@ export const Glossed = ({ text }: { text: string }) => (
 /** Space between a note and the edge of the page, px. */
 const EDGE = 12;
 
-const Term = ({ word, line }: { word: string; line: string }) => {
+/** One word with its line: shown to the pointer, to the keyboard and to a press. */
+export const Term = ({ word, line }: { word: string; line: string }) => {
   const [shown, setShown] = useState(false);
   const note = useRef<HTMLSpanElement>(null);
   const id = useId();

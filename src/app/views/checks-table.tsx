@@ -1,11 +1,12 @@
 import { Fragment, useState } from "react";
 import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
-import { Glossed } from "../parts/glossed.tsx";
+import { Term } from "../parts/glossed.tsx";
 import { useMedia, usePhone } from "../parts/measured.ts";
 import { book, useBook } from "../state/book.ts";
 import { governing, limitWord, mergedLimits, numberedChecks, placeWords } from "../wording/check.ts";
 import { used } from "../wording/figures.ts";
+import { lineOf } from "../wording/glossary.ts";
 import { CheckOpened } from "./check-opened.tsx";
 
 const FEW = 5;
@@ -44,7 +45,7 @@ export const ChecksTable = ({ design, verdict, provisional = false }: TableProps
             {!tight && <th>Where</th>}
             <th style={{ width: 128 }}>Used of what is allowed</th>
             <th className="num">
-              <Glossed text="Used" />
+              <Term word="Used" line={lineOf("utilisation")} />
             </th>
           </tr>
         </thead>

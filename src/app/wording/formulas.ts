@@ -141,6 +141,18 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
     letters: [["φ", "in the service wind"]],
     sketch: "turn",
   },
+  "pair-range": {
+    asks: "share of its pull that twist gives or takes a guy of a pair",
+    holds: "the most share that the method can follow",
+    letters: [],
+    sketch: "turn",
+  },
+  "arm-pull": {
+    asks: "T, the tightest guy on an arm, twist counted",
+    holds: "rating of the arm",
+    letters: [["T", "pull at the mast’s end"]],
+    sketch: "guy",
+  },
   "gust-factor": {
     asks: "gust factor that this mast’s own sway calls for",
     holds: "gust factor that is in the wind",

@@ -93,11 +93,15 @@ export const glossary: readonly Word[] = [
   { word: "thrust", line: "The push down the mast, from weight and from the guys’ pull." },
   { word: "toe", line: "The footing’s lower edge on the side that it would tip to." },
   { word: "torque", line: "What twists the mast about its own axis." },
+  {
+    word: "torque arm",
+    also: ["torque arms"],
+    line: "An arm that holds two guys apart at one level, so that they resist twist.",
+  },
   { word: "turnbuckle", also: ["turnbuckles"], line: "A screw in the guy to draw it tighter." },
   { word: "uplift", line: "Being pulled up out of the ground." },
   {
     word: "utilisation",
-    also: ["used"],
     line: "Load times required factor over strength: 1.00 is all of what is allowed.",
   },
   { word: "yield", line: "The stress at which steel stays bent." },
@@ -114,6 +118,9 @@ export interface Piece {
   readonly text: string;
   readonly line?: string;
 }
+
+/** The line of one word, where the page says it in a shorter way. */
+export const lineOf = (word: string): string => byForm.get(word.toLowerCase())?.line ?? "";
 
 /** A text cut where a word of the trade stands; each word is marked once in a text. */
 export const glossedPieces = (text: string): readonly Piece[] => {
