@@ -2,7 +2,14 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { contour, contourLevels, safeEdge } from "../../src/app/plots/contour.ts";
 import { costBetween, roadCells, roadSteps } from "../../src/app/plots/map-axes.ts";
-import { markedDesigns, roundScale, stair } from "../../src/app/plots/stairs.ts";
+import {
+  behindStairs,
+  FLOORS,
+  markedDesigns,
+  roundScale,
+  stair,
+  thinned,
+} from "../../src/app/plots/stairs.ts";
 import type { FrontPoint } from "../../src/search/types.ts";
 import { fixture } from "./support/fixture.ts";
 
@@ -38,6 +45,26 @@ test("stair() falls in cost as concrete grows, and no point at its margin lies u
         expect(corners.some((c) => c.cost <= p.cost && c.concrete <= p.concrete)).toBe(true);
     }),
   );
+});
+
+test("behindStairs() holds what no stair does, and nothing of either is lost", () => {
+  fc.assert(
+    fc.property(points, (all) => {
+      const behind = behindStairs(all);
+      const corners = new Set(FLOORS.flatMap((floor) => stair(all, floor)));
+      expect(behind.filter((one) => corners.has(one))).toEqual([]);
+      expect(behind.length + corners.size).toBe(all.length);
+    }),
+  );
+});
+
+test("thinned() keeps all of a short list and spreads over a long one", () => {
+  const long = Array.from({ length: 1000 }, (_, i) => i);
+  expect(thinned(long.slice(0, 10), 10)).toHaveLength(10);
+  const few = thinned(long, 100);
+  expect(new Set(few).size).toBe(100);
+  expect(few[0]).toBe(0);
+  expect(few.at(-1)).toBeGreaterThanOrEqual(980);
 });
 
 test("markedDesigns() gives one letter to a design that is best twice", () => {

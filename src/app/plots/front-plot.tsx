@@ -1,11 +1,26 @@
 import { memo, useMemo } from "react";
-import { Area, CartesianGrid, ComposedChart, Line, Scatter, XAxis, YAxis } from "recharts";
+import {
+  Area,
+  CartesianGrid,
+  ComposedChart,
+  Line,
+  Scatter,
+  useXAxisScale,
+  useYAxisScale,
+  XAxis,
+  YAxis,
+} from "recharts";
+import { designKey } from "../../model/design.ts";
 import type { FrontPoint } from "../../search/types.ts";
 import { grouped, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";
 import { FLOORS, type Marked, roundScale, stair } from "./stairs.ts";
 
 interface Props {
   readonly points: readonly FrontPoint[];
+  /** Designs that another beats in cost and concrete: drawn faint, without a ring. */
+  readonly faint: readonly FrontPoint[];
+  /** Cost below which the safe edge is proven; null where all of it is. */
+  readonly certain: number | null;
   readonly marked: readonly Marked[];
   readonly width: number;
   readonly system: System;
@@ -37,10 +52,11 @@ const dashes: Readonly<Record<number, string | undefined>> = {
 const quiet = { fill: "var(--ink2)", fontSize: 12, fontFamily: "var(--letter)" };
 
 /** Cost against concrete: one stair for each margin, every corner a judged design. */
-export const FrontPlot = memo(({ points, marked, width, system, currency, take }: Props) => {
+export const FrontPlot = memo((props: Props) => {
+  const { points, faint, certain, marked, width, system, currency, take } = props;
   const built = useMemo(
-    () => build(points, marked, system, currency, take),
-    [points, marked, system, currency, take],
+    () => build(points, certain, marked, system, currency, take),
+    [points, certain, marked, system, currency, take],
   );
   const height = Math.min(430, Math.max(320, width * 0.7));
   return (
@@ -102,13 +118,26 @@ export const FrontPlot = memo(({ points, marked, width, system, currency, take }
           label={(props) => endLabel(props, last, floor)}
         />
       ))}
+      <FaintDots points={faint} system={system} />
       <Scatter data={built.rings as Ring[]} dataKey="cost" shape={ringShape} isAnimationActive={false} />
     </ComposedChart>
   );
 });
 
+/** All in one path: thousands of dots cost the page one element. */
+const FaintDots = ({ points, system }: { points: readonly FrontPoint[]; system: System }) => {
+  const across = useXAxisScale();
+  const up = useYAxisScale();
+  if (!across || !up || points.length === 0) return null;
+  const dots = points.map(
+    ({ concrete, cost }) => `M${across(inUnits(concrete, "volume", system))} ${up(cost)}h0`,
+  );
+  return <path className="faint" d={dots.join("")} data-count={points.length} />;
+};
+
 const build = (
   points: readonly FrontPoint[],
+  certain: number | null,
   marked: readonly Marked[],
   system: System,
   currency: string,
@@ -133,12 +162,14 @@ const build = (
     const wall = { concrete: volume(found[0]), [name]: top } as Row;
     return [wall, ...steps, { concrete: end, [name]: found.at(-1)!.cost } as Row];
   });
+  // hatched only where it is proven that nothing safe is so cheap
+  const proven = (cost: number) => Math.max(up[0], Math.min(cost, certain ?? cost));
   const lowest = stairs[0]?.floor === 0 ? stairs[0].corners : [];
   const hatch: Row[] = lowest.length
     ? [
-        { concrete: across[0], edge: top },
-        ...lowest.map((point) => ({ concrete: volume(point), edge: point.cost })),
-        { concrete: end, edge: lowest.at(-1)!.cost },
+        { concrete: across[0], edge: proven(top) },
+        ...lowest.map((point) => ({ concrete: volume(point), edge: proven(point.cost) })),
+        { concrete: end, edge: proven(lowest.at(-1)!.cost) },
       ]
     : [];
   const all = [...rows, ...hatch].sort((a, b) => a.concrete - b.concrete);
@@ -189,6 +220,8 @@ const ringShape = (props: unknown) => {
         role="button"
         tabIndex={0}
         aria-label={payload.words}
+        className="ring"
+        data-design={designKey(payload.point.design)}
         style={{ cursor: "pointer" }}
         onClick={seen}
         onKeyDown={(event) => {
@@ -199,7 +232,7 @@ const ringShape = (props: unknown) => {
         }}
       >
         <circle cx={cx} cy={cy} r={Math.max(radius + 5, 12)} fill="transparent" className="halo-ring" />
-        <circle cx={cx} cy={cy} r={radius} className="p" style={{ stroke: "var(--ink)", strokeWidth: 1.6 }} />
+        <circle cx={cx} cy={cy} r={radius} className="p" />
       </g>
       {payload.letter && (
         <g style={{ pointerEvents: "none" }}>

@@ -1,4 +1,5 @@
 import { memo, useMemo } from "react";
+import { designKey } from "../../model/design.ts";
 import type { CostMap, MapCell } from "../../search/types.ts";
 import { lowerFirst } from "../wording/check.ts";
 import { grouped, inUnits, money, type System, said, unitOf } from "../wording/figures.ts";
@@ -15,10 +16,12 @@ interface Props {
   readonly system: System;
   readonly currency: string;
   readonly take: (cell: MapCell) => void;
+  /** The cell that the user took a design from. */
+  readonly taken: { readonly height: number; readonly area: number } | null;
 }
 
 /** Cheapest safe cost over height and antenna area: contours where it is safe, a stepped edge where that ends. */
-export const MapPlot = memo(({ map, wish, width, system, currency, take }: Props) => {
+export const MapPlot = memo(({ map, wish, width, system, currency, take, taken }: Props) => {
   const height = Math.min(430, Math.max(320, width * 0.62));
   const sheet = useMemo(() => sheetOf(map, width, height), [map, width, height]);
   const lines = useMemo(() => levelLines(map), [map]);
@@ -65,10 +68,32 @@ export const MapPlot = memo(({ map, wish, width, system, currency, take }: Props
           ) : null;
         }),
       )}
+      {taken && <TakenMark at={taken} sheet={sheet} />}
       <WishRoads {...{ map, wish, sheet, system, currency }} />
     </svg>
   );
 });
+
+/** The same letter as on the front, in the list and on the card. */
+const TakenMark = ({ at, sheet }: { at: { height: number; area: number }; sheet: Sheet }) => (
+  <g style={{ pointerEvents: "none" }}>
+    <rect
+      x={sheet.ofArea(at.area) - 8.5}
+      y={sheet.ofHeight(at.height) - 8.5}
+      width="17"
+      height="17"
+      className="k"
+    />
+    <text
+      x={sheet.ofArea(at.area)}
+      y={sheet.ofHeight(at.height) + 4.5}
+      textAnchor="middle"
+      style={{ fill: "var(--paper)", fontWeight: 600 }}
+    >
+      E
+    </text>
+  </g>
+);
 
 const Axes = ({ map, sheet, system }: { map: CostMap; sheet: Sheet; system: System }) => {
   const half = (values: readonly number[]) => (values[1] - values[0]) / 2;
@@ -159,7 +184,14 @@ const CellBox = ({ cell, map, sheet, fill, label, take }: BoxProps) => {
   if (!take) return <rect {...box} fill={fill} />;
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the table behind "as figures" is the keyboard's way to a cell
-    <rect {...box} fill={fill} style={{ cursor: "pointer" }} onClick={() => take(cell)}>
+    <rect
+      {...box}
+      fill={fill}
+      className="cell"
+      data-design={cell.design ? designKey(cell.design) : undefined}
+      style={{ cursor: "pointer" }}
+      onClick={() => take(cell)}
+    >
       <title>{label}</title>
     </rect>
   );

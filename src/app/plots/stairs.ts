@@ -13,6 +13,16 @@ export const stair = (points: readonly FrontPoint[], margin: number): readonly F
 
 export const FLOORS = [0, 0.1, 0.25, 0.5] as const;
 
+/** Designs on the front that stand on no stair: at their concrete another is cheaper, with less in hand. */
+export const behindStairs = (points: readonly FrontPoint[]): readonly FrontPoint[] => {
+  const corners = new Set(FLOORS.flatMap((floor) => stair(points, floor)));
+  return points.filter((point) => !corners.has(point));
+};
+
+/** At most this many, evenly through the list. */
+export const thinned = <T>(all: readonly T[], most: number): readonly T[] =>
+  all.length <= most ? all : Array.from({ length: most }, (_, i) => all[Math.floor((i * all.length) / most)]);
+
 /** Names what the plot would draw: while it stays the same there is nothing to draw anew. */
 export const stairsKey = (points: readonly FrontPoint[]): string =>
   FLOORS.map((floor) =>

@@ -1,3 +1,4 @@
+import { designKey } from "../../model/design.ts";
 import type { CostMap, FrontPoint } from "../../search/types.ts";
 import { Opened } from "../parts/opened.tsx";
 import { cellAt } from "../plots/map-axes.ts";
@@ -28,7 +29,7 @@ const FrontRows = ({ points, system, currency, take }: FrontProps) => (
         </thead>
         <tbody>
           {points.slice(0, MOST_ROWS).map((point) => (
-            <tr key={`${point.cost}/${point.concrete}/${point.margin}`}>
+            <tr key={`${point.cost}/${point.concrete}/${point.margin}`} data-design={designKey(point.design)}>
               <td className="num">{grouped(point.cost, 0, system)}</td>
               <td className="num">{figure(point.concrete, "volume", system)}</td>
               <td className="num">{percent(point.margin)}</td>

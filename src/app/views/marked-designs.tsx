@@ -1,5 +1,5 @@
 import { useMemo } from "react";
-import type { Design } from "../../model/design.ts";
+import { type Design, designKey } from "../../model/design.ts";
 import { SmallMast } from "../drawings/small-mast.tsx";
 import type { Marked } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
@@ -35,7 +35,8 @@ export const MarkedDesigns = ({ marked, reading }: { marked: readonly Marked[]; 
   return (
     <section className="marked" aria-label="Marked designs">
       <h2>
-        Marked designs, to one scale<small>each judged again before it is shown</small>
+        Marked designs, to one scale
+        <small>each judged again before it is shown; point at one and its marks follow</small>
       </h2>
       <div className="cards">
         {cards.map((card) => (
@@ -60,7 +61,7 @@ const Card = ({ letter, name, design, at, whole, reading, scale, system }: CardP
   const verdict = useMemo(() => judge(reading, design, at), [reading, design, at]);
   if (!verdict)
     return (
-      <article>
+      <article data-design={designKey(design)}>
         <SmallMast design={design} scale={scale} height={DRAWN} />
         <div>
           <h3>
@@ -72,7 +73,7 @@ const Card = ({ letter, name, design, at, whole, reading, scale, system }: CardP
     );
   const governs = governing(verdict.checks);
   return (
-    <article>
+    <article data-design={designKey(design)}>
       <SmallMast design={design} scale={scale} height={DRAWN} />
       <div>
         <h3>

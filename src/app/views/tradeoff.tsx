@@ -1,12 +1,13 @@
-import { useCallback, useEffect, useMemo, useRef } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { FrontPoint, MapCell } from "../../search/types.ts";
+import { brush } from "../parts/brush.ts";
 import { useWidth } from "../parts/measured.ts";
 import { FrontPlot } from "../plots/front-plot.tsx";
 import { wishArea } from "../plots/map-axes.ts";
 import { MapPlot } from "../plots/map-plot.tsx";
-import { FLOORS, type Marked, markedDesigns, stair, stairsKey } from "../plots/stairs.ts";
+import { behindStairs, type Marked, markedDesigns, stairsKey, thinned } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
-import { askPlots, leavePlots, plots, stopFront } from "../state/plots.ts";
+import { askPlots, leavePlots, plots, stopFront, type Taken } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { countText, money } from "../wording/figures.ts";
 import { single } from "../wording/givens.ts";
@@ -27,7 +28,7 @@ const TradeoffView = () => {
   useEffect(() => leavePlots, []);
   if (!reading) return <main />;
   return (
-    <main className="tradeoff">
+    <main className="tradeoff" ref={brush}>
       <div className="question">
         <h1>What would more height, area or margin cost, and what would less concrete?</h1>
         <Claim />
@@ -74,11 +75,13 @@ const Panels = ({ reading }: { reading: Reading }) => {
   const map = useStore(plots, (state) => state.map);
   const system = useBook((state) => state.system);
   const points = front?.points;
-  const drawn = useDrawn(points);
+  const { points: drawn, certain } = useDrawn(points, front?.exactBelow ?? null);
+  const taken = useStore(plots, (state) => state.taken);
   const marked = useMemo(
     () => (drawn ? markedDesigns(drawn, reading.study.wishes.margin) : []),
     [drawn, reading],
   );
+  const lettered = useMemo(() => withTaken(marked, drawn, taken), [marked, drawn, taken]);
   const currency = reading.catalog.prices.currency;
   const take = useCallback(
     (point: FrontPoint) => plots.set({ taken: { design: point.design, at: null, from: "from the front" } }),
@@ -104,8 +107,9 @@ const Panels = ({ reading }: { reading: Reading }) => {
           <FrontPanel
             points={drawn}
             count={points?.length ?? 0}
-            certain={front?.exactBelow ?? null}
-            {...{ marked, system, currency, take }}
+            certain={certain}
+            marked={lettered}
+            {...{ system, currency, take }}
           />
           {points && <FrontFigures points={points} system={system} currency={currency} take={take} />}
         </section>
@@ -125,18 +129,37 @@ const Panels = ({ reading }: { reading: Reading }) => {
   );
 };
 
+/** The user's own design gets its letter on the front too, unless it has one. */
+const withTaken = (
+  marked: readonly Marked[],
+  points: readonly FrontPoint[] | undefined,
+  taken: Taken | null,
+): readonly Marked[] => {
+  const point = taken && !taken.at && points?.find((one) => one.design === taken.design);
+  if (!point || marked.some((one) => one.point === point)) return marked;
+  return [...marked, { letter: "E", name: "yours", point }];
+};
+
+interface Drawn {
+  readonly points: readonly FrontPoint[] | undefined;
+  readonly certain: number | null;
+}
+/** What is proven grows all the time; the hatch follows in steps of this, or the plot would never rest. */
+const STEP = 100;
+
 /** The points as last drawn, until a stair changes: a front that only grows behind its stairs costs no drawing. */
-const useDrawn = (points: readonly FrontPoint[] | undefined) => {
-  const kept = useRef<{ key: string; points: readonly FrontPoint[] } | null>(null);
+const useDrawn = (points: readonly FrontPoint[] | undefined, exactBelow: number | null): Drawn => {
+  const kept = useRef<{ key: string; drawn: Drawn } | null>(null);
   return useMemo(() => {
     if (!points) {
       kept.current = null;
-      return undefined;
+      return { points, certain: null };
     }
-    const key = stairsKey(points);
-    if (kept.current?.key !== key) kept.current = { key, points };
-    return kept.current.points;
-  }, [points]);
+    const certain = exactBelow === null ? null : Math.floor(exactBelow / STEP) * STEP;
+    const key = `${certain}|${stairsKey(points)}`;
+    if (kept.current?.key !== key) kept.current = { key, drawn: { points, certain } };
+    return kept.current.drawn;
+  }, [points, exactBelow]);
 };
 
 interface FrontPanelProps {
@@ -151,17 +174,28 @@ interface FrontPanelProps {
 }
 const FrontPanel = ({ points, count, certain, marked, system, currency, take }: FrontPanelProps) => {
   const [ref, width] = useWidth<HTMLDivElement>(590);
-  const drawn = points ? new Set(FLOORS.flatMap((floor) => stair(points, floor))).size : 0;
+  const [all, setAll] = useState(false);
+  const rest = useMemo(() => behindStairs(points ?? []), [points]);
+  const faint = useMemo(() => (all ? thinned(rest, MOST_DOTS) : NO_POINTS), [all, rest]);
   return (
     <div ref={ref} className="plot">
       {points && points.length > 0 ? (
         <>
-          <FrontPlot {...{ points, marked, width, system, currency, take }} />
+          <FrontPlot {...{ points, faint, certain, marked, width, system, currency, take }} />
           <p className="quiet slim">
-            {drawn < count && `Showing the ${drawn} corners of the stairs of ${count} designs on the front. `}
-            The hatch is where nothing safe is this cheap
+            {rest.length > 0 && (
+              <>
+                Rings are the {count - rest.length} corners of the stairs.{" "}
+                <button type="button" className="link" aria-pressed={all} onClick={() => setAll(!all)}>
+                  {all ? "Leave out the dots" : `Show the other ${rest.length} as dots`}
+                </button>
+                {all && faint.length < rest.length && `, ${faint.length} of them drawn`}
+                {all && ": safe, but at each dot’s concrete a stair is cheaper"}.{" "}
+              </>
+            )}
+            The hatch is where it is proven that nothing safe is this cheap
             {certain !== null &&
-              `; so far that is certain below ${money(certain, currency, system)}, the rest may still fall`}
+              `: so far below ${money(certain, currency, system)}; above that the stairs may still fall`}
             .
           </p>
         </>
@@ -171,11 +205,15 @@ const FrontPanel = ({ points, count, certain, marked, system, currency, take }: 
     </div>
   );
 };
+/** One array for "none", so that the plot need not be drawn anew. */
+const NO_POINTS: readonly FrontPoint[] = [];
+const MOST_DOTS = 4000;
 
 const MapPanel = ({ reading, takeCell }: { reading: Reading; takeCell: (cell: MapCell) => void }) => {
   const [ref, width] = useWidth<HTMLDivElement>(680);
   const map = useStore(plots, (state) => state.map);
   const system = useBook((state) => state.system);
+  const taken = useStore(plots, (state) => state.taken?.at ?? null);
   const answer = useAnswer();
   const height = single(reading.study.wishes.height);
   const air = useMemo(
@@ -201,6 +239,7 @@ const MapPanel = ({ reading, takeCell }: { reading: Reading; takeCell: (cell: Ma
           system={system}
           currency={reading.catalog.prices.currency}
           take={takeCell}
+          taken={taken}
         />
       ) : (
         <p className="quiet">Looking for the first cells.</p>
