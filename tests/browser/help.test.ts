@@ -44,6 +44,7 @@ test("a word of the trade says its line to the keyboard and goes with Escape; al
   await page.keyboard.press("Escape");
   expect(await note.count()).toBe(0);
   await page.getByText("Words of the trade").click();
+  await page.locator(".words-list dt").first().waitFor();
   expect(await page.locator(".words-list dt").count()).toBeGreaterThan(45);
   await close();
 }, 180_000);
@@ -56,7 +57,42 @@ test("a word pressed on the phone shows its line inside the screen", async () =>
     const box = (await page.getByRole("tooltip").boundingBox())!;
     expect(box.x).toBeGreaterThanOrEqual(0);
     expect(box.x + box.width).toBeLessThanOrEqual(phone.viewport.width);
+    // a press on the note puts it away: it may cover the next word
+    await page.getByRole("tooltip").tap();
+    expect(await page.getByRole("tooltip").count()).toBe(0);
   }
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(380);
   await close();
 }, 180_000);
+
+test("a design pointed at on its card is marked on the front; one taken from a ring has its letter in both", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  await page.evaluate(() => {
+    location.hash = "/tradeoff";
+  });
+  const card = page.locator(".marked article").first();
+  await card.waitFor({ timeout: 90_000 });
+  const stop = page.getByRole("button", { name: "stop here" });
+  if (await stop.isVisible()) await stop.click();
+  await page.waitForTimeout(1500);
+  await card.hover();
+  const key = await card.getAttribute("data-design");
+  const brushed = page.locator("svg .ring[data-brushed]");
+  expect(await brushed.count()).toBeGreaterThan(0);
+  for (const ring of await brushed.all()) expect(await ring.getAttribute("data-design")).toBe(key);
+  expect(await brushed.first().getAttribute("aria-label")).toContain(
+    (await card.locator(".amount").textContent())!,
+  );
+  // the cheapest has a letter already: any ring without one
+  const own = page.locator(".recharts-scatter-symbol, .recharts-symbols").filter({ hasNotText: /[A-E]/ });
+  await own.locator(".ring").first().focus();
+  await page.keyboard.press("Enter");
+  await page.getByText("yours, from the front").waitFor();
+  await page.locator("svg text").filter({ hasText: /^E$/ }).waitFor();
+  await page.keyboard.press("Escape");
+  expect(await page.getByText("yours, from the front").count()).toBe(0);
+  expect(await page.getByText(/it is proven that nothing safe is this cheap/).count()).toBe(1);
+  expect(wrong).toEqual([]);
+  await close();
+}, 240_000);

@@ -5,7 +5,7 @@ interface Props {
   readonly kind: SketchKind;
   /** What is drawn, for who can't see it. */
   readonly title: string;
-  /** The load, and what meets it, in figures. */
+  /** The load, and what meets it ("holds 7,053 lbf"). */
   readonly asks: string;
   readonly holds: string;
   /** Only what governs wears the colour. */
@@ -51,7 +51,7 @@ const Asks = ({ x, y, end, words }: Label & { words: Words }) => (
 );
 const Holds = ({ x, y, end, words }: Label & { words: Words }) => (
   <text x={x} y={y} textAnchor={end ? "end" : "start"} className="halo">
-    holds {words.holds}
+    {words.holds}
   </text>
 );
 const Push = ({ d }: { d: string }) => <path d={d} className="l4 n" markerEnd="url(#ar)" />;
@@ -254,11 +254,9 @@ const sketches: Readonly<Record<SketchKind, (words: Words) => ReactNode>> = {
       <Concrete x={90} y={96} width={160} height={28} />
       <path d="M100 118H240" className="l3" />
       <path d="M190 94V126" className={words.place} />
-      <path
-        d="M90 142V128M130 144V128M170 146V128M210 148V128M248 150V128"
-        className="l2"
-        markerEnd="url(#ar)"
-      />
+      {[90, 130, 170, 210, 248].map((x) => (
+        <path key={x} d={`M${x} 150V128`} className="l2" markerEnd="url(#ar)" />
+      ))}
       <Asks x={200} y={62} words={words} />
       <Holds x={200} y={84} words={words} />
     </>
@@ -276,7 +274,7 @@ const sketches: Readonly<Record<SketchKind, (words: Words) => ReactNode>> = {
     </>
   ),
   plate: (words) => (
-    <>
+    <g transform="translate(-64 0)">
       <Lattice x={152} top={4} foot={66} />
       <Push d="M170 16V60" />
       <path d="M132 70H208" className={words.place} />
@@ -284,7 +282,7 @@ const sketches: Readonly<Record<SketchKind, (words: Words) => ReactNode>> = {
       <path d="M132 74L112 110M208 74L228 110" className="l1 d" />
       <Asks x={200} y={44} words={words} />
       <Holds x={248} y={112} words={words} />
-    </>
+    </g>
   ),
   depth: (words) => (
     <>
@@ -297,14 +295,14 @@ const sketches: Readonly<Record<SketchKind, (words: Words) => ReactNode>> = {
     </>
   ),
   lot: (words) => (
-    <>
+    <g transform="translate(-54 0)">
       <path d="M60 14H280V146H60Z" className="l4 n" />
       <path d="M82 34H258V126H82Z" className="l2 n d" />
       <path d="M170 80V50M170 80L130 104M170 80L212 104" className="l2" />
       <path d="M212 104H280" className={words.place} />
       <Asks x={290} y={96} words={words} />
       <Holds x={290} y={118} words={words} />
-    </>
+    </g>
   ),
   fall: (words) => (
     <>

@@ -46,7 +46,8 @@ export const Term = ({ word, line }: { word: string; line: string }) => {
         {word}
       </button>
       {shown && (
-        <span ref={note} id={id} role="tooltip" className="term-note">
+        // biome-ignore lint/a11y/useKeyWithClickEvents: Escape puts it away as well; this is for fingers
+        <span ref={note} id={id} role="tooltip" className="term-note" onClick={() => setShown(false)}>
           {line}
         </span>
       )}

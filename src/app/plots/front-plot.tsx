@@ -212,6 +212,8 @@ const endLabel = (props: LabelProps, last: number, floor: number) => {
 const ringShape = (props: unknown) => {
   const { cx, cy, payload } = props as { cx: number; cy: number; payload: Ring };
   const radius = 3 + 13 * Math.min(payload.point.margin, 0.8);
+  // the user’s own on the right: it may stand where a marked one has its letter on the left
+  const side = payload.letter === "E" ? radius + 5 : -radius - 22;
   const seen = () => payload.take(payload.point);
   return (
     <g>
@@ -236,9 +238,9 @@ const ringShape = (props: unknown) => {
       </g>
       {payload.letter && (
         <g style={{ pointerEvents: "none" }}>
-          <rect x={cx - radius - 22} y={cy - 8.5} width="17" height="17" className="k" />
+          <rect x={cx + side} y={cy - 8.5} width="17" height="17" className="k" />
           <text
-            x={cx - radius - 13.5}
+            x={cx + side + 8.5}
             y={cy + 4.5}
             textAnchor="middle"
             style={{ fill: "var(--paper)", fontWeight: 600, fontSize: 13 }}

@@ -24,7 +24,12 @@ export const CheckOpened = ({ check, verdict, system, governs }: Props) => {
       </p>
       {formula && (
         <>
-          <CheckSketch kind={formula.sketch} title={check.title} {...{ asks, holds, governs }} />
+          <CheckSketch
+            kind={formula.sketch}
+            title={check.title}
+            holds={`${meets(check)} ${holds}`}
+            {...{ asks, governs }}
+          />
           <Sum {...{ check, formula, asks, holds, system }} />
           <Letters {...{ check, formula, verdict, system }} />
         </>
@@ -36,6 +41,9 @@ export const CheckOpened = ({ check, verdict, system, governs }: Props) => {
     </div>
   );
 };
+
+/** What bears a load holds it; a limit only has room for what is asked. */
+const meets = (check: Check) => (check.kind === "strength" ? "holds" : "has");
 
 const sentence = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
@@ -77,7 +85,7 @@ const Sum = ({ check, formula, asks, holds, system }: SumProps) => {
           </tr>
         )}
         <tr>
-          <th scope="row">Holds</th>
+          <th scope="row">{sentence(meets(check))}</th>
           <td>{formula.holds}</td>
           <td className="num">{holds}</td>
         </tr>

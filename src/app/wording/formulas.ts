@@ -89,9 +89,13 @@ const base: readonly (readonly [string, string])[] = [
 export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
   "leg-compression": {
     ...leg,
-    asks: "P/n + M/arm",
+    asks: "P/n + M/arm + w",
     holds: "Fcr A, one panel as a column, or the rating",
-    letters: [...leg.letters, ["Fcr A", "buckling stress of the leg between panel points, times its steel"]],
+    letters: [
+      ...leg.letters,
+      ["w", "stands for the wind on the leg itself between panel points"],
+      ["Fcr A", "buckling stress of the leg between panel points, times its steel"],
+    ],
   },
   "leg-tension": {
     ...leg,
@@ -237,7 +241,7 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
   },
   "rod-pull-out": {
     asks: "√(U² + H²)",
-    holds: "least of steel, grout bond and cone of rock",
+    holds: "least of steel, grout bond and cone of rock, all rods of the anchor together",
     letters: reaction,
     sketch: "rod",
     found: "anchor",
