@@ -91,7 +91,7 @@ const Body = () => {
             <ul className="plain">
               {judged.verdict.assumptions.map((words) => (
                 <li key={words} className="quiet">
-                  {words}
+                  <Glossed text={words} />
                 </li>
               ))}
             </ul>

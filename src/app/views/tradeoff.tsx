@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { FrontPoint, MapCell } from "../../search/types.ts";
 import { brush } from "../parts/brush.ts";
+import { Glossed } from "../parts/glossed.tsx";
 import { useWidth } from "../parts/measured.ts";
 import { FrontPlot } from "../plots/front-plot.tsx";
 import { wishArea } from "../plots/map-axes.ts";
@@ -102,7 +103,9 @@ const Panels = ({ reading }: { reading: Reading }) => {
         <section aria-label="Cost against concrete">
           <h2>
             Cost against concrete
-            <small>a stair for each margin; ring size is margin; press a ring</small>
+            <small>
+              <Glossed text="a stair for each margin; ring size is margin; press a ring" />
+            </small>
           </h2>
           <FrontPanel
             points={drawn}
@@ -116,7 +119,9 @@ const Panels = ({ reading }: { reading: Reading }) => {
         <section aria-label="Cost over height and area">
           <h2>
             Cost over height and area
-            <small>contours of cost; effective area, the antennas’ own price kept</small>
+            <small>
+              <Glossed text="contours of cost; effective area, the antennas’ own price kept" />
+            </small>
           </h2>
           <MapPanel reading={reading} takeCell={takeCell} />
           {map && <MapFigures map={map} system={system} currency={currency} />}
