@@ -1,5 +1,6 @@
 import { useState } from "react";
 import { type Way, ways } from "../guides/ways.ts";
+import { Glossed } from "../parts/glossed.tsx";
 import type { Fault } from "../state/book.ts";
 import { useStore } from "../state/store.ts";
 import { leaveWay, putAway, setOut, stepTo, walk } from "../state/way.ts";
@@ -47,7 +48,7 @@ const Steps = ({ way, step }: { way: Way; step: number }) => {
         </span>
       </p>
       <p className="way-say" aria-live="polite">
-        {look} {act && <b>{act}</b>}
+        <Glossed text={look} /> {act && <b>{act}</b>}
       </p>
       <p className="way-go">
         {step > 0 && (
