@@ -17,8 +17,8 @@ export const brush = (page: HTMLElement) => {
   const enter = ({ target }: Event) =>
     show((target as Element).closest<HTMLElement>("[data-design]")?.dataset.design);
   const leave = () => show(undefined);
-  const unpin = ({ key }: KeyboardEvent) => {
-    if (key !== "Escape") return;
+  const unpin = ({ key, target }: KeyboardEvent) => {
+    if (key !== "Escape" || (target as Element).closest("input, select")) return;
     leave();
     plots.set({ taken: null });
   };
@@ -26,12 +26,13 @@ export const brush = (page: HTMLElement) => {
   page.addEventListener("mouseleave", leave);
   page.addEventListener("focusin", enter);
   page.addEventListener("focusout", leave);
-  page.addEventListener("keydown", unpin);
+  // a ring that is drawn anew may lose the focus: the key is heard wherever it is
+  document.addEventListener("keydown", unpin);
   return () => {
     page.removeEventListener("mouseover", enter);
     page.removeEventListener("mouseleave", leave);
     page.removeEventListener("focusin", enter);
     page.removeEventListener("focusout", leave);
-    page.removeEventListener("keydown", unpin);
+    document.removeEventListener("keydown", unpin);
   };
 };
