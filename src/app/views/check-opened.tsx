@@ -14,7 +14,7 @@ interface Props {
 }
 
 /** A check's sum as the judge made it: every number here stands in the verdict, none is worked out anew. */
-export const CheckOpened = ({ check, verdict, system, governs }: Props) => {
+const CheckOpened = ({ check, verdict, system, governs }: Props) => {
   const formula = formulaOf(check.limitState);
   const [asks, holds] = [check.demand, check.capacity].map((si) => checkFigure(si, check.unit, system));
   return (
@@ -41,6 +41,8 @@ export const CheckOpened = ({ check, verdict, system, governs }: Props) => {
     </div>
   );
 };
+
+export default CheckOpened;
 
 /** What bears a load holds it; a limit only has room for what is asked. */
 const meets = (check: Check) => (check.kind === "strength" ? "holds" : "has");

@@ -1,4 +1,4 @@
-import { Fragment, useState } from "react";
+import { Fragment, lazy, Suspense, useState } from "react";
 import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
 import { Term } from "../parts/glossed.tsx";
@@ -7,9 +7,11 @@ import { book, useBook } from "../state/book.ts";
 import { governing, limitWord, mergedLimits, numberedChecks, placeWords } from "../wording/check.ts";
 import { used } from "../wording/figures.ts";
 import { lineOf } from "../wording/glossary.ts";
-import { CheckOpened } from "./check-opened.tsx";
 
 const FEW = 5;
+
+// Formulas and sketches come when the first check is opened.
+const CheckOpened = lazy(() => import("./check-opened.tsx"));
 
 interface TableProps {
   readonly design: Design;
@@ -65,12 +67,14 @@ export const ChecksTable = ({ design, verdict, provisional = false }: TableProps
                 <tr className="opened">
                   <td />
                   <td colSpan={tight ? 3 : 4}>
-                    <CheckOpened
-                      check={check}
-                      verdict={verdict}
-                      system={system}
-                      governs={check === governs}
-                    />
+                    <Suspense>
+                      <CheckOpened
+                        check={check}
+                        verdict={verdict}
+                        system={system}
+                        governs={check === governs}
+                      />
+                    </Suspense>
                   </td>
                 </tr>
               )}
