@@ -88,10 +88,10 @@ test("a design pointed at on its card is marked on the front; one taken from a r
   const own = page.locator(".recharts-scatter-symbol, .recharts-symbols").filter({ hasNotText: /[A-E]/ });
   await own.locator(".ring").first().focus();
   await page.keyboard.press("Enter");
-  await page.getByText("yours, from the front").waitFor();
+  await page.getByRole("heading", { name: "yours, from the front" }).waitFor();
   await page.locator("svg text").filter({ hasText: /^E$/ }).waitFor();
   await page.keyboard.press("Escape");
-  await page.getByText("yours, from the front").waitFor({ state: "detached" });
+  await page.getByRole("heading", { name: "yours, from the front" }).waitFor({ state: "detached" });
   expect(await page.getByText(/it is proven that nothing safe is this cheap/).count()).toBe(1);
   expect(wrong).toEqual([]);
   await close();
