@@ -61,6 +61,6 @@ test("the keyboard reaches a given, a check and a ring, and its place is always 
   await page.waitForTimeout(1500);
   await ring.focus();
   await page.keyboard.press("Enter");
-  await page.getByText("yours, from the front").waitFor();
+  await page.getByRole("heading", { name: "yours, from the front" }).waitFor();
   await close();
 }, 180_000);
