@@ -135,6 +135,37 @@ test("solveCatenary: the level cable of 200 ft span and 25 ft sag", () => {
   check("tension at its ends", 2290.36, state.tensionMast / POUND, 1e-5, "lb", source);
 });
 
+test("solveCatenary: hanging lines are those of a mooring library's own tests", () => {
+  // span, rise, unstressed length, m; EA, N; weight, N/m (the last one floats). Level and vertical pull at the lower end, N
+  const lines = [
+    [400, 200, 500, 7.51e12, 200, 43694.580989249596, -22365.599350216216],
+    [89.9, 59.2, 130, 7.51e8, 881.05, 31373.229006023103, -26650.341270116318],
+    [
+      37.96888656874307, 20.49078283711694, 100, 7.51e8, -881.0549577007893, 6428.437434537766,
+      53178.729367882406,
+    ],
+  ] as const;
+  for (const [span, rise, length, ea, weight, level, vertical] of lines) {
+    const state = catenaryState();
+    solveCatenary(span, 0, rise, length, ea, 0, 0, -weight, state);
+    expect(state.converged).toBe(true);
+    for (const [what, expected, computed] of [
+      ["level", level, state.ax],
+      ["vertical", vertical, state.az],
+    ] as const)
+      checkValue({
+        subject: `guys: ${what} pull of a line of ${length} m hung over ${span.toFixed(1)} m`,
+        source: "MoorPy (open source, NREL), tests/test_catenary.py: expected forces of catenary()",
+        tag: "published",
+        expected,
+        computed,
+        // its own iteration ends at a millionth
+        tolerance: 1e-6,
+        unit: "N",
+      });
+  }
+});
+
 /** Positions along a guy by Simpson's rule from its anchor forces: no closed form in it. */
 function hung(state: CatenaryState, length: number, ea: number, q: readonly [number, number, number]) {
   const n = 20_000;

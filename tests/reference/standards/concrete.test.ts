@@ -45,6 +45,34 @@ test("a square footing's demands are those of a textbook's example", () => {
     });
 });
 
+test("a square footing's moment and one-way shear are those of a printed example", () => {
+  // 1.2 x 200 + 1.6 x 160 = 496 kips on a column of 16 in., footing 9 ft square, 24 in. thick, d 19.5 in.
+  const printed = {
+    ...footing,
+    width: 108 * INCH,
+    thickness: 24 * INCH,
+    pedestal: 16 * INCH,
+    barDepth: 19.5 * INCH,
+  };
+  const load = { ...net, compression: 496 * KIP, normal: 496 * KIP };
+  // Its punching shear is not taken over: it leaves 2.96 ft2 out of 81, which is the side of the punched square,
+  // 35.5 in. in feet, where the area is 8.75 ft2.
+  for (const [what, expected, computed, unit, tolerance] of [
+    // the book goes on with 6.12 ksf of 6.123, and with 3.83 ft of 3.833
+    ["factored moment at the column's face", 404, bottomDemand(printed, load) / KIP_FOOT, "kip ft", 0.003],
+    ["factored shear at d from the face", 121.62, shearDemand(printed, load) / KIP, "kip", 0.001],
+  ] as const)
+    checkValue({
+      subject: `concrete: nine-foot footing, ${what}`,
+      source: "McCormac and Brown, Design of Reinforced Concrete, 9th edition, example 12.2",
+      tag: "published",
+      expected,
+      computed,
+      tolerance,
+      unit,
+    });
+});
+
 test("slabStrength follows ACI 318-19 by hand", () => {
   const strength = slabStrength(footing);
   for (const [what, expected, computed, unit] of [
