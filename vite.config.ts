@@ -115,6 +115,31 @@ const offline = VitePWA({
   },
 });
 
+/**
+ * Files of the first load packed together are a tenth smaller than apart. What page and worker share must hold nothing
+ * of React; what only later pages read must stay out of both.
+ */
+const together = [
+  {
+    name: "core",
+    test: (id: string) =>
+      /\/src\/(quantity|model|physics|parts|purchase|problem|cost|checks|search)\/|\/workers\/share-worker|\/node_modules\/(zod|unitmath|javascript-lp-solver|comlink)\//.test(
+        id,
+      ) &&
+      !/\/(csv[a-z-]*|json-text|parse-text|migrate|relax|under-rule-sets|reliability|starting-studies)\.ts$/.test(
+        id,
+      ),
+  },
+  { name: "react", test: /\/node_modules\/(react|react-dom|scheduler)\// },
+  {
+    name: "desk",
+    test: (id: string) =>
+      /\/src\/app\/(state\/(steps|pricing|saving|cupboard|shown|locks|address|store|history|book|search|way|path)|wording\/(proof|check|figures|given|givens|parts|glossary)|parts\/(stated|glossed|given|opened|measured)|views\/givens\/fields|guides\/offers|views\/(answer|big-three|bill-bar|checks-table|proof-line|proof-scale|step-price|why-not|givens)|drawings\/(loads|ground|guys|mast|hatches|lens|elevation|scene|frame|clear|balloons|face-lines))\.tsx?$|\/workers\/(pool|client)\.ts$|\/node_modules\/idb\//.test(
+        id,
+      ),
+  },
+];
+
 export default defineConfig({
   root: "src/app",
   plugins: [react(), openForDevelopment, oneBuild, ownUnits, cutFonts, packed, offline],
@@ -133,7 +158,12 @@ export default defineConfig({
       "Cross-Origin-Opener-Policy": "same-origin",
     },
   },
-  build: { outDir: "../../dist", emptyOutDir: true, target: "es2022" },
+  build: {
+    outDir: "../../dist",
+    emptyOutDir: true,
+    target: "es2022",
+    rolldownOptions: { output: { codeSplitting: { groups: together } } },
+  },
   test: {
     root: ".",
     // docs/validation.md is written when every file that holds check values has left its rows

@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { ways } from "../../src/app/guides/ways.ts";
+import { offers, type WayId } from "../../src/app/guides/offers.ts";
 import { Desk, proven, total } from "./desk.ts";
 
 let desk: Desk;
@@ -11,13 +11,8 @@ afterAll(() => desk?.close());
 
 const LONG = 240_000;
 
-const wayOf = (id: string) => {
-  const way = ways.find((one) => one.id === id);
-  if (!way) throw new Error(`no way "${id}"`);
-  return way;
-};
-const setOut = async (page: Page, id: string) => {
-  const { question } = wayOf(id);
+const setOut = async (page: Page, way: WayId) => {
+  const question = offers.find(({ id }) => id === way)?.question ?? way;
   await page.getByRole("navigation", { name: "Ways in" }).getByRole("button", { name: question }).click();
   await page.getByRole("region", { name: question }).waitFor();
 };

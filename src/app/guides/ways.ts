@@ -1,4 +1,5 @@
 import type { Page } from "../state/book.ts";
+import type { WayId } from "./offers.ts";
 
 /** One thing to look at or to try, on one page. */
 export interface Step {
@@ -11,8 +12,7 @@ export interface Step {
 
 /** A question that people bring, with a starting study of its own and the shortest road to its answer. */
 export interface Way {
-  readonly id: string;
-  readonly question: string;
+  readonly id: WayId;
   /** Of `startingStudies`. */
   readonly study: string;
   readonly steps: readonly Step[];
@@ -21,7 +21,6 @@ export interface Way {
 export const ways: readonly Way[] = [
   {
     id: "beam-or-mast",
-    question: "Bigger beam, or taller mast?",
     study: "upper-pasture",
     steps: [
       {
@@ -46,7 +45,6 @@ export const ways: readonly Way[] = [
   },
   {
     id: "used-sections",
-    question: "Which used sections are worth it?",
     study: "used-stack",
     steps: [
       {
@@ -71,7 +69,6 @@ export const ways: readonly Way[] = [
   },
   {
     id: "least-concrete",
-    question: "How little concrete on hard ground?",
     study: "hard-ground",
     steps: [
       {

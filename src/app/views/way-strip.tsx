@@ -1,15 +1,25 @@
-import { useState } from "react";
-import { type Way, ways } from "../guides/ways.ts";
-import { Glossed } from "../parts/glossed.tsx";
+import { lazy, Suspense, useEffect, useState } from "react";
+import { offers } from "../guides/offers.ts";
 import type { Fault } from "../state/book.ts";
 import { useStore } from "../state/store.ts";
-import { leaveWay, putAway, setOut, stepTo, walk } from "../state/way.ts";
+import { goOnWalking, putAway, setOut, walk } from "../state/way.ts";
+
+// Only who sets out needs the steps.
+const WaySteps = lazy(() => import("./way-steps.tsx"));
 
 /** The way that the user is on, a step at a time; before that, the ways to choose from. */
 export const WayStrip = () => {
-  const { way, step, offered } = useStore(walk, (state) => state);
-  if (way) return <Steps way={way} step={step} />;
-  return offered ? <Offer /> : null;
+  const { id, way, step, offered } = useStore(walk, (state) => state);
+  useEffect(() => {
+    void goOnWalking();
+  }, []);
+  if (way)
+    return (
+      <Suspense fallback={null}>
+        <WaySteps way={way} step={step} />
+      </Suspense>
+    );
+  return offered && !id ? <Offer /> : null;
 };
 
 const Offer = () => {
@@ -19,9 +29,16 @@ const Offer = () => {
       <span>
         New here? <span className="quiet">Five minutes each, on an invented study:</span>
       </span>
-      {ways.map((way) => (
-        <button key={way.id} type="button" className="link" onClick={() => setFaults(setOut(way))}>
-          {way.question}
+      {offers.map(({ id, question }) => (
+        <button
+          key={id}
+          type="button"
+          className="link"
+          onClick={() => {
+            void setOut(id).then(setFaults);
+          }}
+        >
+          {question}
         </button>
       ))}
       <button type="button" className="link quiet away" onClick={putAway}>
@@ -33,38 +50,5 @@ const Offer = () => {
         </span>
       ))}
     </nav>
-  );
-};
-
-const Steps = ({ way, step }: { way: Way; step: number }) => {
-  const { look, act } = way.steps[step];
-  const last = step + 1 === way.steps.length;
-  return (
-    <section className="way on" aria-label={way.question}>
-      <p className="way-count">
-        <b>{way.question}</b>{" "}
-        <span className="quiet">
-          {step + 1} of {way.steps.length}
-        </span>
-      </p>
-      <p className="way-say" aria-live="polite">
-        <Glossed text={look} /> {act && <b>{act}</b>}
-      </p>
-      <p className="way-go">
-        {step > 0 && (
-          <button type="button" className="link" onClick={() => stepTo(step - 1)}>
-            Back
-          </button>
-        )}
-        <button type="button" className="btn" onClick={() => stepTo(step + 1)}>
-          {last ? "Done" : "Next"}
-        </button>
-        {!last && (
-          <button type="button" className="link quiet" onClick={leaveWay}>
-            leave
-          </button>
-        )}
-      </p>
-    </section>
   );
 };
