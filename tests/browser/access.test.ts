@@ -48,7 +48,10 @@ test("the keyboard reaches a given, a check and a ring, and its place is always 
   });
   expect(seen.outline).toBe("solid");
   expect(seen.width).toBeGreaterThanOrEqual(2);
-  const row = page.getByRole("table", { name: "Checks by share used" }).getByRole("button").first();
+  const row = page
+    .getByRole("table", { name: "Checks by share used" })
+    .locator("button[aria-expanded]")
+    .first();
   await row.focus();
   await page.keyboard.press("Enter");
   expect(await row.getAttribute("aria-expanded")).toBe("true");

@@ -119,7 +119,7 @@ test(
 );
 
 test(
-  "everything that can be pressed is at least 24 px high, on every page",
+  "everything that can be pressed and is no word of a sentence is at least 24 px high, on every page",
   async () => {
     const { page, close } = await desk.page();
     await answered(page);
@@ -131,6 +131,8 @@ test(
       const small = await page.evaluate(() =>
         [...document.querySelectorAll("button, summary, select")]
           .filter((one) => (one as HTMLElement).checkVisibility())
+          // words inside a sentence are as high as its line: WCAG 2.2, 2.5.8 excepts them
+          .filter((one) => !one.closest(".term"))
           .map((one) => ({ name: one.textContent?.slice(0, 40), height: one.getBoundingClientRect().height }))
           .filter(({ height }) => height > 0 && height < 23.5)
           .map(({ name, height }) => `${name}: ${height}`),

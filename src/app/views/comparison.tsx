@@ -199,7 +199,9 @@ const Table = ({ columns, compared }: { columns: readonly Judged[]; compared: Co
       <table className="cat compared" aria-label="Designs side by side">
         <thead>
           <tr>
-            <th />
+            <th>
+              <span className="vh">What is compared</span>
+            </th>
             {columns.map((column) => (
               <th key={column.letter} scope="col">
                 <span className="marker">{column.letter}</span>
