@@ -204,7 +204,10 @@ test(
     await page.getByLabel("Begin a new study").getByRole("button").nth(1).click();
     await shelf(page, "Prices");
     expect(await permit.textContent()).toBe("$85");
-    await page.getByRole("table", { name: "Books" }).getByText("1 row and 1 price differ").waitFor({ timeout: 8000 });
+    await page
+      .getByRole("table", { name: "Books" })
+      .getByText("1 row and 1 price differ")
+      .waitFor({ timeout: 8000 });
     await page.getByRole("button", { name: "Take the book spring prices" }).click();
     expect(await permit.textContent()).toBe("$300");
     await page.getByRole("button", { name: "Undo" }).first().click();
