@@ -3,10 +3,20 @@ import { line } from "../parts/price.ts";
 import { buyLength, type Purchase } from "../purchase/stack.ts";
 import type { SectionModel, StackModel } from "./types.ts";
 
-type Buy = (section: SectionModel, length: number) => Purchase | null;
+/** Purchases of each section by length, 0.1 mm: an integer program each, and stacks share them. */
+const kept = new WeakMap<SectionModel, Map<number, Purchase | null>>();
+
+function buy(section: SectionModel, length: number): Purchase | null {
+  let ofSection = kept.get(section);
+  if (!ofSection) kept.set(section, (ofSection = new Map()));
+  const key = Math.round(length * 1e4);
+  let purchase = ofSection.get(key);
+  if (purchase === undefined) ofSection.set(key, (purchase = buyLength(section.row, length)));
+  return purchase;
+}
 
 /** Parts with what they cost; null where the stock, counted over all parts together, does not make them up. */
-function bought(parts: StackModel["parts"], height: number, buy: Buy): StackModel | null {
+function bought(parts: StackModel["parts"], height: number): StackModel | null {
   const lines: BillLine[] = [];
   const taken = new Map<string, number>();
   for (const { section, length } of parts) {
@@ -29,15 +39,9 @@ function bought(parts: StackModel["parts"], height: number, buy: Buy): StackMode
  * allowed, one below another of its family with the joint at a whole number of the lower one's longest pieces.
  */
 export function stacksOf(height: number, sections: readonly SectionModel[], mixed: boolean): StackModel[] {
-  const known = new Map<string, Purchase | null>();
-  const buy: Buy = (section, length) => {
-    const key = `${section.row.id} ${Math.round(length * 1e4)}`;
-    if (!known.has(key)) known.set(key, buyLength(section.row, length));
-    return known.get(key) ?? null;
-  };
   const stacks: StackModel[] = [];
   const add = (parts: StackModel["parts"]) => {
-    const stack = bought(parts, height, buy);
+    const stack = bought(parts, height);
     if (stack) stacks.push(stack);
   };
   for (const section of sections) add([{ section, length: height }]);
@@ -60,5 +64,4 @@ export const stackOf = (parts: StackModel["parts"]): StackModel | null =>
   bought(
     parts,
     parts.reduce((sum, part) => sum + part.length, 0),
-    (section, length) => buyLength(section.row, length),
   );

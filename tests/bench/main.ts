@@ -165,20 +165,20 @@ function againstOptimisers(answers: readonly Answer[]) {
 }
 
 function threeLevels() {
-  const { designs, cases, analysed, verified } = judgeThreeLevels(400);
+  const { designs, cases, analysed, threeWinds, ofThreeWinds, verified } = judgeThreeLevels(400);
   const other = timeCalculix();
-  const ratio = (rate: number) => (other ? Math.round(rate * cases * other.seconds) : "");
-  const row = (judged: string, rate: number) => ({
+  const row = (judged: string, rate: number, cases: number) => ({
     judged,
     designs,
     cases,
     "designs a second on one core": Math.round(rate),
-    "times CalculiX": ratio(rate),
+    "times CalculiX": other ? Math.round(rate * cases * other.seconds) : "",
     note: "CalculiX: as many runs as cases, each as long as that of the mast below",
   });
   return [
-    row("as the search does: the worst of mast, guys, anchor, base", analysed),
-    row("by verify: all responses, factors, bill and words", verified),
+    row("as the search does: the worst of mast, guys, anchor, base", analysed, cases),
+    row("the same, three winds with and without ice", ofThreeWinds, threeWinds),
+    row("by verify: all responses, factors, bill and words", verified, cases),
   ];
 }
 

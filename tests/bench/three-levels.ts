@@ -4,11 +4,14 @@ import { analyse } from "../../src/checks/analysis.ts";
 import { plateSide } from "../../src/checks/plate.ts";
 import { resolve } from "../../src/checks/resolve.ts";
 import { verify } from "../../src/checks/verify.ts";
-import { windCases } from "../../src/checks/wind-cases.ts";
+import { type WindCase, windCases } from "../../src/checks/wind-cases.ts";
 import type { Design } from "../../src/model/design.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import type { Problem } from "../../src/problem/types.ts";
 import { problemOf } from "./studies.ts";
+
+/** The fourth of our azimuths, degrees. */
+const ASLANT = 195;
 
 const feet = (value: number) => `${value} ft`;
 
@@ -69,46 +72,60 @@ function drawn(problem: Problem, places: readonly number[]): Design {
 export interface Judged {
   readonly designs: number;
   readonly cases: number;
-  /** As the search judges: every case and check to the end, the worst utilisation of mast, guys, anchor and base. */
+  /**
+   * As the search judges: every case and check to the end, the worst utilisation of mast, guys, anchor and base. It
+   * sizes an anchor or a base once a study, not once a design, so its parts are at hand.
+   */
   readonly analysed: number;
-  /** As `verify` does: the same, with every response, buckling factor, frequency, bill and sentence. */
+  /** The same with wind at three azimuths, bare and iced, and no other case: how many those are, and the rate. */
+  readonly threeWinds: number;
+  readonly ofThreeWinds: number;
+  /** As `verify` does: every case, with every response, buckling factor, frequency, bill and sentence. */
   readonly verified: number;
 }
+
+type Held = { readonly design: Design } & ReturnType<typeof resolve>;
 
 /** Designs whose mast holds, so that none ends before its last case. */
 export function judgeThreeLevels(count: number): Judged {
   const problem = problemOf(study);
   const keys = new Set<string>();
-  const held: Design[] = [];
+  const held: Held[] = [];
   const places = fc.array(fc.nat(1e6), { minLength: 16, maxLength: 16 });
   for (const at of fc.sample(places, { seed: 3, numRuns: 20 * count })) {
     if (held.length === count) break;
     const design = drawn(problem, at);
-    const { model } = resolve(problem, design);
+    const resolved = resolve(problem, design);
+    const { model } = resolved;
     const key = JSON.stringify(design);
     if (keys.has(key) || !model.guys?.star.even) continue;
     keys.add(key);
-    if (analyse(problem, model, { giveUpAbove: problem.allowed }).status === "complete") held.push(design);
+    if (analyse(problem, model, { giveUpAbove: problem.allowed }).status === "complete")
+      held.push({ design, ...resolved });
   }
-  const [first] = held;
-  const second = (judge: (design: Design) => void) => {
+  const cases = windCases(problem, held[0].model.guys);
+  const six = cases.filter(({ toward }) => toward !== null && toward !== ASLANT);
+  const second = (judge: (held: Held) => void) => {
     const fastest = [0, 1, 2].map(() => {
       const started = performance.now();
-      for (const design of held) judge(design);
+      for (const one of held) judge(one);
       return performance.now() - started;
     });
     return (1000 * held.length) / Math.min(...fastest);
   };
-  return {
-    designs: held.length,
-    cases: windCases(problem, resolve(problem, first).model.guys).length,
-    analysed: second((design) => {
-      const { model, anchor, footing } = resolve(problem, design);
-      const result = analyse(problem, model, { giveUpAbove: problem.allowed });
+  const judged = (of: readonly WindCase[]) =>
+    second(({ model, anchor, footing }) => {
+      const result = analyse(problem, model, { giveUpAbove: problem.allowed, cases: of });
       if (result.status === "failed") throw new Error("a mast that held before fails now");
       anchor?.worst(result.anchors);
       footing.worst(result.bases, plateSide(model.stack));
-    }),
-    verified: second((design) => verify(problem, design)),
+    });
+  return {
+    designs: held.length,
+    cases: cases.length,
+    analysed: judged(cases),
+    threeWinds: six.length,
+    ofThreeWinds: judged(six),
+    verified: second(({ design }) => verify(problem, design)),
   };
 }
