@@ -77,24 +77,30 @@ for (const [name, options] of [
     LONG,
   );
 
-test(
-  "a drawing is saved as a file that stands by itself, with its name, its hatches and its colours",
-  async () => {
+test.each([
+  ["elevation", "answer", /^Elevation of the mast to scale/],
+  ["plan", "lot", /^Plan of the lot/],
+  ["front", "tradeoff", /^Cost against concrete in place/],
+  ["map", "tradeoff", /^Cheapest safe cost over height and antenna area/],
+] as const)(
+  "the %s is saved as a file that stands by itself, with its name, its hatches and its colours",
+  async (name, hash, title) => {
     const { page, wrong, close } = await desk.page();
     await answered(page);
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page
-        .getByRole("button", { name: /^Save the .* as SVG/ })
-        .first()
-        .click(),
-    ]);
-    expect(download.suggestedFilename()).toMatch(/^upper-pasture-first-mast-.+\.svg$/);
+    await page.evaluate((to) => {
+      location.hash = `/${to}`;
+    }, hash);
+    const save = page.getByRole("button", { name: `Save the ${name} as SVG` });
+    await save.waitFor({ timeout: 90_000 });
+    // a plot takes along what is known when it is saved: enough that words and lines stand in it
+    if (hash === "tradeoff") await page.getByText(/map (so far: \d\d|exact)/).waitFor({ timeout: 90_000 });
+    const [download] = await Promise.all([page.waitForEvent("download"), save.click()]);
+    expect(download.suggestedFilename()).toBe(`upper-pasture-first-mast-${name}.svg`);
     const text = await readFile(await download.path(), "utf8");
-    expect(text).toMatch(/<title>Elevation of the mast to scale/);
+    expect(/<title>([^<]*)/.exec(text)?.[1]).toMatch(title);
     expect(text).not.toMatch(/var\(--|class=/);
     const asked = [...text.matchAll(/url\(['"]?#([\w-]+)/g)].map(([, id]) => id);
-    expect(asked.length).toBeGreaterThan(3);
+    expect(asked.length).toBeGreaterThan(0);
     for (const id of asked) expect(text).toContain(`id="${id}"`);
     // drawn alone it shows as much ink as lines and words make
     const ink = await page.evaluate(async (source) => {
@@ -110,7 +116,7 @@ test(
       for (let i = 0; i < data.length; i += 4) if (data[i] + data[i + 1] + data[i + 2] < 240) dark++;
       return dark / (data.length / 4);
     }, text);
-    expect(ink).toBeGreaterThan(0.01);
+    expect(ink).toBeGreaterThan(0.003);
     expect(ink).toBeLessThan(0.3);
     expect(wrong).toEqual([]);
     await close();

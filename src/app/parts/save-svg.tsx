@@ -9,6 +9,7 @@ const STYLES = [
   "stroke",
   "stroke-width",
   "stroke-dasharray",
+  "stroke-linecap",
   "stroke-linejoin",
   "paint-order",
   "opacity",
@@ -38,6 +39,8 @@ export const svgText = (svg: SVGSVGElement): string => {
   const page = svg.ownerDocument;
   const defs = page.createElementNS(SVG, "defs");
   for (const known of page.querySelectorAll("svg > defs > *")) {
+    // a plot's own are in the copy already
+    if (svg.contains(known)) continue;
     const own = known.cloneNode(true) as Element;
     styled(known, own);
     defs.append(own);

@@ -1,4 +1,4 @@
-import { memo, useMemo } from "react";
+import { memo, useMemo, useRef } from "react";
 import {
   Area,
   CartesianGrid,
@@ -12,6 +12,7 @@ import {
 } from "recharts";
 import { designKey } from "../../model/design.ts";
 import type { FrontPoint } from "../../search/types.ts";
+import { SaveSvg } from "../parts/save-svg.tsx";
 import { grouped, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";
 import { FLOORS, type Marked, roundScale, stair } from "./stairs.ts";
 
@@ -59,68 +60,75 @@ export const FrontPlot = memo((props: Props) => {
     [points, certain, marked, system, currency, take],
   );
   const height = Math.min(430, Math.max(320, width * 0.7));
+  const paper = useRef<SVGSVGElement>(null);
   return (
-    <ComposedChart
-      width={width}
-      height={height}
-      data={built.rows as Row[]}
-      margin={{ top: 8, right: 12, bottom: 22, left: 4 }}
-      accessibilityLayer={false}
-    >
-      <CartesianGrid stroke="var(--rule)" strokeWidth={0.75} />
-      <XAxis
-        type="number"
-        dataKey="concrete"
-        domain={[built.across[0], built.across.at(-1)!]}
-        ticks={built.across as number[]}
-        tickFormatter={(value: number) => grouped(value, 2, system)}
-        tick={quiet}
-        tickLine={false}
-        stroke="var(--ink)"
-        label={{
-          value: `concrete in place, ${unitOf("volume", system)}`,
-          position: "insideBottomRight",
-          offset: -14,
-          ...quiet,
-        }}
-      />
-      <YAxis
-        type="number"
-        domain={[built.up[0], built.up.at(-1)!]}
-        ticks={built.up as number[]}
-        tickFormatter={(value: number) => grouped(value, 0, system)}
-        tick={quiet}
-        tickLine={false}
-        stroke="var(--ink)"
-        width={52}
-        allowDataOverflow
-      />
-      <Area
-        dataKey="edge"
-        type="stepAfter"
-        stroke="none"
-        fill="url(#unsafe)"
-        fillOpacity={1}
-        connectNulls
-        isAnimationActive={false}
-      />
-      {built.floors.map(({ floor, last }) => (
-        <Line
-          key={floor}
-          dataKey={`floor${floor * 100}`}
+    <>
+      <ComposedChart
+        ref={paper}
+        role="group"
+        aria-label={`Cost against concrete in place: ${built.rings.length} corners of stairs, one for each margin`}
+        width={width}
+        height={height}
+        data={built.rows as Row[]}
+        margin={{ top: 8, right: 16, bottom: 22, left: 4 }}
+        accessibilityLayer={false}
+      >
+        <CartesianGrid stroke="var(--rule)" strokeWidth={0.75} />
+        <XAxis
+          type="number"
+          dataKey="concrete"
+          domain={[built.across[0], built.across.at(-1)!]}
+          ticks={built.across as number[]}
+          tickFormatter={(value: number) => grouped(value, 2, system)}
+          tick={quiet}
+          tickLine={false}
+          stroke="var(--ink)"
+          label={{
+            value: `concrete in place, ${unitOf("volume", system)}`,
+            position: "insideBottomRight",
+            offset: -14,
+            ...quiet,
+          }}
+        />
+        <YAxis
+          type="number"
+          domain={[built.up[0], built.up.at(-1)!]}
+          ticks={built.up as number[]}
+          tickFormatter={(value: number) => grouped(value, 0, system)}
+          tick={quiet}
+          tickLine={false}
+          stroke="var(--ink)"
+          width={52}
+          allowDataOverflow
+        />
+        <Area
+          dataKey="edge"
           type="stepAfter"
-          stroke={floor === 0 ? "var(--govern)" : "var(--ink)"}
-          strokeWidth={floor === 0 ? 2.6 : 1.2}
-          strokeDasharray={dashes[floor]}
-          dot={false}
+          stroke="none"
+          fill="url(#unsafe)"
+          fillOpacity={1}
           connectNulls
           isAnimationActive={false}
-          label={(props) => endLabel(props, last, floor)}
         />
-      ))}
-      <FaintDots points={faint} system={system} />
-      <Scatter data={built.rings as Ring[]} dataKey="cost" shape={ringShape} isAnimationActive={false} />
-    </ComposedChart>
+        {built.floors.map(({ floor, last }) => (
+          <Line
+            key={floor}
+            dataKey={`floor${floor * 100}`}
+            type="stepAfter"
+            stroke={floor === 0 ? "var(--govern)" : "var(--ink)"}
+            strokeWidth={floor === 0 ? 2.6 : 1.2}
+            strokeDasharray={dashes[floor]}
+            dot={false}
+            connectNulls
+            isAnimationActive={false}
+            label={(props) => endLabel(props, last, floor)}
+          />
+        ))}
+        <FaintDots points={faint} system={system} />
+        <Scatter data={built.rings as Ring[]} dataKey="cost" shape={ringShape} isAnimationActive={false} />
+      </ComposedChart>
+      <SaveSvg svg={paper} name="front" />
+    </>
   );
 });
 

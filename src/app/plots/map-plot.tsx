@@ -1,6 +1,7 @@
-import { memo, useMemo } from "react";
+import { memo, useMemo, useRef } from "react";
 import { designKey } from "../../model/design.ts";
 import type { CostMap, MapCell } from "../../search/types.ts";
+import { SaveSvg } from "../parts/save-svg.tsx";
 import { lowerFirst } from "../wording/check.ts";
 import { grouped, inUnits, money, type System, said, unitOf } from "../wording/figures.ts";
 import { cellAt, stopper } from "./map-axes.ts";
@@ -28,49 +29,54 @@ export const MapPlot = memo(({ map, wish, width, system, currency, take, taken }
   const edges = useMemo(() => edgesOf(map), [map]);
   const unsafe = map.cells.filter((cell) => cell.cost === null);
   const at = cellAt(map);
+  const paper = useRef<SVGSVGElement>(null);
   return (
-    <svg
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      role="img"
-      aria-label="Cheapest safe cost over height and antenna area, with the edge of what is safe"
-    >
-      <Axes map={map} sheet={sheet} system={system} />
-      <g>
-        {unsafe.map((cell) => (
-          <CellBox
-            key={`${cell.height}/${cell.area}`}
-            cell={cell}
-            map={map}
-            sheet={sheet}
-            fill="url(#unsafe)"
-          />
-        ))}
-        {!map.done && <KnownSafe map={map} sheet={sheet} />}
-        <Contours lines={lines} sheet={sheet} system={system} />
-        <EdgeLine edges={edges} sheet={sheet} />
-        <UnsafeWords map={map} sheet={sheet} />
-      </g>
-      {map.areas.map((_, i) =>
-        map.heights.map((__, j) => {
-          const cell = at(i, j);
-          return cell?.design ? (
+    <>
+      <svg
+        ref={paper}
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label="Cheapest safe cost over height and antenna area, with the edge of what is safe"
+      >
+        <Axes map={map} sheet={sheet} system={system} />
+        <g>
+          {unsafe.map((cell) => (
             <CellBox
-              key={`${cell.height}|${cell.area}`}
+              key={`${cell.height}/${cell.area}`}
               cell={cell}
               map={map}
               sheet={sheet}
-              fill="transparent"
-              label={cellWords(cell, system, currency)}
-              take={take}
+              fill="url(#unsafe)"
             />
-          ) : null;
-        }),
-      )}
-      {taken && <TakenMark at={taken} sheet={sheet} />}
-      <WishRoads {...{ map, wish, sheet, system, currency }} />
-    </svg>
+          ))}
+          {!map.done && <KnownSafe map={map} sheet={sheet} />}
+          <Contours lines={lines} sheet={sheet} system={system} />
+          <EdgeLine edges={edges} sheet={sheet} />
+          <UnsafeWords map={map} sheet={sheet} />
+        </g>
+        {map.areas.map((_, i) =>
+          map.heights.map((__, j) => {
+            const cell = at(i, j);
+            return cell?.design ? (
+              <CellBox
+                key={`${cell.height}|${cell.area}`}
+                cell={cell}
+                map={map}
+                sheet={sheet}
+                fill="transparent"
+                label={cellWords(cell, system, currency)}
+                take={take}
+              />
+            ) : null;
+          }),
+        )}
+        {taken && <TakenMark at={taken} sheet={sheet} />}
+        <WishRoads {...{ map, wish, sheet, system, currency }} />
+      </svg>
+      <SaveSvg svg={paper} name="map" />
+    </>
   );
 });
 
