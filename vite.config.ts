@@ -126,7 +126,7 @@ const together = [
       /\/src\/(quantity|model|physics|parts|purchase|problem|cost|checks|search)\/|\/workers\/share-worker|\/node_modules\/(zod|unitmath|javascript-lp-solver|comlink)\//.test(
         id,
       ) &&
-      !/\/(csv[a-z-]*|json-text|parse-text|migrate|relax|under-rule-sets|reliability|starting-studies)\.ts$/.test(
+      !/\/(csv[a-z-]*|json-text|parse-text|migrate|relax|helping|under-rule-sets|reliability|starting-studies)\.ts$/.test(
         id,
       ),
   },

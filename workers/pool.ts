@@ -1,7 +1,9 @@
 import { proxy, type Remote } from "comlink";
+import type { Design } from "../src/model/design.ts";
 import { parseStudy } from "../src/model/parse.ts";
 import { isLeast } from "../src/model/study.ts";
 import { choicesOf, pursue } from "../src/search/aims.ts";
+import type { Cure } from "../src/search/cures.ts";
 import { better, type Candidate } from "../src/search/evaluate.ts";
 import { frontPoint } from "../src/search/front.ts";
 import { coarseToFine } from "../src/search/map.ts";
@@ -209,6 +211,12 @@ export class Pool implements SearchClient {
       }
     });
     return map(cells.length === heights.length * areas.length);
+  }
+
+  async cures(job: Job, design: Design): Promise<readonly Cure[]> {
+    await this.open(job);
+    const [first] = this.hands;
+    return Promise.race([first.remote.cures(design) as Promise<readonly Cure[]>, first.failed]);
   }
 
   stop(): void {

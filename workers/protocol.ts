@@ -1,5 +1,7 @@
 import type { CatalogFile } from "../src/model/catalog.ts";
+import type { Design } from "../src/model/design.ts";
 import type { StudyFile } from "../src/model/study.ts";
+import type { Cure } from "../src/search/cures.ts";
 import type { CostMap, Front, Outcome, Progress } from "../src/search/types.ts";
 
 /** What crosses to a worker: files, not parsed studies, so that one parser judges them on both sides. */
@@ -17,6 +19,8 @@ export interface SearchClient {
   find(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome>;
   front(job: Job, onProgress: (front: Front) => void): Promise<Front>;
   map(job: Job, axes: MapAxes, onProgress: (map: CostMap) => void): Promise<CostMap>;
+  /** What one step of each part would do to the checks of a design. */
+  cures(job: Job, design: Design): Promise<readonly Cure[]>;
   /** Ends the running search within 100 ms; it resolves as "stopped" with its incumbent and gap. */
   stop(): void;
   /** Goes on with a stopped `find` where it left off. */

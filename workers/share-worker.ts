@@ -1,9 +1,8 @@
-import { verify } from "../src/checks/verify.ts";
 import type { Design } from "../src/model/design.ts";
 import { parseStudy } from "../src/model/parse.ts";
-import type { Verdict } from "../src/model/verdict.ts";
 import { compile } from "../src/problem/compile.ts";
 import type { Problem } from "../src/problem/types.ts";
+import { type Cure, cures } from "../src/search/cures.ts";
 import type { Candidate } from "../src/search/evaluate.ts";
 import { FrontSearch } from "../src/search/front.ts";
 import { mapCell, problemAt } from "../src/search/map.ts";
@@ -135,8 +134,8 @@ export class ShareWorker {
     return judgedOf(this.opened(), candidate);
   }
 
-  verify(design: Design): Verdict {
-    return verify(this.opened(), design);
+  cures(design: Design): readonly Cure[] {
+    return cures(this.opened(), design);
   }
 
   outcome(shares: readonly ShareReport[], seconds: number): Outcome {

@@ -98,6 +98,8 @@ const changeText = (change: Change): string => {
       return `base: ${footingText(change.now)}`;
     case "arm":
       return change.to === null ? `no ${change.from} at the top guys` : `${change.to} at the top guys`;
+    case "tension":
+      return `guys${change.level === null ? "" : ` of level ${change.level}`} drawn to ${(100 * change.to).toFixed(1)} % of breaking strength, not ${(100 * change.from).toFixed(1)} %`;
     case "levels":
       return change.to === 0 ? "no guys" : `${change.to} guy levels, not ${change.from}`;
   }

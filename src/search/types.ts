@@ -65,6 +65,8 @@ export type Change =
       readonly was: FootingChoice;
       readonly now: FootingChoice;
     }
+  /** Initial tension, share of breaking strength; of one level, or of all where it is null. */
+  | { readonly what: "tension"; readonly level: number | null; readonly from: number; readonly to: number }
   | { readonly what: "levels"; readonly from: number; readonly to: number }
   /** Torque arm of the top guys; null where they meet the axis. */
   | { readonly what: "arm"; readonly from: string | null; readonly to: string | null };

@@ -1,4 +1,9 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { verify } from "../../src/checks/verify.ts";
+import { demoStudy } from "../../src/model/demo-study.ts";
+import { Search } from "../../src/search/search.ts";
+import { problemOf } from "../support/small-study.ts";
+import { findings } from "./axe.ts";
 import { Desk, phone, proven, total } from "./desk.ts";
 import { mainThreadTasks } from "./main-thread.ts";
 
@@ -72,6 +77,39 @@ test(
     expect(await total(page)).toBe(before);
     await page.keyboard.press("Escape");
     expect(await field.count()).toBe(0);
+    await close();
+  },
+  LONG,
+);
+
+test(
+  "an opened check tells what one step of a part would do: the judge says the same of that design",
+  async () => {
+    const problem = problemOf(demoStudy);
+    const search = new Search(problem);
+    while (!search.step(50));
+    const { design } = search.best!;
+    const guys = design.guys!;
+    const further = Math.min(...problem.radii.filter((radius) => radius > guys.radius));
+    const verdict = verify(problem, { ...design, guys: { ...guys, radius: further } });
+    const then = verdict.checks.find(({ limitState }) => limitState === "leg-compression")!;
+    const costs = Math.round(verdict.bill.total - verify(problem, design).bill.total);
+    const { page, wrong, close } = await desk.page();
+    await proven(page);
+    await page.getByRole("button", { name: /^Leg compression/ }).click();
+    const row = page
+      .getByRole("table", { name: "To gain margin: Leg compression" })
+      .getByRole("row", { name: /^anchors at/ });
+    await row.waitFor();
+    const cells = await row.getByRole("cell").allTextContents();
+    expect(cells[0]).toContain(`${Math.round(further / 0.3048)} ft, not ${Math.round(guys.radius / 0.3048)}`);
+    expect(cells.slice(1)).toEqual([then.utilisation.toFixed(2), `$${costs}`]);
+    expect(verdict.passes).toBe(true);
+    // pipe and section lie on no axis that holds the pipe: nothing is made up
+    await page.getByRole("button", { name: /^Antenna pipe bending/ }).click();
+    await page.getByText("no single step of a part takes anything off it").waitFor();
+    expect(await findings(page)).toEqual([]);
+    expect(wrong).toEqual([]);
     await close();
   },
   LONG,

@@ -63,8 +63,9 @@ const Body = () => {
       </section>
       <Sketch answer={answer} />
       <section className="figs rest" aria-label="Reasons">
-        {judged && (
+        {judged && "reading" in answer && (
           <ChecksTable
+            reading={answer.reading}
             design={judged.design}
             verdict={judged.verdict}
             provisional={answer.kind === "searching"}

@@ -1,20 +1,25 @@
+import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
 import { CheckSketch } from "../drawings/check-sketch.tsx";
 import { Glossed } from "../parts/glossed.tsx";
+import type { Reading } from "../state/book.ts";
 import { checkFigure, demandOfCapacity } from "../wording/check.ts";
 import { grouped, type System, used } from "../wording/figures.ts";
 import { type Formula, formulaOf } from "../wording/formulas.ts";
 import { lettersFound } from "../wording/letters-found.ts";
+import { CheckCures } from "./check-cures.tsx";
 
 interface Props {
   readonly check: Check;
   readonly verdict: Verdict;
   readonly system: System;
   readonly governs: boolean;
+  /** Where its study and design are at hand, what would take load off it is worked out. */
+  readonly asked?: { readonly reading: Reading; readonly design: Design };
 }
 
 /** A check's sum as the judge made it: every number here stands in the verdict, none is worked out anew. */
-const CheckOpened = ({ check, verdict, system, governs }: Props) => {
+const CheckOpened = ({ check, verdict, system, governs, asked }: Props) => {
   const formula = formulaOf(check.limitState);
   const [asks, holds] = [check.demand, check.capacity].map((si) => checkFigure(si, check.unit, system));
   return (
@@ -34,6 +39,7 @@ const CheckOpened = ({ check, verdict, system, governs }: Props) => {
           <Letters {...{ check, formula, verdict, system }} />
         </>
       )}
+      {asked && check.kind !== "warning" && <CheckCures {...{ check, verdict, system, ...asked }} />}
       <p className="quiet">
         Source: {check.source}.{check.loadCase && ` Load: ${check.loadCase}.`}
       </p>
@@ -107,7 +113,12 @@ const Sum = ({ check, formula, asks, holds, system }: SumProps) => {
   );
 };
 
-const Letters = ({ check, formula, verdict, system }: Omit<Props, "governs"> & { formula: Formula }) => {
+const Letters = ({
+  check,
+  formula,
+  verdict,
+  system,
+}: Omit<Props, "governs" | "asked"> & { formula: Formula }) => {
   if (formula.letters.length === 0) return null;
   const found = lettersFound(formula, check, verdict, system);
   return (

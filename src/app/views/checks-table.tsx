@@ -3,7 +3,7 @@ import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
 import { Term } from "../parts/glossed.tsx";
 import { useMedia, usePhone } from "../parts/measured.ts";
-import { book, useBook } from "../state/book.ts";
+import { book, type Reading, useBook } from "../state/book.ts";
 import { governing, limitWord, mergedLimits, numberedChecks, placeWords } from "../wording/check.ts";
 import { used } from "../wording/figures.ts";
 import { lineOf } from "../wording/glossary.ts";
@@ -16,10 +16,11 @@ const CheckOpened = lazy(() => import("./check-opened.tsx"));
 interface TableProps {
   readonly design: Design;
   readonly verdict: Verdict;
+  readonly reading: Reading;
   readonly provisional?: boolean;
 }
 /** The shortest road to failure first; each row opens to its sum and its source. */
-export const ChecksTable = ({ design, verdict, provisional = false }: TableProps) => {
+export const ChecksTable = ({ design, verdict, reading, provisional = false }: TableProps) => {
   const system = useBook((state) => state.system);
   const phone = usePhone();
   const tight = useMedia("(max-width: 1399px)");
@@ -73,6 +74,7 @@ export const ChecksTable = ({ design, verdict, provisional = false }: TableProps
                         verdict={verdict}
                         system={system}
                         governs={check === governs}
+                        asked={provisional ? undefined : { reading, design }}
                       />
                     </Suspense>
                   </td>

@@ -24,11 +24,15 @@ export const changeWords = (change: Change, catalog: Catalog, system: System, le
       return change.to === null
         ? "no torque arm"
         : `${rowName(catalog, change.to, system).toLowerCase()} at the top guys`;
+    case "tension":
+      return `${change.level === null ? "guys" : level(change.level)} drawn to ${share(change.to)} of breaking strength, not ${share(change.from)}`;
     case "levels":
       if (change.to === 0) return "no guys at all";
       return `${inWords(change.to)} guy level${change.to === 1 ? "" : "s"}, not ${inWords(change.from)}`;
   }
 };
+
+const share = (of: number): string => `${+(100 * of).toFixed(1)} %`;
 
 const step = (to: number, from: number, system: System): string =>
   `${said(to, "length", system)}, not ${figure(from, "length", system)}`;
