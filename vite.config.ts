@@ -115,29 +115,19 @@ const offline = VitePWA({
   },
 });
 
+/** What begins to work as soon as it is loaded: packed with others, it would begin wherever they are needed. */
+const begins = /\/(index\.html|main\.tsx|search\.worker\.ts)$/;
+/** What needs a document: the app, and what the bundler itself adds for a page (its names begin with a zero byte). */
+const ofPage = (id: string) => id.includes("/src/app/") || id.startsWith("\0");
+const firstLoad = ["$initial" as const];
 /**
  * Files of the first load packed together are a tenth smaller than apart. What page and worker share must hold nothing
- * of React; what only later pages read must stay out of both.
+ * of React or of the page; what only later pages read stays out of both.
  */
 const together = [
-  {
-    name: "core",
-    test: (id: string) =>
-      /\/src\/(quantity|model|physics|parts|purchase|problem|cost|checks|search)\/|\/workers\/share-worker|\/node_modules\/(zod|unitmath|javascript-lp-solver|comlink)\//.test(
-        id,
-      ) &&
-      !/\/(csv[a-z-]*|json-text|parse-text|migrate|relax|helping|under-rule-sets|reliability|starting-studies)\.ts$/.test(
-        id,
-      ),
-  },
   { name: "react", test: /\/node_modules\/(react|react-dom|scheduler)\// },
-  {
-    name: "desk",
-    test: (id: string) =>
-      /\/src\/app\/(state\/(steps|pricing|saving|cupboard|shown|locks|address|store|history|book|search|way|path)|wording\/(proof|check|figures|given|givens|parts|glossary)|parts\/(stated|glossed|given|opened|measured)|views\/givens\/fields|guides\/offers|views\/(answer|big-three|bill-bar|checks-table|proof-line|proof-scale|step-price|why-not|givens)|drawings\/(loads|ground|guys|mast|hatches|lens|elevation|scene|frame|clear|balloons|face-lines))\.tsx?$|\/workers\/(pool|client)\.ts$|\/node_modules\/idb\//.test(
-        id,
-      ),
-  },
+  { name: "core", tags: firstLoad, test: (id: string) => !ofPage(id) && !begins.test(id) },
+  { name: "desk", tags: firstLoad, test: (id: string) => !begins.test(id) },
 ];
 
 export default defineConfig({
