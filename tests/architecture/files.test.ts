@@ -17,6 +17,15 @@ const files = [...filesUnder(".")];
 
 const textOf = (path: string): string => readFileSync(path, "utf8");
 
+/** The text of each call that begins so, to the bracket that closes it. */
+const callsOf = (text: string, begin: RegExp): string[] =>
+  [...text.matchAll(begin)].map(({ 0: head, index }) => {
+    let end = index + head.length;
+    for (let open = 1; open > 0 && end < text.length; end++)
+      open += text[end] === "(" ? 1 : text[end] === ")" ? -1 : 0;
+    return text.slice(index, end);
+  });
+
 /** A file reads in one sitting. Longer ones are named here with their reason. */
 const LONGEST = 350;
 const LONGER: Readonly<Record<string, string>> = {
@@ -61,6 +70,17 @@ describe("the files of the project", () => {
       return banned.filter((word) => text.includes(word)).map((word) => `${path}: ${word}`);
     });
     expect(found).toEqual([]);
+  });
+
+  it("every property and every sample of the tests names its seed, so that what fails once fails again", () => {
+    const calls = files
+      .filter((path) => /^tests\/.*\.tsx?$/.test(path))
+      .flatMap((path) =>
+        callsOf(textOf(path), /\bfc\s*\.(assert|check|sample)\(/g).map((call) => ({ path, call })),
+      );
+    expect(calls.length).toBeGreaterThan(80);
+    expect(calls.filter(({ call }) => !/\bseed\b/.test(call))).toEqual([]);
+    expect(callsOf("ask(one(a, (b) => b > 0)); seed", /\bask\(/g)).toEqual(["ask(one(a, (b) => b > 0))"]);
   });
 
   it("every document that a document points to is there", () => {

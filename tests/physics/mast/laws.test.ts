@@ -71,8 +71,6 @@ function answer(input: MastInput, load: LoadCase) {
   return { mast, forces };
 }
 
-const runs = (numRuns: number, seed: number) => ({ numRuns, seed });
-
 test("base and anchors together push back exactly what wind and weight push", () => {
   const tried = new Set<string>();
   fc.assert(
@@ -95,7 +93,7 @@ test("base and anchors together push back exactly what wind and weight push", ()
       expect(Math.abs(y + mast.baseReaction[3]) / size).toBeLessThan(1e-8);
       expect(Math.abs(z + mast.baseReaction[0]) / size).toBeLessThan(1e-8);
     }),
-    runs(150, 11),
+    { numRuns: 150, seed: 11 },
   );
   expect(tried.size).toBeGreaterThanOrEqual(150);
 });
@@ -128,7 +126,7 @@ test("moments about the base balance in the deformed shape, to the second order 
       // the load's rise within an element and bending between nodes are left out above
       expect(Math.abs(moment - base) / size).toBeLessThan(3e-3);
     }),
-    runs(120, 12),
+    { numRuns: 120, seed: 12 },
   );
   expect(tried).toBeGreaterThanOrEqual(120);
 });
@@ -157,7 +155,7 @@ test("solve(planar: false) gives a plane state what solve(planar: true) gives it
       const [fa, fb] = [a.mast.bucklingFactor(), b.mast.bucklingFactor()];
       if (Number.isFinite(fa)) expect(Math.abs(fa / fb - 1)).toBeLessThan(1e-5);
     }),
-    runs(60, 13),
+    { numRuns: 60, seed: 13 },
   );
   expect(tried.size).toBeGreaterThanOrEqual(60);
 });
@@ -181,7 +179,7 @@ test("turning guys and wind together turns the answer and changes nothing else",
         );
       });
     }),
-    runs(80, 14),
+    { numRuns: 80, seed: 14 },
   );
   expect(tried.size).toBeGreaterThanOrEqual(80);
 });
@@ -202,7 +200,7 @@ test("a mirrored wind gives the mirrored answer", () => {
       expect(Math.abs(a.mast.d[top + 1] - b.mast.d[top + 1]) / size).toBeLessThan(1e-4);
       expect(Math.abs(a.mast.d[top + 3] + b.mast.d[top + 3]) / size).toBeLessThan(1e-4);
     }),
-    runs(60, 15),
+    { numRuns: 60, seed: 15 },
   );
   expect(tried).toBeGreaterThanOrEqual(60);
 });
@@ -221,7 +219,7 @@ test("the answer does not depend on what was asked before", () => {
       expect(mast.d).toEqual(before);
       expect(mast.bucklingFactor()).toBe(factor);
     }),
-    runs(60, 16),
+    { numRuns: 60, seed: 16 },
   );
 });
 
@@ -236,6 +234,6 @@ test("in still air on level ground the mast stands plumb at its heights, every g
       for (const { state } of mast.guys) expect(state.tensionAnchor / d.tension).toBeCloseTo(1, 6);
       expect(mast.baseReaction[0] / mast.riggedCompression).toBeCloseTo(1, 8);
     }),
-    runs(80, 17),
+    { numRuns: 80, seed: 17 },
   );
 });
