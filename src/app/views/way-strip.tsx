@@ -27,7 +27,7 @@ const Offer = () => {
   return (
     <nav className="way" aria-label="Ways in">
       <span>
-        New here? <span className="quiet">Five minutes each, on an invented study:</span>
+        New here? <span className="quiet">A few minutes each, on an invented study:</span>
       </span>
       {offers.map(({ id, question }) => (
         <button
