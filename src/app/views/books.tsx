@@ -1,10 +1,10 @@
-import { type FormEvent, useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import type { Reading } from "../state/book.ts";
 import type { KeptBook } from "../state/cupboard.ts";
 import { differences, writtenCatalog } from "../state/shelf.ts";
 import { useStore } from "../state/store.ts";
 import { dropBook, followKept, keepBook, kept, takeBook } from "../state/studies.ts";
-import { Dropped } from "./study-parts.tsx";
+import { Alert, Does, Dropped, KeepAs } from "./study-parts.tsx";
 
 const day = (at: number) =>
   new Date(at).toLocaleDateString("en-GB", { day: "numeric", month: "short", year: "numeric" });
@@ -22,13 +22,7 @@ export const Books = ({ reading }: { reading: Reading }) => {
   useEffect(followKept, []);
   const books = useStore(kept, (state) => state.books);
   const here = useMemo(() => writtenCatalog(reading.paper), [reading]);
-  const [name, setName] = useState("");
   const [fault, setFault] = useState<string | null>(null);
-  const keep = (event: FormEvent) => {
-    event.preventDefault();
-    if (name.trim() === "") return;
-    void keepBook(name.trim(), here).then((done) => done && setName(""));
-  };
   const take = (one: KeptBook) => {
     const faults = takeBook(one);
     setFault(faults.length ? `“${one.name}” can’t be taken: ${faults[0].path} ${faults[0].message}` : null);
@@ -38,26 +32,8 @@ export const Books = ({ reading }: { reading: Reading }) => {
       <h2>
         Books<small>all shelves and prices, kept for every study</small>
       </h2>
-      <form className="line" onSubmit={keep}>
-        <label>
-          Keep this one as{" "}
-          <input
-            className="field"
-            maxLength={80}
-            placeholder="spring prices"
-            value={name}
-            onChange={(event) => setName(event.target.value)}
-          />
-        </label>
-        <button type="submit" className="btn" disabled={name.trim() === ""}>
-          Keep
-        </button>
-      </form>
-      {fault && (
-        <p role="alert">
-          <b>✕ {fault}</b>
-        </p>
-      )}
+      <KeepAs label="Keep this one as" example="spring prices" keep={(name) => keepBook(name, here)} />
+      <Alert fault={fault} />
       <Dropped kind="book" />
       {books.length > 0 && (
         <table className="cat" aria-label="Books">
@@ -68,22 +44,12 @@ export const Books = ({ reading }: { reading: Reading }) => {
                 <td className="quiet">{day(one.at)}</td>
                 <td className="quiet">{differs(differences(here, one.catalog))}</td>
                 <td className="actions">
-                  <button
-                    type="button"
-                    className="link"
-                    aria-label={`Take the book ${one.name}`}
-                    onClick={() => take(one)}
-                  >
+                  <Does act={() => take(one)} label={`Take the book ${one.name}`}>
                     Take
-                  </button>
-                  <button
-                    type="button"
-                    className="link"
-                    aria-label={`Delete the book ${one.name}`}
-                    onClick={() => void dropBook(one)}
-                  >
+                  </Does>
+                  <Does act={() => dropBook(one)} label={`Delete the book ${one.name}`}>
                     Delete
-                  </button>
+                  </Does>
                 </td>
               </tr>
             ))}

@@ -7,6 +7,7 @@ import { jsonPreview } from "../state/json-import.ts";
 import { takeImport, writtenCatalog, writtenPrices } from "../state/shelf.ts";
 import type { Shelf } from "../wording/catalog-words.ts";
 import type { System } from "../wording/figures.ts";
+import { Alert } from "./study-parts.tsx";
 
 /** What the file would change of this shelf. */
 const preview = (
@@ -80,11 +81,7 @@ export const FromFile = ({ shelf, reading }: { shelf: Shelf; reading: Reading })
           Write JSON
         </button>
       </p>
-      {fault && (
-        <p role="alert">
-          <b>✕ {fault}</b>
-        </p>
-      )}
+      <Alert fault={fault} />
       {seen && <Preview found={seen.found} take={take} leave={() => setSeen(null)} />}
     </section>
   );

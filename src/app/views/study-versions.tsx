@@ -1,48 +1,24 @@
-import { type FormEvent, useState } from "react";
+import { useState } from "react";
 import { turnTo } from "../state/address.ts";
 import { takeBackTo, useBook } from "../state/book.ts";
 import { useStore } from "../state/store.ts";
 import { dropVersion, goBackTo, keepVersion, kept, look } from "../state/studies.ts";
-import { Does, Dropped, when } from "./study-parts.tsx";
+import { Alert, Does, Dropped, KeepAs, when } from "./study-parts.tsx";
 
 /** States of the open study that were given a name: looked at, gone back to, or put away. */
 export const Versions = ({ name }: { name: string }) => {
   const versions = useStore(kept, (state) => state.versions);
   const looking = useBook((state) => state.looking?.version.id);
-  const [wish, setWish] = useState("");
   const [fault, setFault] = useState<string | null>(null);
-  const keep = (event: FormEvent) => {
-    event.preventDefault();
-    if (wish.trim() === "") return;
-    void keepVersion(wish.trim()).then((done) => done && setWish(""));
-  };
   return (
     <section aria-label="Versions">
       <h2>
         Versions<small>of {name}</small>
       </h2>
       {!looking && (
-        <form className="line" onSubmit={keep}>
-          <label>
-            Keep it as it stands now, as{" "}
-            <input
-              className="field"
-              maxLength={80}
-              placeholder="before the bigger beam"
-              value={wish}
-              onChange={(event) => setWish(event.target.value)}
-            />
-          </label>
-          <button type="submit" className="btn" disabled={wish.trim() === ""}>
-            Keep
-          </button>
-        </form>
+        <KeepAs label="Keep it as it stands now, as" example="before the bigger beam" keep={keepVersion} />
       )}
-      {fault && (
-        <p role="alert">
-          <b>✕ {fault}</b>
-        </p>
-      )}
+      <Alert fault={fault} />
       <Dropped kind="version" />
       {versions.length > 0 && (
         <table className="cat" aria-label="Versions">

@@ -1,6 +1,7 @@
 import type { Axis } from "../../../model/axis.ts";
 import { axisValues } from "../../../model/axis.ts";
 import { Given } from "../../parts/given.tsx";
+import type { Part } from "../../parts/stated.tsx";
 import { changeStudy, useBook } from "../../state/book.ts";
 import { rawBeforeLock } from "../../state/locks.ts";
 import { valueAt } from "../../state/path.ts";
@@ -59,6 +60,37 @@ export const Quantity = ({
       stands={`The answer still stands for ${si === undefined ? none : said(si, dimension, system)}.`}
     />
   );
+};
+
+interface PartOf {
+  readonly optional?: boolean;
+  /** Its key in the file, where the field is known by another. */
+  readonly at?: string;
+  /** Where nothing is stated, SI. */
+  readonly otherwise?: number;
+}
+/** Makes the fields of what is stated as one: each a quantity under `path`, as the file has it. */
+export const useQuantityPart = (path: Path) => {
+  const { paper, study } = useReading();
+  const system = useBook((state) => state.system);
+  return (
+    key: string,
+    label: string,
+    dimension: Measure,
+    example: string,
+    { optional, at = key, otherwise }: PartOf = {},
+  ): Part => {
+    const own = [...path, at];
+    const si = (valueAt(study, own) as number | undefined) ?? otherwise;
+    return {
+      key,
+      label,
+      example,
+      optional,
+      start: si === undefined ? "" : written(paper.study, own, si, dimension, system),
+      read: (text) => typedQuantity(text, dimension, system),
+    };
+  };
 };
 
 interface PlainProps {

@@ -1,9 +1,8 @@
 import { Choice } from "../../parts/given.tsx";
 import { Stated } from "../../parts/stated.tsx";
 import { changeStudy, useBook } from "../../state/book.ts";
-import { typedQuantity } from "../../wording/given.ts";
 import { basisWords, hillWords } from "../../wording/givens.ts";
-import { Plain, Quantity, useReading, written } from "./fields.tsx";
+import { Plain, Quantity, useQuantityPart, useReading } from "./fields.tsx";
 
 /** What is rarely asked of the wind: where its figure comes from, the hill, the gust, the height above the sea. */
 export const FurtherWind = () => {
@@ -125,24 +124,11 @@ const shapes: Readonly<Record<string, string>> = {
 const Hill = () => {
   const reading = useReading();
   const system = useBook((state) => state.system);
+  const part = useQuantityPart(["site", "wind", "hill"]);
   const { wind } = reading.study.site;
   if (wind.basis === "uniform") return null;
   const { hill } = wind;
   const en = wind.basis === "en1991";
-  const length = (key: string, label: string, example: string, optional = false) => {
-    const si = hill && (hill as Readonly<Record<string, unknown>>)[key];
-    return {
-      key,
-      label,
-      example,
-      optional,
-      start:
-        typeof si === "number"
-          ? written(reading.paper.study, ["site", "wind", "hill", key], si, "length" as const, system)
-          : "",
-      read: (text: string) => typedQuantity(text, "length", system),
-    };
-  };
   return (
     <Stated
       label="Hill"
@@ -157,14 +143,14 @@ const Hill = () => {
             name: shapes[value],
           })),
         },
-        length("height", "Height", "60 ft"),
+        part("height", "Height", "length", "60 ft"),
         ...(en
           ? [
-              length("upwindLength", "Length of the upwind slope", "100 m"),
-              length("downwindLength", "Length of the downwind slope", "100 m", true),
+              part("upwindLength", "Length of the upwind slope", "length", "100 m"),
+              part("downwindLength", "Length of the downwind slope", "length", "100 m", { optional: true }),
             ]
-          : [length("halfLength", "From the crest to half its height, upwind", "200 ft")]),
-        length("distance", "From the crest to the mast", "0 ft"),
+          : [part("halfLength", "From the crest to half its height, upwind", "length", "200 ft")]),
+        part("distance", "From the crest to the mast", "length", "0 ft"),
         {
           key: "side",
           label: "The mast stands",

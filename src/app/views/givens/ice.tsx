@@ -1,8 +1,8 @@
 import { Stated } from "../../parts/stated.tsx";
 import { changeStudy, useBook } from "../../state/book.ts";
-import { typedNumber, typedQuantity } from "../../wording/given.ts";
+import { typedNumber } from "../../wording/given.ts";
 import { iceWords } from "../../wording/givens.ts";
-import { useReading, written } from "./fields.tsx";
+import { useQuantityPart, useReading } from "./fields.tsx";
 
 /** Ice comes with the wind that blows while it hangs. */
 export const Ice = () => {
@@ -10,29 +10,14 @@ export const Ice = () => {
   const system = useBook((state) => state.system);
   const { ice, wind } = reading.study.site;
   const blows = wind.basis === "uniform" ? "pressure" : "speed";
-  const start = (key: "thickness" | "speed" | "pressure", dimension: "size" | "speed" | "pressure") =>
-    ice?.[key] === undefined
-      ? ""
-      : written(reading.paper.study, ["site", "ice", key], ice[key], dimension, system);
+  const part = useQuantityPart(["site", "ice"]);
   return (
     <Stated
       label="Ice and the wind with it"
       shown={iceWords(reading.study, system)}
       parts={[
-        {
-          key: "thickness",
-          label: "Radial thickness",
-          start: start("thickness", "size"),
-          read: (text) => typedQuantity(text, "size", system),
-          example: "0.5 in",
-        },
-        {
-          key: blows,
-          label: "Wind while it hangs",
-          start: start(blows, blows),
-          read: (text) => typedQuantity(text, blows, system),
-          example: blows === "speed" ? "40 mph" : "4 psf",
-        },
+        part("thickness", "Radial thickness", "size", "0.5 in"),
+        part(blows, "Wind while it hangs", blows, blows === "speed" ? "40 mph" : "4 psf"),
         {
           key: "importance",
           label: "Importance factor",

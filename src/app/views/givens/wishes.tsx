@@ -1,11 +1,11 @@
 import type { StudyFile } from "../../../model/study.ts";
 import { Choice } from "../../parts/given.tsx";
-import { type Part, Stated, type Values } from "../../parts/stated.tsx";
+import { Stated, type Values } from "../../parts/stated.tsx";
 import { book, changeStudy, useBook } from "../../state/book.ts";
 import { said } from "../../wording/figures.ts";
-import { typedPercent, typedQuantity } from "../../wording/given.ts";
+import { typedPercent } from "../../wording/given.ts";
 import { itemWords } from "../../wording/givens.ts";
-import { Plain, Quantity, Tick, useReading, written } from "./fields.tsx";
+import { Plain, Quantity, Tick, useQuantityPart, useReading } from "./fields.tsx";
 
 /** What is rarely asked of the mast. */
 export const FurtherWishes = () => {
@@ -123,12 +123,6 @@ export const Antennas = () => {
             <Quantity
               path={[...path, "runWeight"]}
               dimension="lineForce"
-              label="Weight of cables and ladder"
-              prefix="they weigh "
-            />
-            <Quantity
-              path={[...path, "runWeight"]}
-              dimension="lineForce"
               label="Weight of cables and ladder along the mast"
               prefix="both weigh "
             />
@@ -189,25 +183,9 @@ const kinds: Readonly<Record<string, string>> = {
 };
 
 const Antenna = ({ path, shown, item, only = false }: AntennaProps) => {
-  const { paper, catalog } = useReading();
-  const system = useBook((state) => state.system);
+  const { catalog } = useReading();
   const where = item?.at !== undefined ? "at" : item?.below !== undefined ? "below" : "above";
-  const field = (
-    key: string,
-    label: string,
-    dimension: "length" | "area" | "force",
-    example: string,
-    si?: number,
-  ): Part => ({
-    key,
-    label,
-    example,
-    start:
-      si === undefined
-        ? ""
-        : written(paper.study, [...path, key === "distance" ? where : key], si, dimension, system),
-    read: (text) => typedQuantity(text, dimension, system),
-  });
+  const part = useQuantityPart(path);
   const area = item && "area" in item ? item : undefined;
   return (
     <Stated
@@ -233,16 +211,16 @@ const Antenna = ({ path, shown, item, only = false }: AntennaProps) => {
             { value: "below", name: "beside the mast, under its top by" },
           ],
         },
-        field("distance", "This far", "length", "2 ft", item?.[where]),
-        field("offset", "Off the mast’s axis", "length", "0 ft", item?.offset ?? 0),
-        { ...field("area", "Area, if it is only an area", "area", "9 ft²", area?.area), optional: true },
+        part("distance", "This far", "length", "2 ft", { at: where }),
+        part("offset", "Off the mast’s axis", "length", "0 ft", { otherwise: 0 }),
+        part("area", "Area, if it is only an area", "area", "9 ft²", { optional: true }),
         {
           key: "areaKind",
           label: "Kind of that area",
           start: area?.areaKind ?? "",
           options: Object.entries(kinds).map(([value, name]) => ({ value, name })),
         },
-        { ...field("weight", "Its weight", "force", "40 lbf", area?.weight), optional: true },
+        part("weight", "Its weight", "force", "40 lbf", { optional: true }),
       ]}
       remove={item && !only ? "Take it out" : undefined}
       write={(values) => writeItem(path, values)}
@@ -275,24 +253,10 @@ const writeItem = (path: readonly (string | number)[], values: Values | undefine
 
 /** Insulators, turnbuckles and links in each guy. */
 export const GuyHardware = () => {
-  const { paper, study, catalog } = useReading();
+  const { study, catalog } = useReading();
   const system = useBook((state) => state.system);
   const hardware = study.parts.guyHardware;
-  const field = (
-    key: "weight" | "length" | "breakingStrength",
-    label: string,
-    dimension: "force" | "length",
-    example: string,
-  ): Part => ({
-    key,
-    label,
-    example,
-    start:
-      hardware?.[key] === undefined
-        ? ""
-        : written(paper.study, ["parts", "guyHardware", key], hardware[key], dimension, system),
-    read: (text) => typedQuantity(text, dimension, system),
-  });
+  const part = useQuantityPart(["parts", "guyHardware"]);
   return (
     <Stated
       label="Hardware in every guy"
@@ -302,8 +266,8 @@ export const GuyHardware = () => {
           : "no hardware in the guys but their end fittings"
       }
       parts={[
-        field("weight", "Weight of it all in one guy", "force", "6 lbf"),
-        field("length", "Of the guy that it takes the place of", "length", "2 ft"),
+        part("weight", "Weight of it all in one guy", "force", "6 lbf"),
+        part("length", "Of the guy that it takes the place of", "length", "2 ft"),
         {
           key: "price",
           label: `Price in one guy, ${catalog.prices.currency}`,
@@ -317,7 +281,7 @@ export const GuyHardware = () => {
           },
           as: "number",
         },
-        { ...field("breakingStrength", "Breaks at", "force", "4000 lbf"), optional: true },
+        part("breakingStrength", "Breaks at", "force", "4000 lbf", { optional: true }),
       ]}
       remove={hardware && "State none"}
       write={(values) =>
