@@ -115,6 +115,93 @@ test("rare givens are found, stated with mixed units, refused at the field and n
   await close();
 });
 
+test("ranges and chances are stated on the page: the mast is then safe at the far end of each", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  const before = await total(page);
+  await page.getByText("Every given").click();
+  const state = async (name: RegExp, entries: Readonly<Record<string, string>>) => {
+    await page.getByRole("button", { name }).click();
+    for (const [label, text] of Object.entries(entries))
+      await page.getByLabel(label, { exact: true }).fill(text);
+    await page.getByRole("button", { name: "Take", exact: true }).click();
+  };
+  // what is stated lies in its own range, or the model refuses it at the field it is about
+  await state(/^Range of soil’s strength/, { From: "120 %", To: "140 %" });
+  await page.getByRole("alert").filter({ hasText: "1 or less" }).waitFor();
+  await page.getByLabel("From", { exact: true }).fill("50 %");
+  await page.getByRole("button", { name: "Take", exact: true }).click();
+  await page.getByRole("button", { name: /soil’s strength 50 % to 140 %/ }).waitFor();
+  await page.getByText("stated too: ranges").waitFor();
+  await page.waitForFunction(
+    (was) => !document.querySelector(".big .fig")?.textContent?.includes(was),
+    before.toLocaleString("en-US"),
+  );
+  await proven(page);
+  expect(await total(page)).toBeGreaterThan(before);
+  await page
+    .getByRole("cell", { name: /soil 50 %/ })
+    .first()
+    .waitFor();
+  await page.getByText("Safe is demanded in soil of 50 % to 140 % of the strength stated").waitFor();
+  await state(/^Chance of wind/, { "Mean of each year’s greatest": "70 mph", "Standard deviation": "9 mph" });
+  await page.getByRole("button", { name: /wind 70 mph, spread 9 mph, Gumbel/ }).waitFor();
+  await page.getByRole("button", { name: /^Years that the chance is for/ }).waitFor();
+  expect(await findings(page)).toEqual([]);
+  // the last of them taken away, the study states neither any more
+  await page.getByRole("button", { name: /^Chance of wind/ }).click();
+  await page.getByRole("button", { name: "It is certain" }).click();
+  await page.getByRole("button", { name: /^Range of soil/ }).click();
+  await page.getByRole("button", { name: "No range of it" }).click();
+  await page.getByText("stated too").waitFor({ state: "detached" });
+  await page.waitForFunction(
+    (was) => document.querySelector(".big .fig")?.textContent?.includes(was),
+    before.toLocaleString("en-US"),
+  );
+  expect(wrong).toEqual([]);
+  await close();
+});
+
+test("a plot typed on the lot page keeps the anchors of the next answer off it", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  await page.evaluate(() => {
+    location.hash = "#/lot";
+  });
+  const pegs = async () =>
+    (await page.getByRole("table", { name: "Setting out" }).locator("tbody tr").allTextContents()).slice(1);
+  await page.getByText("Mast, corners, power lines and plots by figures").click();
+  const [, east, north] = await page
+    .getByRole("row", { name: /^Anchor 1/ })
+    .getByRole("cell")
+    .allTextContents()
+    .then((texts) => texts.slice(1).map(Number.parseFloat));
+  const before = await pegs();
+  await page.getByRole("button", { name: /another plot without anchors/ }).click();
+  await page.getByLabel("Its name").fill("Septic field");
+  await page.getByLabel("Corners, east and north").fill("10 ft, 10 ft; 20 ft, 10 ft");
+  await page.getByRole("button", { name: "Take", exact: true }).click();
+  await page.getByRole("alert").filter({ hasText: "three corners or more" }).waitFor();
+  const [w, e, s, n] = [east - 4, east + 4, north - 4, north + 4];
+  await page
+    .getByLabel("Corners, east and north")
+    .fill(`${w} ft, ${s} ft; ${e} ft, ${s} ft; ${e} ft, ${n} ft; ${w} ft, ${n} ft`);
+  await page.getByRole("button", { name: "Take", exact: true }).click();
+  await page.getByRole("button", { name: /Septic field, 4 corners/ }).waitFor();
+  await page.waitForFunction(
+    (was) =>
+      document.querySelector('table[aria-label="Setting out"] tbody tr:nth-child(2)')?.textContent !== was,
+    before[0],
+  );
+  for (const peg of await page.getByRole("row", { name: /^Anchor/ }).all()) {
+    const [x, y] = (await peg.getByRole("cell").allTextContents()).slice(2, 4).map(Number.parseFloat);
+    expect(x < w || x > e || y < s || y > n, `${x}, ${y}`).toBe(true);
+  }
+  expect(await findings(page)).toEqual([]);
+  expect(wrong).toEqual([]);
+  await close();
+});
+
 test("what is pressed is 24 px high or more on a phone, the givens open and the lot page too", async () => {
   const { page, close } = await desk.page(phone);
   await proven(page);
@@ -139,7 +226,7 @@ test("what is pressed is 24 px high or more on a phone, the givens open and the 
     location.hash = "#/lot";
   });
   await page.getByText("Where does it stand").waitFor();
-  await page.getByText("Mast, corners and power lines by figures").click();
+  await page.getByText("Mast, corners, power lines and plots by figures").click();
   expect(await small()).toEqual([]);
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(380);
   await close();

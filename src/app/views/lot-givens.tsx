@@ -1,9 +1,9 @@
-import type { StudyFile } from "../../model/study.ts";
 import { Choice } from "../parts/given.tsx";
 import { type Part, Stated } from "../parts/stated.tsx";
 import { book, changeStudy, type Reading, useBook } from "../state/book.ts";
 import { figure, type System, said } from "../wording/figures.ts";
 import { typedNumber, typedPercent, typedQuantity } from "../wording/given.ts";
+import { inWords } from "../wording/parts.ts";
 
 type Spot = readonly [number, number];
 
@@ -78,16 +78,16 @@ const spotParts = (spot: Spot | undefined, system: System): readonly Part[] =>
     read: (text) => typedQuantity(text, "length", system),
   }));
 
-/** Mast, corners and power lines by their figures: what is dragged on the plan, typed. */
+/** Mast, corners, power lines and plots by their figures: what is dragged on the plan, typed. */
 export const Places = ({ reading }: { reading: Reading }) => {
   const system = useBook((state) => state.system);
-  const { corners, mast, powerLines } = reading.study.lot;
+  const { corners, mast, powerLines, keepOut = [] } = reading.study.lot;
   const file = () => book.get().history.present.study.lot;
   const put = (corner: number, next: readonly unknown[]) =>
     changeStudy(["lot", "corners"], next, `corner ${corner + 1}`);
   return (
     <details className="sec places">
-      <summary className="link">Mast, corners and power lines by figures</summary>
+      <summary className="link">Mast, corners, power lines and plots by figures</summary>
       <div className="topics">
         <section aria-label="Mast and corners">
           <Stated
@@ -123,28 +123,59 @@ export const Places = ({ reading }: { reading: Reading }) => {
           />
         </section>
         <section aria-label="Power lines">
-          {powerLines.map((power, i) => (
-            <PowerLine
-              // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
-              key={i}
-              index={i}
-              power={power}
-            />
+          {powerLines.map(({ name, points }, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
+            <Outline key={i} of={POWER} index={i} known={{ name, spots: points }} />
           ))}
-          <PowerLine index={powerLines.length} />
+          <Outline of={POWER} index={powerLines.length} />
+        </section>
+        <section aria-label="Plots without anchors">
+          {keepOut.map(({ name, corners: spots }, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two plots may bear one name
+            <Outline key={i} of={KEPT} index={i} known={{ name, spots }} />
+          ))}
+          <Outline of={KEPT} index={keepOut.length} />
         </section>
       </div>
     </details>
   );
 };
 
-const PowerLine = ({
-  index,
-  power,
-}: {
-  index: number;
-  power?: { name: string; points: readonly Spot[] };
-}) => {
+interface Drawn {
+  readonly field: "powerLines" | "keepOut";
+  readonly at: "points" | "corners";
+  readonly least: number;
+  readonly one: string;
+  readonly none: string;
+  readonly name: string;
+  readonly points: string;
+}
+const POWER: Drawn = {
+  field: "powerLines",
+  at: "points",
+  least: 2,
+  one: "power line",
+  none: "There is no such line",
+  name: "Line along the lane",
+  points: "134 ft, -40 ft; 134 ft, 165 ft",
+};
+const KEPT: Drawn = {
+  field: "keepOut",
+  at: "corners",
+  least: 3,
+  one: "plot without anchors",
+  none: "Anchors may stand there",
+  name: "Drive",
+  points: "0 ft, 0 ft; 12 ft, 0 ft; 12 ft, 90 ft; 0 ft, 90 ft",
+};
+
+interface OutlineProps {
+  readonly of: Drawn;
+  readonly index: number;
+  readonly known?: { readonly name: string; readonly spots: readonly Spot[] };
+}
+/** A named run of points, east and north: a power line, or the corners of a plot. */
+const Outline = ({ of, index, known }: OutlineProps) => {
   const system = useBook((state) => state.system);
   const point = (spot: Spot) =>
     spotWords(spot, system)
@@ -152,45 +183,45 @@ const PowerLine = ({
       .replace(/ (east|north)/g, "");
   return (
     <Stated
-      label={power ? "Power line" : "Another power line"}
-      shown={power ? `${power.name}, ${power.points.length} points` : "another power line"}
+      label={known ? capital(of.one) : `Another ${of.one}`}
+      shown={known ? `${known.name}, ${known.spots.length} ${of.at}` : `another ${of.one}`}
       parts={[
-        { key: "name", label: "Its name", start: power?.name ?? "", example: "Line along the lane" },
+        { key: "name", label: "Its name", start: known?.name ?? "", example: of.name },
         {
-          key: "points",
-          label: "Points, east and north",
-          start: power?.points.map(point).join("; ") ?? "",
-          example: "134 ft, -40 ft; 134 ft, 165 ft",
+          key: of.at,
+          label: `${capital(of.at)}, east and north`,
+          start: known?.spots.map(point).join("; ") ?? "",
+          example: of.points,
           read: (text) => {
             const points = pointsOf(text, system);
             const wrong = points.flat().find((one) => !one.ok);
-            if (points.length < 2 || points.some((pair) => pair.length !== 2))
+            if (points.length < of.least || points.some((pair) => pair.length !== 2))
               return {
                 ok: false,
-                message:
-                  "A line has two points or more, each east, north; write “134 ft, -40 ft; 134 ft, 165 ft”.",
+                message: `A ${of.one} has ${inWords(of.least)} ${of.at} or more, each east, north; write “${of.points}”.`,
               };
             return wrong ?? { ok: true, text, si: 0 };
           },
         },
       ]}
-      remove={power && "There is no such line"}
+      remove={known && of.none}
       write={(values) => {
-        const lines: NonNullable<StudyFile["lot"]["powerLines"]> =
-          book.get().history.present.study.lot.powerLines ?? [];
+        const all: readonly unknown[] = book.get().history.present.study.lot[of.field] ?? [];
         const points = values
-          ? pointsOf(`${values.points}`, system).map((pair) => pair.map((one) => (one.ok ? one.text : "")))
+          ? pointsOf(`${values[of.at]}`, system).map((pair) => pair.map((one) => (one.ok ? one.text : "")))
           : [];
-        const next = values ? [{ name: values.name, points }] : [];
+        const next = values ? [{ name: values.name, [of.at]: points }] : [];
+        const left = [...all.slice(0, index), ...next, ...all.slice(index + 1)];
         return changeStudy(
-          ["lot", "powerLines"],
-          [...lines.slice(0, index), ...next, ...lines.slice(index + 1)],
-          values ? `power line ${values.name}` : "a power line taken out",
+          ["lot", of.field],
+          left.length > 0 ? left : undefined,
+          values ? `${of.one} ${values.name}` : `a ${of.one} taken out`,
         );
       }}
     />
   );
 };
+const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** A bare number takes the unit that its neighbour has, or the one that is shown. */
 const pointsOf = (text: string, system: System) =>

@@ -112,7 +112,10 @@ export const itemWords = (item: Item, catalog: Catalog, system: System): string 
 };
 
 /** What a study states that most leave out: said where the rarer givens are folded away. */
-export const rareWords = ({ site, wishes, parts, lot }: Study, system: System): string[] => {
+export const rareWords = (
+  { site, wishes, parts, lot, ranges, uncertain }: Study,
+  system: System,
+): string[] => {
   const { wind, temperature } = site;
   const stated: readonly (readonly [boolean, string])[] = [
     [wind.basis !== "uniform" && wind.hill !== undefined, "a hill"],
@@ -129,6 +132,8 @@ export const rareWords = ({ site, wishes, parts, lot }: Study, system: System): 
     [parts.drawnIn, "anchors drawn in"],
     [parts.torqueArms !== undefined, "torque arms"],
     [lot.slope !== undefined, "a falling lot"],
+    [ranges !== undefined, "ranges"],
+    [uncertain !== undefined, "what is uncertain"],
   ];
   return stated.filter(([is]) => is).map(([, words]) => words);
 };

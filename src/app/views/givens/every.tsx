@@ -2,6 +2,7 @@ import { GuyChoices, MastChoices } from "./choices.tsx";
 import { FurtherWind } from "./further-wind.tsx";
 import { Layers } from "./layers.tsx";
 import { FurtherSite, FurtherSoil } from "./site.tsx";
+import { Varies } from "./varies.tsx";
 import { Antennas, FurtherWishes, NextAim } from "./wishes.tsx";
 
 /** What is rarely asked, by topic. */
@@ -31,6 +32,7 @@ const EveryGiven = () => (
       <h3>Further wishes</h3>
       <FurtherWishes />
       <NextAim />
+      <Varies />
     </section>
   </div>
 );
