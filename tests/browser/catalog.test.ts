@@ -217,3 +217,31 @@ test(
   },
   LONG,
 );
+
+test(
+  "at 1400 px no column of the sections is cut, and a wall is shown with the digits of the file",
+  async () => {
+    const { page, close } = await desk.page();
+    await proven(page);
+    await page.evaluate(() => {
+      location.hash = "/catalog";
+    });
+    await page.getByRole("cell", { name: "in the answer" }).waitFor();
+    // the widest words of the last column come with the row that has too few
+    await page.getByRole("cell", { name: "too few" }).first().waitFor({ timeout: 90_000 });
+    const { over, cut } = await page.locator(".sections").evaluate((table) => {
+      const frame = table.parentElement!;
+      const right = frame.getBoundingClientRect().right;
+      return {
+        over: frame.scrollWidth - frame.clientWidth,
+        cut: [...table.querySelectorAll("td:last-child > *")].filter(
+          (words) => words.getBoundingClientRect().right > right,
+        ).length,
+      };
+    });
+    expect({ over, cut }).toEqual({ over: 0, cut: 0 });
+    await page.getByRole("button", { name: /^Leg wall, measured of 13 in .+: 0\.060$/ }).waitFor();
+    await close();
+  },
+  LONG,
+);

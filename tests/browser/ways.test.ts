@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { offers, type WayId } from "../../src/app/guides/offers.ts";
-import { Desk, proven, total } from "./desk.ts";
+import { Desk, phone, proven, total } from "./desk.ts";
 
 let desk: Desk;
 beforeAll(async () => {
@@ -145,6 +145,32 @@ test(
     await page.getByRole("button", { name: "Ways in" }).focus();
     await page.keyboard.press("Enter");
     await offer.waitFor();
+    await close();
+  },
+  LONG,
+);
+
+test(
+  "on a phone the ways in take two lines at most, and each step keeps its words and buttons on the screen",
+  async () => {
+    const { page, close } = await desk.page(phone);
+    await proven(page);
+    const offer = page.getByRole("navigation", { name: "Ways in" });
+    const line = await offer.evaluate((nav) => Number.parseFloat(getComputedStyle(nav).lineHeight));
+    const { height } = (await offer.boundingBox())!;
+    expect(height).toBeLessThanOrEqual(Math.max(2 * line, 50));
+    await offer.getByText("Three ways in").tap();
+    for (const way of await offer.getByRole("button").all())
+      expect((await way.boundingBox())!.height).toBeGreaterThanOrEqual(44);
+    const { question } = offers[1];
+    await offer.getByRole("button", { name: question }).tap();
+    const strip = page.getByRole("region", { name: question });
+    await strip.waitFor();
+    for (const part of [strip.locator(".way-say"), strip.getByRole("button", { name: "leave" })]) {
+      const box = (await part.boundingBox())!;
+      expect(box.x + box.width).toBeLessThanOrEqual(phone.viewport.width);
+    }
+    expect((await strip.locator(".way-say").boundingBox())!.width).toBeGreaterThan(300);
     await close();
   },
   LONG,

@@ -47,7 +47,11 @@ export const CatalogCell = ({
       label={`${words} of ${title}`}
       shown={
         brief ??
-        (value === undefined || value === "" ? empty : whole ? full : short(column, value, system) || full)
+        (value === undefined || value === ""
+          ? empty
+          : whole
+            ? full
+            : asWritten(column, raw, system) || short(column, value, system) || full)
       }
       start={typeof raw === "string" ? raw : full}
       read={(text) => reads(column, text, system)}
@@ -71,6 +75,13 @@ const reads = (column: Column, text: string, system: System): Typed => {
   if (column.kind === "price") return typedPrice(text, column.per);
   // Anything else is judged by the schema when it is written, and refused there in words.
   return { ok: true, text, si: 0 };
+};
+
+/** The digits of the file, where it has them in the unit of the column's head: 0.060 says more than 0.06. */
+const asWritten = (column: Column, raw: unknown, system: System): string => {
+  if (column.kind !== "quantity" || typeof raw !== "string") return "";
+  const [, digits, unit] = /^\s*(\d*\.?\d+)\s*(\S+)\s*$/.exec(raw) ?? [];
+  return unit === unitOf(column.dimension, system) ? digits : "";
 };
 
 /** The number alone, for a column whose head names the unit. */

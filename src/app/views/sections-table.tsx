@@ -9,7 +9,7 @@ import { withValue } from "../state/path.ts";
 import { askAll, pricing } from "../state/pricing.ts";
 import { costOf, questionKey } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
-import { figure, grouped, money, type System, said, unitOf } from "../wording/figures.ts";
+import { figure, grouped, type Measure, money, type System, unitOf } from "../wording/figures.ts";
 import { axisWords, single } from "../wording/givens.ts";
 import { bracingWords, sectionName } from "../wording/parts.ts";
 import { asNew, sectionFigures, steelOf, wallLost, whyNotCovered } from "../wording/section-figures.ts";
@@ -52,27 +52,29 @@ export const SectionsTable = ({ reading, chosen, choose }: Props) => {
   const columns = tableColumns("sections");
   const wall = columns.find((column) => column.name === "measuredWall");
   const height = axisWords(reading.study.wishes.height, system);
+  // a column's head breaks before its unit, not in it
+  const unit = (of: Measure) => unitOf(of, system).replaceAll(" ", "\u00a0");
   return (
     <table className="cat sections" aria-label="Sections">
       <thead>
         <tr className="grp">
           <th colSpan={4}>What it is</th>
           <th colSpan={4}>What it bears</th>
-          <th colSpan={2}>What you can buy</th>
+          <th colSpan={2}>For sale</th>
           <th colSpan={2}>What it does here</th>
         </tr>
         <tr>
           <th>Section</th>
           <th>Bracing</th>
-          <th className="num">Wall, {unitOf("size", system)}</th>
+          <th className="num">Wall, {unit("size")}</th>
           <th className="num">Lost</th>
-          <th className="num">Moment, {unitOf("moment", system)}</th>
+          <th className="num">Moment, {unit("moment")}</th>
           <th className="num">as new</th>
-          <th className="num">Leg, {unitOf("force", system)}</th>
-          <th className="num">Weight, {unitOf("lineForce", system)}</th>
+          <th className="num">Leg, {unit("force")}</th>
+          <th className="num">Weight, {unit("lineForce")}</th>
           <th className="num">Have</th>
           <th className="num">$ each</th>
-          <th className="num">Whole mast, $ at {height}</th>
+          <th className="num">Whole mast, $&nbsp;at&nbsp;{height.replace(/ (\S+)$/, "\u00a0$1")}</th>
           <th>
             <span className="vh">Against the answer</span>
           </th>
@@ -201,13 +203,7 @@ const Against = ({ row, reading, outcome, answerCost, isAnswer, system }: Omit<R
     const worst = outcome.nearest?.verdict.checks.find((check) => !check.passes);
     if (worst) return <span className="quiet">{worst.title.toLowerCase()} fails</span>;
     const needs = single(reading.study.wishes.height);
-    return (
-      <span className="quiet">
-        {needs !== null && tooFew(row, needs)
-          ? `too few for ${said(needs, "length", system)}`
-          : "nothing safe"}
-      </span>
-    );
+    return <span className="quiet">{needs !== null && tooFew(row, needs) ? "too few" : "nothing safe"}</span>;
   }
   const cost = costOf(outcome);
   if (cost === null || answerCost === null) return null;

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useEffect, useState } from "react";
 import { offers } from "../guides/offers.ts";
+import { usePhone } from "../parts/measured.ts";
 import type { Fault } from "../state/book.ts";
 import { useStore } from "../state/store.ts";
 import { goOnWalking, putAway, setOut, walk } from "../state/way.ts";
@@ -24,23 +25,37 @@ export const WayStrip = () => {
 
 const Offer = () => {
   const [faults, setFaults] = useState<readonly Fault[]>([]);
+  const phone = usePhone();
+  const ways = offers.map(({ id, question }) => (
+    <button
+      key={id}
+      type="button"
+      className="link"
+      onClick={() => {
+        void setOut(id).then(setFaults);
+      }}
+    >
+      {question}
+    </button>
+  ));
   return (
     <nav className="way" aria-label="Ways in">
-      <span>
-        New here? <span className="quiet">A few minutes each, on an invented study:</span>
-      </span>
-      {offers.map(({ id, question }) => (
-        <button
-          key={id}
-          type="button"
-          className="link"
-          onClick={() => {
-            void setOut(id).then(setFaults);
-          }}
-        >
-          {question}
-        </button>
-      ))}
+      {phone ? (
+        // one line of a small screen, the ways when they are asked for
+        <details>
+          <summary>
+            New here? <span className="link">Three ways in</span>
+          </summary>
+          {ways}
+        </details>
+      ) : (
+        <>
+          <span>
+            New here? <span className="quiet">A few minutes each, on an invented study:</span>
+          </span>
+          {ways}
+        </>
+      )}
       <button type="button" className="link quiet away" onClick={putAway}>
         not now
       </button>
