@@ -2,7 +2,7 @@ import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
 import { type Candidate, designOf, structureCents } from "./evaluate.ts";
 import { type Amounts, litres, objectiveOf } from "./ground.ts";
-import { headOf, type Node } from "./node.ts";
+import { floorOf, headOf, type Node } from "./node.ts";
 import { SearchDefect } from "./search.ts";
 import { Tree } from "./tree.ts";
 
@@ -44,7 +44,7 @@ export function audit(
   const objective = objectiveOf(problem);
   const limit = best?.objective ?? Number.POSITIVE_INFINITY;
   const lenient = new Tree({ ...problem, allowed: Number.MAX_VALUE });
-  const cheaper = (nodes: readonly Node[]) => nodes.filter((node) => objective(node) < limit);
+  const cheaper = (nodes: readonly Node[]) => nodes.filter((node) => floorOf(node) < limit);
   const roots = cheaper([...lenient.roots()]);
   const seen = new Set<string>();
   for (let tries = 0; roots.length > 0 && seen.size < sample && tries < 20 * sample; tries++) {

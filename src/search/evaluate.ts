@@ -24,10 +24,10 @@ import {
   type Chosen,
   firstHolding,
   footingUse,
+  greater,
   leastOf,
   NOTHING,
   nonDominated,
-  type Objective,
   type Priced,
   starAmounts,
 } from "./ground.ts";
@@ -119,9 +119,8 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
     node: {
       ...node,
       stage: "probed",
-      cents: Math.max(node.cents, structureCents(node, problem) + least.cents),
-      concrete: Math.max(node.concrete, least.concrete),
-      dug: Math.max(node.dug, least.dug),
+      spent: structureCents(node, problem),
+      ground: greater(node.ground, least),
       use: Math.max(node.use, result.worst),
     },
   };
@@ -132,7 +131,7 @@ export type Evaluation =
   | { readonly status: "safe"; readonly candidates: readonly Candidate[] };
 
 /** The best complete design on a structure, under the aim. */
-export function evaluate(node: Node, tree: Tree, objective: Objective): Evaluation {
+export function evaluate(node: Node, tree: Tree): Evaluation {
   const { problem, ground } = tree;
   const { allowed } = problem;
   const { concreteCap, digCap, budget } = problem.study.wishes;
@@ -140,14 +139,14 @@ export function evaluate(node: Node, tree: Tree, objective: Objective): Evaluati
   // under a cap the dearest parts may be the only ones small enough: keep all that none beats
   const choose = <T>(parts: readonly Priced<T>[], use: (part: T) => number): Chosen<T>[] => {
     if (capped) return nonDominated(parts, use, allowed, 0, true);
-    return firstHolding(parts, use, allowed, objective);
+    return firstHolding(parts, use, allowed);
   };
   const held = heldStructure(node, tree, allowed);
   if (held.status === "failed") return held;
   const anchors = node.perLevel === 0 ? [null] : choose(ground.anchorsAt(headOf(node)), held.anchorUse);
   const footings = choose(ground.footings, held.footingUse);
   let best: Candidate | null = null;
-  for (const candidate of complete(node, tree, held.use, anchors, footings, objective))
+  for (const candidate of complete(node, tree, held.use, anchors, footings))
     if (better(candidate, best)) best = candidate;
   return best ? { status: "safe", candidates: [best] } : nothingHolds(anchors, footings);
 }
@@ -156,13 +155,7 @@ export function evaluate(node: Node, tree: Tree, objective: Objective): Evaluati
  * Every complete design on a structure that none on it beats in cost, concrete and margin.
  * @param leastUse utilisations below this count as this
  */
-export function evaluateAll(
-  node: Node,
-  tree: Tree,
-  objective: Objective,
-  allowed: number,
-  leastUse: number,
-): Evaluation {
+export function evaluateAll(node: Node, tree: Tree, allowed: number, leastUse: number): Evaluation {
   const { ground } = tree;
   const held = heldStructure(node, tree, allowed);
   if (held.status === "failed") return held;
@@ -175,7 +168,7 @@ export function evaluateAll(
       ? [null]
       : nonDominated(ground.anchorsAt(headOf(node)), held.anchorUse, allowed, least, minded);
   const footings = nonDominated(ground.footings, held.footingUse, allowed, least, minded);
-  const candidates = [...complete(node, tree, held.use, anchors, footings, objective)];
+  const candidates = [...complete(node, tree, held.use, anchors, footings)];
   return candidates.length > 0 ? { status: "safe", candidates } : nothingHolds(anchors, footings);
 }
 
@@ -232,7 +225,6 @@ function* complete(
   use: number,
   anchors: readonly (Chosen<AnchorPart> | null)[],
   footings: readonly Chosen<FootingPart>[],
-  objective: Objective,
 ): Generator<Candidate> {
   const { problem } = tree;
   const { wishes } = problem.study;
@@ -252,7 +244,7 @@ function* complete(
         design,
         cents,
         concrete: amounts.concrete,
-        objective: objective({ ...amounts, cents }),
+        objective: structure + amounts.aimed,
         use: Math.max(use, footing.use, anchor?.use ?? 0),
         spare,
         key: designKey(design),

@@ -4,7 +4,7 @@ import type { Problem } from "../problem/types.ts";
 import { type Candidate, evaluateAll, probe, structureCents } from "./evaluate.ts";
 import { anchorFloor, footingUse, NOTHING } from "./ground.ts";
 import { paired, type Trade, tradesOf } from "./ground-floors.ts";
-import { headOf, type Node } from "./node.ts";
+import { headOf, leastOfNode, type Node } from "./node.ts";
 import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
 import { CAP, Tree } from "./tree.ts";
@@ -83,17 +83,15 @@ export class FrontSearch {
   }
 
   private waiting(node: Node): Waiting {
-    if (!node.star)
-      return { node, base: node.cents, trades: [{ cents: 0, concrete: node.concrete, use: 0 }] };
-    const least = this.tree.floors.of(node);
-    return { node, base: node.cents - (least?.cents ?? 0), trades: this.tree.floors.trades(node, LEAST_USE) };
+    if (!node.star) return { node, base: node.spent, trades: [{ ...node.ground, use: 0 }] };
+    return { node, base: node.spent, trades: this.tree.floors.trades(node, LEAST_USE) };
   }
 
   private push(waiting: Waiting): void {
     const { node } = waiting;
-    const worth = this.tree.beyondCap(node) ? null : this.worth(waiting);
+    const worth = this.tree.beyondCap(leastOfNode(node)) ? null : this.worth(waiting);
     if (worth) this.queue.push(waiting, worth.cents);
-    else this.tree.prune(this.tree.beyondCap(node) ? CAP : BEATEN, node.designs);
+    else this.tree.prune(this.tree.beyondCap(leastOfNode(node)) ? CAP : BEATEN, node.designs);
   }
 
   /** The least cents of a way that no point beats, and the most that such a design may use; null where all are beaten. */
@@ -142,7 +140,7 @@ export class FrontSearch {
   }
 
   private analyse(node: Node, allowed: number): void {
-    const result = evaluateAll(node, this.tree, ({ cents }) => cents, allowed, LEAST_USE);
+    const result = evaluateAll(node, this.tree, allowed, LEAST_USE);
     if (result.status === "failed") {
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
       return;

@@ -2,7 +2,7 @@ import { plateSide } from "../checks/plate.ts";
 import type { FootingLoads } from "../parts/types.ts";
 import type { Problem, StackModel } from "../problem/types.ts";
 import { SLACK } from "./floors.ts";
-import { type Amounts, type GroundChoices, leastOf, type Priced, starAmounts } from "./ground.ts";
+import { type Aimed, type GroundChoices, leastOf, type Priced, starAmounts } from "./ground.ts";
 import { headOf, type Node } from "./node.ts";
 
 /** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
@@ -21,8 +21,8 @@ export interface Trade {
 export class GroundFloors {
   private readonly allowed: number;
   private readonly ground: GroundChoices;
-  private readonly leastAnchors = new Map<string, Amounts | null>();
-  private readonly leastFootings = new Map<string, Amounts | null>();
+  private readonly leastAnchors = new Map<string, Aimed | null>();
+  private readonly leastFootings = new Map<string, Aimed | null>();
   private readonly anchorTrades = new Map<string, readonly Trade[]>();
   private readonly footingTrades = new Map<string, readonly Trade[]>();
   private readonly pairs = new Map<string, readonly Trade[]>();
@@ -33,7 +33,7 @@ export class GroundFloors {
   }
 
   /** @param head height above ground at which the anchors hold their guys, m */
-  anchor(head: number, uplift: number, lateral: number): Amounts | null {
+  anchor(head: number, uplift: number, lateral: number): Aimed | null {
     const u = Math.floor(Math.max(uplift, 0) / ROUND);
     const l = Math.floor(Math.max(lateral, 0) / ROUND);
     const key = `${head} ${u} ${l}`;
@@ -47,7 +47,7 @@ export class GroundFloors {
   }
 
   /** A base under guys: it is asked with the thrust alone. */
-  footing(stack: StackModel, thrust: number): Amounts | null {
+  footing(stack: StackModel, thrust: number): Aimed | null {
     const plate = plateSide(stack);
     const t = Math.floor((thrust * SLACK) / (4 * ROUND));
     const key = `${t} ${plate}`;
@@ -61,13 +61,13 @@ export class GroundFloors {
   }
 
   /** A base that stands free. */
-  free(stack: StackModel, loads: FootingLoads): Amounts | null {
+  free(stack: StackModel, loads: FootingLoads): Aimed | null {
     const plate = plateSide(stack);
     return leastOf(this.ground.footings, (part) => part.worst([loads], plate) * SLACK, this.allowed);
   }
 
   /** Ground of a node whose star is known. */
-  of(node: Node): Amounts | null {
+  of(node: Node): Aimed | null {
     const anchor = this.anchor(headOf(node), node.uplift, node.lateral);
     const footing = this.footing(node.root.stack, node.thrust);
     return anchor && footing && starAmounts(node.perLevel, anchor, footing);

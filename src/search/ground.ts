@@ -12,17 +12,34 @@ export interface Amounts {
   readonly concrete: number;
   readonly dug: number;
 }
-export const NOTHING: Amounts = { cents: 0, concrete: 0, dug: 0 };
+
+/**
+ * The same with what the aim makes of them together: the least of it is more than the least of each by itself, for
+ * the part that pours least is seldom the cheapest. The aim adds up as they do.
+ */
+export interface Aimed extends Amounts {
+  readonly aimed: number;
+}
+export const NOTHING: Aimed = { cents: 0, concrete: 0, dug: 0, aimed: 0 };
 
 /** Anchors of a star, all alike, and the base. */
-export const starAmounts = (anchors: number, anchor: Amounts, footing: Amounts): Amounts => ({
+export const starAmounts = (anchors: number, anchor: Aimed, footing: Aimed): Aimed => ({
   cents: anchors * anchor.cents + footing.cents,
   concrete: anchors * anchor.concrete + footing.concrete,
   dug: anchors * anchor.dug + footing.dug,
+  aimed: anchors * anchor.aimed + footing.aimed,
+});
+
+/** Both are floors: so is the greater of each. */
+export const greater = (a: Aimed, b: Aimed): Aimed => ({
+  cents: Math.max(a.cents, b.cents),
+  concrete: Math.max(a.concrete, b.concrete),
+  dug: Math.max(a.dug, b.dug),
+  aimed: Math.max(a.aimed, b.aimed),
 });
 
 /** A part with what the aim adds up. */
-export interface Priced<T> extends Amounts {
+export interface Priced<T> extends Aimed {
   readonly part: T;
 }
 
@@ -56,14 +73,13 @@ export function groundChoices(problem: Problem): GroundChoices {
   const allowed = <T extends AnchorPart | FootingPart>(parts: readonly T[]): Priced<T>[] =>
     parts
       .filter((part) => siteRefusal(part, problem.ground) === null)
-      .map((part) => ({
-        part,
-        cents: part.cents,
-        concrete: litres(part.takeOff.concrete),
-        dug: litres(part.takeOff.dug),
-      }))
+      .map((part) => {
+        const { concrete, dug } = part.takeOff;
+        const amounts = { cents: part.cents, concrete: litres(concrete), dug: litres(dug) };
+        return { part, ...amounts, aimed: objective(amounts) };
+      })
       // a stable sort: the problem lists them by price, concrete and key
-      .sort((a, b) => objective(a) - objective(b));
+      .sort((a, b) => a.aimed - b.aimed);
   const anchors = allowed(problem.anchors);
   const footings = allowed(problem.footings);
   const byHead = new Map<number, Priced<AnchorPart>[]>();
@@ -72,24 +88,27 @@ export function groundChoices(problem: Problem): GroundChoices {
   return { anchors, anchorsAt: (head) => byHead.get(head) ?? [], footings };
 }
 
-/** The least of each amount, each by itself, of the parts that a floor does not refuse; null where it refuses all. */
+/** The least of each amount, each by itself, and of the aim, of the parts that a floor does not refuse; null where it refuses all. */
 export function leastOf<T>(
   parts: readonly Priced<T>[],
   use: (part: T) => number,
   allowed: number,
-): Amounts | null {
+): Aimed | null {
+  let aimed = Number.POSITIVE_INFINITY;
   let cents = Number.POSITIVE_INFINITY;
   let concrete = Number.POSITIVE_INFINITY;
   let dug = Number.POSITIVE_INFINITY;
   for (const priced of parts) {
     // nothing to gain: the floor need not be asked
-    if (priced.cents >= cents && priced.concrete >= concrete && priced.dug >= dug) continue;
+    const { cents: spent, concrete: poured, dug: turned } = priced;
+    if (priced.aimed >= aimed && spent >= cents && poured >= concrete && turned >= dug) continue;
     if (use(priced.part) > allowed) continue;
-    cents = Math.min(cents, priced.cents);
-    concrete = Math.min(concrete, priced.concrete);
-    dug = Math.min(dug, priced.dug);
+    aimed = Math.min(aimed, priced.aimed);
+    cents = Math.min(cents, spent);
+    concrete = Math.min(concrete, poured);
+    dug = Math.min(dug, turned);
   }
-  return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug };
+  return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug, aimed };
 }
 
 export interface Chosen<T> extends Priced<T> {
@@ -101,11 +120,10 @@ export function firstHolding<T>(
   parts: readonly Priced<T>[],
   use: (part: T) => number,
   allowed: number,
-  objective: Objective,
 ): Chosen<T>[] {
   const found: Chosen<T>[] = [];
   for (const priced of parts) {
-    if (found.length > 0 && objective(priced) > objective(found[0])) break;
+    if (found.length > 0 && priced.aimed > found[0].aimed) break;
     const here = use(priced.part);
     if (here <= allowed) found.push({ ...priced, use: here });
   }

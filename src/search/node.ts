@@ -3,6 +3,7 @@ import type { PlacedStar } from "../problem/star.ts";
 import type { ArmModel } from "../problem/torque-arm.ts";
 import type { PackageModel, StackModel } from "../problem/types.ts";
 import type { RootFloors } from "./floors.ts";
+import type { Aimed, Amounts } from "./ground.ts";
 import type { Statics } from "./statics.ts";
 
 /** One height, package and stack: the first choice, with what statics knows of it. */
@@ -21,6 +22,16 @@ export interface Root {
   readonly floors: RootFloors;
 }
 
+/** Least cents, concrete and digging of any completion. */
+export const leastOfNode = ({ spent, ground: { cents, concrete, dug } }: Node): Amounts => ({
+  cents: spent + cents,
+  concrete,
+  dug,
+});
+
+/** Least of the aim of any completion: all but the ground is cents alone, and the aim counts cents one by one. */
+export const floorOf = ({ spent, ground }: Node): number => spent + ground.aimed;
+
 /** Height above ground at which a node's anchors hold its guys, m. */
 export const headOf = ({ star }: Node): number => star?.head ?? 0;
 
@@ -31,10 +42,11 @@ export const headOf = ({ star }: Node): number => star?.head ?? 0;
 export interface Node {
   readonly stage: "root" | "levels" | "star" | "strands" | "structure" | "probed";
   readonly root: Root;
-  /** Least cents, least concrete and digging (tenths of a litre) and least utilisation of any completion. */
-  readonly cents: number;
-  readonly concrete: number;
-  readonly dug: number;
+  /** Least cents of all but the ground of any completion. */
+  readonly spent: number;
+  /** Least that its anchors and base take; with the top guys as long as the star is not known. */
+  readonly ground: Aimed;
+  /** Least utilisation of any completion. */
   readonly use: number;
   /** Designs under this node. */
   readonly designs: number;

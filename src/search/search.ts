@@ -2,8 +2,7 @@ import FlatQueue from "flatqueue";
 import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
 import { better, type Candidate, evaluate, probe } from "./evaluate.ts";
-import { type Objective, objectiveOf } from "./ground.ts";
-import type { Node } from "./node.ts";
+import { floorOf, leastOfNode, type Node } from "./node.ts";
 import type { ShareReport } from "./outcome.ts";
 import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
@@ -29,7 +28,6 @@ export class SearchDefect extends Error {}
 export class Search {
   readonly tree: Tree;
   readonly problem: Problem;
-  readonly objective: Objective;
   best: Candidate | null = null;
   analysed = 0;
   /** Partial designs and structures whose least cost was worked out. */
@@ -42,11 +40,10 @@ export class Search {
   constructor(problem: Problem, share?: Share, recall?: Recall) {
     this.problem = problem;
     this.tree = new Tree(problem, share, recall);
-    this.objective = objectiveOf(problem);
     const roots = [...this.tree.roots()];
     for (const root of roots) this.push(root);
     // one worker looks for a first safe design; the others hear of it
-    if ((share?.index ?? 0) === 0) this.dives = spread(roots.sort((a, b) => a.cents - b.cents));
+    if ((share?.index ?? 0) === 0) this.dives = spread(roots.sort((a, b) => a.spent - b.spent));
   }
 
   /** Objective that a design must beat, or equal, to matter. */
@@ -95,14 +92,14 @@ export class Search {
     while (node && node.stage !== "structure") {
       let best: Node | undefined;
       for (const child of this.tree.children(node))
-        if (!best || child.use < best.use || (child.use === best.use && child.cents < best.cents))
+        if (!best || child.use < best.use || (child.use === best.use && child.spent < best.spent))
           best = child;
       node = best;
     }
     for (const rule of Object.keys(this.tree.pruned)) this.tree.pruned[rule] = counted[rule] ?? 0;
     if (!node) return;
     this.analysed++;
-    const result = evaluate(node, this.tree, this.objective);
+    const result = evaluate(node, this.tree);
     if (result.status === "failed") return;
     for (const candidate of result.candidates) this.keep(candidate);
   }
@@ -115,9 +112,9 @@ export class Search {
 
   private push(node: Node): void {
     this.bounded++;
-    if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs);
+    if (this.tree.beyondCap(leastOfNode(node))) this.tree.prune(CAP, node.designs);
     else {
-      const objective = this.objective(node);
+      const objective = floorOf(node);
       // what can't beat the best so far is not kept until the end to be told so
       if (objective > this.cutoff) this.tree.prune(DEARER, node.designs);
       else this.queue.push(node, objective);
@@ -132,7 +129,7 @@ export class Search {
   }
 
   private analyse(node: Node): void {
-    const result = evaluate(node, this.tree, this.objective);
+    const result = evaluate(node, this.tree);
     if (result.status === "failed") {
       this.reject(node, result.limitState);
       return;

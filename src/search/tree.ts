@@ -7,7 +7,15 @@ import type { ArmModel } from "../problem/torque-arm.ts";
 import { type PackageModel, type Problem, type StackModel, sideHeight } from "../problem/types.ts";
 import { leanOf, partFeet, rootFloors, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
-import { type Amounts, type GroundChoices, groundChoices, starAmounts } from "./ground.ts";
+import {
+  type Aimed,
+  type Amounts,
+  type GroundChoices,
+  greater,
+  groundChoices,
+  NOTHING,
+  starAmounts,
+} from "./ground.ts";
 import { GroundFloors } from "./ground-floors.ts";
 import { Levels, together } from "./level-facts.ts";
 import type { Node, Root } from "./node.ts";
@@ -167,9 +175,8 @@ export class Tree {
     return {
       stage: "root",
       root,
-      cents: root.cents,
-      concrete: 0,
-      dug: 0,
+      spent: root.cents,
+      ground: NOTHING,
       use,
       designs,
       perLevel: 0,
@@ -227,8 +234,7 @@ export class Tree {
             stage: "levels",
             perLevel,
             levels: [index],
-            ...least,
-            cents: root.cents + least.cents,
+            ground: least,
             use,
             designs,
           });
@@ -257,8 +263,7 @@ export class Tree {
     return {
       ...node,
       stage: "structure",
-      ...least,
-      cents: root.cents + least.cents,
+      ground: least,
       use,
       designs,
     };
@@ -274,10 +279,11 @@ export class Tree {
   }
 
   /** Cheapest ground and top guys over every radius, for a top level. */
-  private leastStar(root: Root, perLevel: 3 | 4, index: number): Amounts | null {
+  private leastStar(root: Root, perLevel: 3 | 4, index: number): Aimed | null {
     let cents = Number.POSITIVE_INFINITY;
     let concrete = Number.POSITIVE_INFINITY;
     let dug = Number.POSITIVE_INFINITY;
+    let aimed = Number.POSITIVE_INFINITY;
     const mostLevels = Math.max(...this.problem.study.parts.levelCounts);
     const height = root.statics.z[root.candidates[index]];
     for (const { star } of this.own.get(perLevel)?.stars ?? []) {
@@ -319,8 +325,9 @@ export class Tree {
       cents = Math.min(cents, ground.cents + most.cents);
       concrete = Math.min(concrete, ground.concrete);
       dug = Math.min(dug, ground.dug);
+      aimed = Math.min(aimed, ground.aimed + most.cents);
     }
-    return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug };
+    return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug, aimed };
   }
 
   /** A level under the lowest. */
@@ -343,7 +350,7 @@ export class Tree {
         node.perLevel,
         this.highestAnchor,
       );
-      found.push({ ...node, levels: [...levels, index], cents: node.cents + least, use, designs });
+      found.push({ ...node, levels: [...levels, index], spent: node.spent + least, use, designs });
     }
     return found;
   }
@@ -411,8 +418,8 @@ export class Tree {
         uplift: floor.uplift,
         lateral: floor.lateral,
         thrust: held.thrust,
-        ...ground,
-        cents: facts.reduce((sum, level) => sum + level.cents, root.cents + ground.cents),
+        spent: facts.reduce((sum, level) => sum + level.cents, root.cents),
+        ground,
         use,
         designs,
       });
@@ -433,8 +440,8 @@ export class Tree {
     const last = node.strands.length + 1 === levels.length;
     const found: Node[] = [];
     for (const strand of strands) {
-      const cents = node.cents - cheapest + levelCents(problem, height, star, strand, arm);
-      const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], cents, designs };
+      const spent = node.spent - cheapest + levelCents(problem, height, star, strand, arm);
+      const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], spent, designs };
       const complete = last ? this.guyed(child) : child;
       if (complete) found.push(complete);
     }
@@ -495,18 +502,15 @@ export class Tree {
       lateral: Math.max(lateral, node.lateral),
       thrust: Math.max(pressed, node.thrust),
     };
-    const was = this.floors.of(node);
-    const now = this.floors.of({ ...node, ...most });
-    if (!now || !was) {
+    const ground = this.floors.of({ ...node, ...most });
+    if (!ground) {
       this.prune("no anchor or base holds", node.designs);
       return null;
     }
     return {
       ...node,
       ...most,
-      cents: node.cents + now.cents - was.cents,
-      concrete: Math.max(node.concrete, now.concrete),
-      dug: Math.max(node.dug, now.dug),
+      ground: greater(node.ground, ground),
     };
   }
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { analyse } from "../../src/checks/analysis.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import { evaluate, evaluateAll, modelOf } from "../../src/search/evaluate.ts";
-import type { Node } from "../../src/search/node.ts";
+import { floorOf, leastOfNode, type Node } from "../../src/search/node.ts";
 import { Tree } from "../../src/search/tree.ts";
 import { armedStudy, problemOf, smallStudy } from "../support/small-study.ts";
 
@@ -85,17 +85,18 @@ function walk(studies: fc.Arbitrary<StudyFile>, structures: number, seed: number
       }
       if (leaf.star && !leaf.star.even && use <= 1) uneven++;
       if (leaf.root.arm && use <= 1) armed++;
-      const full = evaluate(leaf, tree, ({ cents }) => cents);
+      const full = evaluate(leaf, tree);
       if (full.status !== "safe" || use > 1) continue;
       safe++;
-      const least = evaluate(leaf, tree, ({ concrete }) => concrete);
-      for (const node of path) {
-        expect(node.cents, name).toBeLessThanOrEqual(full.candidates[0].cents);
-        if (least.status === "safe")
-          expect(node.concrete, name).toBeLessThanOrEqual(least.candidates[0].concrete);
-      }
-      const all = evaluateAll(leaf, tree, ({ cents }) => cents, 4, 0);
+      const all = evaluateAll(leaf, tree, 4, 0);
       if (all.status !== "safe") throw new Error(name);
+      const poured = Math.min(...all.candidates.map(({ concrete }) => concrete));
+      for (const node of path) {
+        const { cents, concrete } = leastOfNode(node);
+        expect(cents, name).toBeLessThanOrEqual(full.candidates[0].cents);
+        expect(concrete, name).toBeLessThanOrEqual(poured);
+        expect(floorOf(node), name).toBeLessThanOrEqual(full.candidates[0].objective);
+      }
       for (const node of path) {
         const ground = node.star && tree.floors.of(node);
         if (!ground) continue;
@@ -103,8 +104,7 @@ function walk(studies: fc.Arbitrary<StudyFile>, structures: number, seed: number
         for (const { cents, concrete, use } of all.candidates) {
           traded++;
           const under = trades.some(
-            (t) =>
-              node.cents - ground.cents + t.cents <= cents && t.concrete <= concrete && t.use <= use + 1e-9,
+            (t) => node.spent + t.cents <= cents && t.concrete <= concrete && t.use <= use + 1e-9,
           );
           expect(under, `${name}: no way to hold it is under ${cents} cents, ${concrete}, ${use}`).toBe(true);
         }
