@@ -6,6 +6,7 @@ import type { Star } from "../problem/star.ts";
 import { type ArmModel, guysAtAnchor } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";
 import { leanOf } from "./floors.ts";
+import { leastRigged, type RiggedLevel, riggedLevel } from "./rigged-floor.ts";
 import { guyWindLoss, guyWindMoment, pairWindMoment, type StarGuys } from "./star-floors.ts";
 
 /** Chords are a little shorter than the guys that sag along them: weights that a floor takes off allow for it. */
@@ -45,6 +46,7 @@ export class Levels {
   private readonly problem: Problem;
   private readonly arm: ArmModel | null;
   private readonly known = new Map<Star, Map<number, LevelFacts & { readonly cents: number }>>();
+  private readonly still = new Map<Star, Map<string, RiggedLevel>>();
   private readonly upright = new Map<string, Star>();
 
   /** @param arm at these levels; null where their guys meet the axis */
@@ -112,6 +114,25 @@ export class Levels {
         ? pairWindMoment(wind, height, star, arm) - this.drifted(height)
         : guyWindMoment(wind, height, star),
     };
+  }
+
+  /** As rigged at the least tension that the rule set lets the study have, with this strand or the best of any. */
+  rigged(star: Star, height: number, strand: Strand | undefined): RiggedLevel {
+    let known = this.still.get(star);
+    if (!known) this.still.set(star, (known = new Map()));
+    const key = `${height} ${strand?.id ?? ""}`;
+    let level = known.get(key);
+    if (!level) {
+      const { problem, arm } = this;
+      const { tensions, guyHardware: hardware } = problem.study.parts;
+      const usable = tensions.filter((tension) => tension >= problem.rules.tension.least - 1e-12);
+      const tension = usable.length > 0 ? Math.min(...usable) : 0;
+      level = strand
+        ? riggedLevel(star, { height, strand, tension, arm, hardware })
+        : leastRigged(problem.strands.map((each) => this.rigged(star, height, each)));
+      known.set(key, level);
+    }
+    return level;
   }
 
   /** Least cents of a level whose star is not known yet: guys straight down to the highest anchor of any. */

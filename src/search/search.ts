@@ -92,7 +92,11 @@ export class Search {
     while (node && node.stage !== "structure") {
       let best: Node | undefined;
       for (const child of this.tree.children(node))
-        if (!best || child.use < best.use || (child.use === best.use && child.spent < best.spent))
+        if (
+          !best ||
+          child.use < best.use ||
+          (child.use === best.use && leastOfNode(child).cents < leastOfNode(best).cents)
+        )
           best = child;
       node = best;
     }

@@ -1,6 +1,7 @@
 import { pipeBending } from "../checks/pipe.ts";
 import { insideWindow, type LevelModel } from "../checks/rigging.ts";
 import { fixedCents, levelCents } from "../cost/bill.ts";
+import type { Strand } from "../model/catalog.ts";
 import { utilisation } from "../parts/types.ts";
 import type { PlacedStar } from "../problem/star.ts";
 import type { ArmModel } from "../problem/torque-arm.ts";
@@ -20,7 +21,7 @@ import { GroundFloors } from "./ground-floors.ts";
 import { Levels, together } from "./level-facts.ts";
 import type { Node, Root } from "./node.ts";
 import { Recall } from "./recall.ts";
-import { riggedFloor } from "./rigged-floor.ts";
+import { type RiggedLevel, riggedFloor, riggedLevel } from "./rigged-floor.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
 import { guyFloor, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { statics } from "./statics.ts";
@@ -53,6 +54,8 @@ export class Tree {
   /** Of any star, over the base, m. */
   private readonly highestAnchor: number;
   readonly floors: GroundFloors;
+  /** Of all strands, as the guys' floor counts it. */
+  private readonly strongest: Strand;
   /** Levels whose guys meet the axis, and those on each arm. */
   private readonly guys: Levels;
   private readonly onArms: ReadonlyMap<ArmModel, Levels>;
@@ -80,6 +83,11 @@ export class Tree {
     this.ground = groundChoices(problem);
     this.floors = new GroundFloors(problem, this.ground);
     this.guys = new Levels(problem);
+    const strength = ({ breakingStrength, efficiency }: Strand) => breakingStrength * efficiency;
+    this.strongest = problem.strands.reduce(
+      (a, b) => (strength(b) > strength(a) ? b : a),
+      problem.strands[0],
+    );
     this.onArms = new Map(problem.arms.map((arm) => [arm, new Levels(problem, arm)]));
     this.lean = leanOf(problem);
     this.highestAnchor = Math.max(
@@ -399,12 +407,20 @@ export class Tree {
         this.prune("legs or buckling under what the guys press", designs);
         continue;
       }
-      const anchor = this.floors.anchor(star.head, floor.uplift, floor.lateral);
+      const still = this.stillAir(
+        root,
+        star,
+        heights.map((z, i) => this.guysAt(root, i).rigged(star, z, undefined)),
+      );
+      const uplift = Math.max(floor.uplift, still.uplift);
+      const lateral = Math.max(floor.lateral, still.lateral);
+      const thrust = Math.max(held.thrust, still.thrust);
+      const anchor = this.floors.anchor(star.head, uplift, lateral);
       if (!anchor) {
         this.prune("no anchor holds", designs);
         continue;
       }
-      const footing = this.floors.footing(root.stack, held.thrust);
+      const footing = this.floors.footing(root.stack, thrust);
       if (!footing) {
         this.prune("no base bears", designs);
         continue;
@@ -415,9 +431,9 @@ export class Tree {
         stage: "star",
         star,
         topStrands,
-        uplift: floor.uplift,
-        lateral: floor.lateral,
-        thrust: held.thrust,
+        uplift,
+        lateral,
+        thrust,
         spent: facts.reduce((sum, level) => sum + level.cents, root.cents),
         ground,
         use,
@@ -437,31 +453,36 @@ export class Tree {
     const cheapest = this.guysAt(root, node.strands.length).ofAny(star, height).cents;
     const strands = top ? node.topStrands : problem.strands;
     const designs = node.designs / strands.length;
-    const last = node.strands.length + 1 === levels.length;
     const found: Node[] = [];
     for (const strand of strands) {
       const spent = node.spent - cheapest + levelCents(problem, height, star, strand, arm);
       const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], spent, designs };
-      const complete = last ? this.guyed(child) : child;
-      if (complete) found.push(complete);
+      const floored = this.guyed(child);
+      if (floored) found.push(floored);
     }
     return found;
   }
 
-  /** All strands known: the wind on the guys, their weight and strength sharpen the floors. */
+  /**
+   * The strands known so far sharpen the floors by the wind on the guys, their weight and strength; a level whose
+   * strand is not known has the worst of any.
+   */
   private guyed(node: Node): Node | null {
     const { root, levels, strands } = node;
     const star = node.star as PlacedStar;
     const { problem } = this;
     const guys = levels.map((index, i) => ({
       height: root.statics.z[root.candidates[index]],
-      strand: strands[i],
+      strand: strands[i] ?? this.strongest,
       arm: i === 0 ? root.arm : null,
     }));
     const guyed = together(
       star,
       guys.map(({ height }) => height),
-      guys.map(({ height, strand }, i) => this.guysAt(root, i).of(star, height, strand)),
+      guys.map(({ height, strand }, i) => {
+        const at = this.guysAt(root, i);
+        return i < strands.length ? at.of(star, height, strand) : at.ofAny(star, height);
+      }),
       root.arm,
     );
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
@@ -475,12 +496,23 @@ export class Tree {
       this.prune("legs or buckling under what the guys press", node.designs);
       return null;
     }
-    return this.grounded({ ...node, use: Math.max(use, held.use) }, floor.uplift, floor.lateral, held.thrust);
+    const still = this.stillAir(
+      root,
+      star,
+      guys.map(({ height }, i) => this.guysAt(root, i).rigged(star, height, strands[i])),
+    );
+    return this.grounded(
+      { ...node, use: Math.max(use, held.use) },
+      Math.max(floor.uplift, still.uplift),
+      Math.max(floor.lateral, still.lateral),
+      Math.max(held.thrust, still.thrust),
+    );
   }
 
   /** What the guys press is asked again with their wind and weight; on torque arms what was known before stands. */
-  private pressed({ root, levels, use, thrust }: Node, guyed: StarGuys): StarFloor {
+  private pressed({ root, levels, strands, use, thrust }: Node, guyed: StarGuys): StarFloor {
     if (guyed.arm) return { use, thrust };
+    const known = strands.length === levels.length;
     // wind on four guys has less moment between them than along two
     const along = guyed.star.even && guyed.star.perLevel === 4 ? { ...guyed, moment: 0 } : guyed;
     return starFloor(
@@ -491,7 +523,7 @@ export class Tree {
       guyed,
       root.floors.moment,
       windwardFloor(root.floors.moment, along, this.lean).uplift,
-      (guyed.weight * root.statics.light * TAUT) / root.statics.heavy,
+      known ? (guyed.weight * root.statics.light * TAUT) / root.statics.heavy : 0,
     );
   }
 
@@ -514,14 +546,22 @@ export class Tree {
     };
   }
 
+  /** What still air asks of anchors and base. */
+  private stillAir({ pack, statics: s }: Root, star: PlacedStar, levels: readonly RiggedLevel[]) {
+    const { uplift, lateral, pull } = riggedFloor(levels);
+    // antennas off the axis lean the mast in still air: on even anchors the one pulled more is above this, on uneven
+    // it need not be the one that is pulled most
+    const leans = [...pack.antennas, ...pack.sides].some((antenna) => antenna.offset > 0);
+    const known = star.even || !leans ? SLACK : 0;
+    return { uplift: uplift * known, lateral: lateral * known, thrust: (s.weight[0] + pull) * SLACK };
+  }
+
   /** Rigged, everything is statics: what still air alone asks of legs, anchors and base. */
   private tensions(node: Node): Node[] {
     const { root, levels } = node;
     const star = node.star as PlacedStar;
     const { problem, grid } = this;
     const designs = node.designs / grid.tensions(levels.length);
-    const { antennas, sides } = root.pack;
-    const leans = [...antennas, ...sides].some((antenna) => antenna.offset > 0);
     const found: Node[] = [];
     for (const tensions of grid.drawn(levels.length)) {
       const guys = { star, levels: guysOf({ ...node, tensions }, problem) };
@@ -529,10 +569,13 @@ export class Tree {
         this.prune("initial tension outside its window", designs);
         continue;
       }
-      const rigged = riggedFloor(guys);
+      const rigged = guys.levels.map((level) => riggedLevel(star, level));
       let { use } = node;
       for (const foot of partFeet(root.stack)) {
-        const above = rigged.pulls.reduce((sum, p) => (p.height > foot.z + 1e-9 ? sum + p.pull : sum), 0);
+        let above = 0;
+        guys.levels.forEach(({ height }, i) => {
+          if (height > foot.z + 1e-9) above += rigged[i].pull;
+        });
         const weight = root.statics.weight[root.statics.z.indexOf(foot.z)];
         const { lattice } = foot.section;
         use = Math.max(
@@ -545,14 +588,12 @@ export class Tree {
         this.prune("legs when rigged", designs);
         continue;
       }
-      // antennas off the axis lean the mast in still air: on even anchors the one pulled more is above this, on uneven
-      // it need not be the one that is pulled most
-      const known = star.even || !leans ? SLACK : 0;
+      const still = this.stillAir(root, star, rigged);
       const child = this.grounded(
         { ...node, stage: "structure", tensions, use, designs },
-        rigged.uplift * known,
-        rigged.lateral * known,
-        (root.statics.weight[0] + rigged.pull) * SLACK,
+        still.uplift,
+        still.lateral,
+        still.thrust,
       );
       if (child) found.push(child);
     }

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { analyse } from "../../src/checks/analysis.ts";
 import { resolve } from "../../src/checks/resolve.ts";
 import { SLACK } from "../../src/search/floors.ts";
-import { riggedFloor } from "../../src/search/rigged-floor.ts";
+import { riggedFloor, riggedLevel } from "../../src/search/rigged-floor.ts";
 import { guysOf, Tree } from "../../src/search/tree.ts";
 import { design, pasture } from "../checks/support/pasture.ts";
 
@@ -18,10 +18,12 @@ test("riggedFloor(guys with heavy hardware) asks no more of an anchor than still
   const still = result.cases.find(({ wind }) => wind.id === "still");
   if (!still) throw new Error("no case in still air");
   const [{ uplift }] = still.anchors;
-  expect(SLACK * riggedFloor(model.guys).uplift).toBeLessThanOrEqual(uplift);
+  const { star, levels } = model.guys;
+  const floor = riggedFloor(levels.map((level) => riggedLevel(star, level)));
+  expect(SLACK * floor.uplift).toBeLessThanOrEqual(uplift);
   // guys without their hardware would put the floor above the truth
-  const levels = model.guys.levels.map((level) => ({ ...level, hardware: undefined }));
-  expect(SLACK * riggedFloor({ ...model.guys, levels }).uplift).toBeGreaterThan(uplift);
+  const bare = riggedFloor(levels.map((level) => riggedLevel(star, { ...level, hardware: undefined })));
+  expect(SLACK * bare.uplift).toBeGreaterThan(uplift);
 });
 
 test("guysOf(node) hangs the study's hardware in every guy of the tree", () => {
