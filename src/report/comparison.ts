@@ -1,3 +1,4 @@
+import { governing } from "../checks/governing.ts";
 import type { Design } from "../model/design.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 
@@ -83,11 +84,6 @@ const less = (value: number | null, first: number | null): number | null => {
   return Math.abs(difference) <= SAME * Math.max(Math.abs(value), Math.abs(first)) ? 0 : difference;
 };
 
-const governing = ({ checks }: Verdict): Check | null =>
-  checks.find((check) => !check.passes && check.kind !== "warning") ??
-  checks.find((check) => check.kind === "strength") ??
-  null;
-
 /**
  * Designs side by side, each under its own study, difference by difference against the first.
  * @throws RangeError where there is nothing to compare
@@ -111,7 +107,7 @@ export function compare(columns: readonly Compared[]): Comparison {
       designs: columns.map(({ design }) => design),
       differs: columns.map(({ design }) => written(what, design) !== written(what, first.design)),
     })),
-    governs: columns.map(({ verdict }) => governing(verdict)),
+    governs: columns.map(({ verdict }) => governing(verdict.checks) ?? null),
     uses: [...ids].map(([id, { title, where }]) => ({
       id,
       title,

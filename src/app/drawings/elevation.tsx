@@ -1,11 +1,11 @@
 import { useMemo, useRef } from "react";
 import type { Catalog } from "../../model/catalog.ts";
 import type { Study } from "../../model/study.ts";
+import { levelNames } from "../../report/names.ts";
 import type { Judged } from "../../search/types.ts";
 import { SaveSvg } from "../parts/save-svg.tsx";
 import { demandOfCapacity } from "../wording/check.ts";
 import { figure, type System, said } from "../wording/figures.ts";
-import { levelNames } from "../wording/parts.ts";
 import { Balloons } from "./balloons.tsx";
 import { exaggeration, type Frame, frameOf } from "./frame.ts";
 import { Anchors, Footing, RadiusDimension, Soil } from "./ground.tsx";

@@ -1,3 +1,4 @@
+import { governing } from "../../checks/governing.ts";
 import type { Antenna, Catalog, Section, Soil, Strand } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
 import { mountHeight, type Study } from "../../model/study.ts";
@@ -5,7 +6,7 @@ import type { CaseResponse, Check, Verdict } from "../../model/verdict.ts";
 import { insulationOf } from "../../problem/insulation.ts";
 import { starOf } from "../../problem/star.ts";
 import type { Judged } from "../../search/types.ts";
-import { governing, numberedChecks } from "../wording/check.ts";
+import { numberedChecks } from "../wording/check.ts";
 import { byId } from "../wording/parts.ts";
 
 /** All that the elevation shows, in SI and in the plane of the wind; nothing here knows a pixel. */

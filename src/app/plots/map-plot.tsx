@@ -1,8 +1,9 @@
 import { memo, useMemo, useRef } from "react";
 import { designKey } from "../../model/design.ts";
+import { lowerFirst } from "../../report/names.ts";
 import type { CostMap, MapCell } from "../../search/types.ts";
 import { SaveSvg } from "../parts/save-svg.tsx";
-import { lowerFirst } from "../wording/check.ts";
+
 import { grouped, inUnits, money, type System, said, unitOf } from "../wording/figures.ts";
 import { cellAt, stopper } from "./map-axes.ts";
 import { Contours, EdgeLine, edgesOf, KnownSafe, levelLines } from "./map-lines.tsx";

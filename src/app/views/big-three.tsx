@@ -1,9 +1,10 @@
+import { governing } from "../../checks/governing.ts";
 import type { Aim } from "../../model/study.ts";
+import { lowerFirst } from "../../report/names.ts";
 import { Glossed } from "../parts/glossed.tsx";
 import { useBook } from "../state/book.ts";
 import { stop } from "../state/search.ts";
 import type { Answer } from "../state/shown.ts";
-import { governing, lowerFirst } from "../wording/check.ts";
 import { figure, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";
 
 type Shown = Extract<Answer, { kind: "searching" | "proven" | "stopped" | "unsafe" }>;

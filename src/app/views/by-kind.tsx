@@ -1,4 +1,5 @@
 import { useEffect, useMemo } from "react";
+import { governing } from "../../checks/governing.ts";
 import type { AnchorRow, FootingRow } from "../../model/catalog.ts";
 import type { StudyFile } from "../../model/study.ts";
 import type { Outcome } from "../../search/types.ts";
@@ -7,7 +8,6 @@ import { type Paper, type Reading, useBook } from "../state/book.ts";
 import { askAll, PATIENT, pricing } from "../state/pricing.ts";
 import { questionKey } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
-import { governing } from "../wording/check.ts";
 import { figure, grouped, percent, type System, unitOf } from "../wording/figures.ts";
 import { anchorKind, footingKind } from "../wording/parts.ts";
 

@@ -1,10 +1,11 @@
 import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
+import { lowerFirst } from "../../report/names.ts";
 import { type Helping, helping } from "../../search/helping.ts";
 import type { Reading } from "../state/book.ts";
 import { useCures } from "../state/cures.ts";
 import { changeWords } from "../wording/change.ts";
-import { checkFigure, lowerFirst } from "../wording/check.ts";
+import { checkFigure } from "../wording/check.ts";
 import { money, type System, used } from "../wording/figures.ts";
 
 const MOST = 3;

@@ -1,10 +1,12 @@
 import { Fragment, lazy, Suspense, useState } from "react";
+import { governing } from "../../checks/governing.ts";
 import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
+import { limitWord } from "../../report/names.ts";
 import { Term } from "../parts/glossed.tsx";
 import { useMedia, usePhone } from "../parts/measured.ts";
 import { book, type Reading, useBook } from "../state/book.ts";
-import { governing, limitWord, mergedLimits, numberedChecks, placeWords } from "../wording/check.ts";
+import { mergedLimits, numberedChecks, placeWords } from "../wording/check.ts";
 import { used } from "../wording/figures.ts";
 import { lineOf } from "../wording/glossary.ts";
 

@@ -1,13 +1,14 @@
 import { useMemo } from "react";
 import type { Design } from "../../model/design.ts";
 import { type ChoiceRow, type Comparison, compare, type FigureName } from "../../report/comparison.ts";
+import { lowerFirst } from "../../report/names.ts";
 import type { Marked } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { judge } from "../state/judging.ts";
 import { type Kept, keep, letGo, readingOf, shelf } from "../state/kept.ts";
 import { plots, type Taken } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
-import { lowerFirst, placeWords } from "../wording/check.ts";
+import { placeWords } from "../wording/check.ts";
 import { anchorWords, guyWords, stackWords } from "../wording/design-sentence.ts";
 import { figure, money, percent, type System, unitOf, used } from "../wording/figures.ts";
 import { footingBase } from "../wording/parts.ts";

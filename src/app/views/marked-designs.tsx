@@ -1,12 +1,13 @@
 import { useMemo } from "react";
+import { governing } from "../../checks/governing.ts";
 import { type Design, designKey } from "../../model/design.ts";
+import { lowerFirst } from "../../report/names.ts";
 import { SmallMast } from "../drawings/small-mast.tsx";
 import type { Marked } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import { judge } from "../state/judging.ts";
 import { plots, type Taken } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
-import { governing, lowerFirst } from "../wording/check.ts";
 import { designSentence, holdWords } from "../wording/design-sentence.ts";
 import { money, percent, type System, said } from "../wording/figures.ts";
 

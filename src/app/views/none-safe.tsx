@@ -1,4 +1,6 @@
 import { useEffect, useMemo } from "react";
+import { governing } from "../../checks/governing.ts";
+import { lowerFirst } from "../../report/names.ts";
 import { fewest, type Word } from "../../search/relax.ts";
 import type { Outcome } from "../../search/types.ts";
 import { change, type Paper, useBook } from "../state/book.ts";
@@ -6,7 +8,6 @@ import { askAll, pricing } from "../state/pricing.ts";
 import type { Answer } from "../state/shown.ts";
 import { givenIn, questionKey, type WayOut, waysOut } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
-import { governing, lowerFirst } from "../wording/check.ts";
 import { money, type System, used } from "../wording/figures.ts";
 import { proofClaim } from "../wording/proof.ts";
 

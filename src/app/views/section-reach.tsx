@@ -1,6 +1,8 @@
 import { useEffect, useMemo } from "react";
+import { governing } from "../../checks/governing.ts";
 import type { Section } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
+import { lowerFirst } from "../../report/names.ts";
 import type { Outcome } from "../../search/types.ts";
 import { Opened } from "../parts/opened.tsx";
 import { type Paper, type Reading, useBook } from "../state/book.ts";
@@ -8,7 +10,6 @@ import { askAll, PATIENT, pricing } from "../state/pricing.ts";
 import { foundIn, highestTried, stockLength, tallestPaper, widestOf, widestPaper } from "../state/reach.ts";
 import { questionKey } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
-import { governing, lowerFirst } from "../wording/check.ts";
 import { type System, said } from "../wording/figures.ts";
 import { sectionName } from "../wording/parts.ts";
 import { asNew, sectionFigures, steelOf, whyNotCovered } from "../wording/section-figures.ts";

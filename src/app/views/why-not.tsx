@@ -1,10 +1,11 @@
 import type { Catalog } from "../../model/catalog.ts";
 import type { Least } from "../../model/study.ts";
+import { lowerFirst } from "../../report/names.ts";
 import type { Rejected } from "../../search/types.ts";
 import { usePhone } from "../parts/measured.ts";
 import { useBook } from "../state/book.ts";
 import { changeWords } from "../wording/change.ts";
-import { lowerFirst } from "../wording/check.ts";
+
 import { money, said, used } from "../wording/figures.ts";
 
 interface Props {

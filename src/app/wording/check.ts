@@ -1,7 +1,8 @@
 import type { Design } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
+import { levelNames } from "../../report/names.ts";
 import { grouped, type Measure, type System, said } from "./figures.ts";
-import { anchorKind, levelNames } from "./parts.ts";
+import { anchorKind } from "./parts.ts";
 
 const measures: Partial<Record<Check["unit"], Measure>> = {
   force: "force",
@@ -108,14 +109,3 @@ export const mergedLimits = (
   }
   return merged;
 };
-
-export const governing = (checks: readonly Check[]): Check | undefined =>
-  checks.find((check) => !check.passes && check.kind !== "warning") ??
-  checks.find((check) => check.kind === "strength");
-
-export const limitWord = (check: Check): string => {
-  if (check.kind === "warning") return check.demand <= check.capacity ? "clear" : "▲ reached";
-  return check.passes ? "inside" : "outside";
-};
-
-export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,5 +1,6 @@
 import { type Dimension, dimensions, type UnitSystem } from "../../quantity/dimensions.ts";
 import { inShownUnit } from "../../quantity/format.ts";
+import { onRule } from "../../quantity/inches.ts";
 import { factorOf } from "../../quantity/units.ts";
 
 export type System = UnitSystem;
@@ -79,19 +80,9 @@ export const countText = (count: number, system: System): string => {
 
 /** Inches as on a rule where they are a usual fraction, else as a decimal. */
 export const inches = (si: number): string => {
-  const value = si / 0.0254;
-  const sixteenths = Math.round(value * 16);
-  if (Math.abs(value * 16 - sixteenths) > 0.02 || sixteenths === 0)
-    return value.toFixed(3).replace(/0+$/, "").replace(/\.$/, "").replace(/^0\./, ".");
-  const whole = Math.floor(sixteenths / 16);
-  let top = sixteenths % 16;
-  if (top === 0) return `${whole}`;
-  let under = 16;
-  while (top % 2 === 0) {
-    top /= 2;
-    under /= 2;
-  }
-  return whole ? `${whole} ${top}/${under}` : `${top}/${under}`;
+  const marks = onRule(si);
+  if (marks !== null && marks !== "0") return marks;
+  return (si / 0.0254).toFixed(3).replace(/0+$/, "").replace(/\.$/, "").replace(/^0\./, ".");
 };
 
 export const small = (si: number, system: System): string =>

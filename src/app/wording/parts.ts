@@ -1,6 +1,8 @@
 import type { AnchorRow, Catalog, Section, Strand } from "../../model/catalog.ts";
 import type { AnchorChoice, FootingChoice } from "../../model/design.ts";
 import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
+import { onGauge } from "../../quantity/inches.ts";
+import { shortGrade } from "../../report/names.ts";
 import { figure, type System, said, small, smallBare, unitOf } from "./figures.ts";
 
 const counts = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
@@ -39,16 +41,14 @@ export const legSize = (section: Section, system: System): string => {
 
 /** A wall is always a decimal, as a gauge reads it. */
 export const thickness = (si: number, system: System): string =>
-  system === "us" ? (si / 0.0254).toFixed(3).replace(/^0/, "") : figure(si, "size", "si", 2);
+  system === "us" ? onGauge(si) : figure(si, "size", "si", 2);
 
 export const strandName = (strand: Strand, system: System): string =>
   `${small(strand.diameter, system)} ${grade(strand.grade)}`;
 
-/** "Extra-High-Strength" is EHS to everybody who buys it; one word stays a word. */
 const grade = (name: string): string => {
-  if (/^[A-Z]+$/.test(name)) return name;
-  const words = name.split(/[-\s]+/);
-  return words.length > 1 ? words.map((word) => word.charAt(0).toUpperCase()).join("") : name.toLowerCase();
+  const short = shortGrade(name);
+  return short === name && !/^[A-Z]+$/.test(name) ? name.toLowerCase() : short;
 };
 
 /** "2.5 × 2.5 × 4 ft": the unit once, at the end. */
@@ -132,12 +132,4 @@ export const rowName = (catalog: Catalog, id: string, system: System): string =>
     byId(catalog.soils, id) ??
     byId(catalog.pipes, id);
   return named?.name ?? id;
-};
-
-/** Level names of a star of guys, bottom up. */
-export const levelNames = (count: number): readonly string[] => {
-  if (count === 1) return ["guys"];
-  if (count === 2) return ["lower guys", "upper guys"];
-  if (count === 3) return ["lower guys", "middle guys", "upper guys"];
-  return Array.from({ length: count }, (_, i) => (i === count - 1 ? "upper guys" : `guys of level ${i + 1}`));
 };

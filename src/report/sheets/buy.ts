@@ -1,9 +1,10 @@
 import type { BillLine } from "../../model/verdict.ts";
+import { lowerFirst } from "../names.ts";
 import { buyAndCut } from "./buy-and-cut.ts";
 import type { Given } from "./given.ts";
 import { airWords } from "./tension.ts";
 import type { Band, Cell, Section, Table } from "./types.ts";
-import { both, figure, lowerFirst, sectionName, strandName, tape } from "./words.ts";
+import { both, figure, sectionName, strandName, tape } from "./words.ts";
 
 /** An 80 lb bag makes 0.60 cubic feet (common practice, no source), m3: where the prices state no bag. */
 const BAG = 0.6 * 0.3048 ** 3;

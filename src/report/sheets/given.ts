@@ -10,7 +10,7 @@ import { riggedLength } from "../../physics/guy/catenary.ts";
 import { anchorPoints, type Star } from "../../problem/star.ts";
 import { type ArmModel, guySpan, guysAtAnchor } from "../../problem/torque-arm.ts";
 import type { Problem } from "../../problem/types.ts";
-import { levelNames } from "./words.ts";
+import { letteredLevels } from "./words.ts";
 
 /** Air at which the guys are cut and drawn to their tension where the study states none, Celsius: 60 F, our choice. */
 const REFERENCE = (60 - 32) / 1.8;
@@ -66,7 +66,7 @@ export interface Given {
 export function givenOf(problem: Problem, design: Design, verdict: Verdict): Given {
   const { model, anchor, footing } = resolve(problem, design);
   const { guys } = model;
-  const names = levelNames(guys?.levels.length ?? 0);
+  const names = letteredLevels(guys?.levels.length ?? 0);
   const alike = guys
     ? guys.levels.map((level, i) =>
         guys.star.alike

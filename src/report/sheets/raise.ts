@@ -1,8 +1,9 @@
 import { sideHeight } from "../../problem/types.ts";
+import { lowerFirst } from "../names.ts";
 import { elevation, joints } from "./elevation.ts";
 import type { Given } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
-import { figure, lowerFirst, sectionName, strandName, tape } from "./words.ts";
+import { figure, sectionName, strandName, tape } from "./words.ts";
 
 export function raiseSheet(given: Given): Band[] {
   const drawn = elevation(given);

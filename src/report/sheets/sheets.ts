@@ -1,7 +1,9 @@
 import program from "../../../package.json" with { type: "json" };
+import { governing } from "../../checks/governing.ts";
 import { type Design, designKey } from "../../model/design.ts";
 import type { Verdict } from "../../model/verdict.ts";
 import type { Problem } from "../../problem/types.ts";
+import { lowerFirst } from "../names.ts";
 import { buySheet } from "./buy.ts";
 import { calculationSheet } from "./calculation.ts";
 import { digSheet } from "./dig.ts";
@@ -9,7 +11,7 @@ import { type Given, givenOf } from "./given.ts";
 import { raiseSheet } from "./raise.ts";
 import { tensionSheet } from "./tension.ts";
 import type { Band, Sheet } from "./types.ts";
-import { governing, lowerFirst, placeOf, shortHash } from "./words.ts";
+import { placeOf, shortHash } from "./words.ts";
 
 /** A design that fails a check gets no sheets: nobody may build from it. */
 export class UnsafeDesign extends Error {}

@@ -2,6 +2,8 @@ import type { Section, Strand } from "../../model/catalog.ts";
 import type { Design, FootingChoice } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
 import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
+import { fraction, onGauge, onRule } from "../../quantity/inches.ts";
+import { levelNames, limitWord, shortGrade } from "../names.ts";
 import type { As, Figure } from "./types.ts";
 
 export const caution =
@@ -16,26 +18,8 @@ export const figure = (si: number, as: As, digits?: number, both = false): Figur
 });
 export const both = (si: number, as: As, digits?: number): Figure => figure(si, as, digits, true);
 
-const fraction = (value: number, parts: number): string => {
-  const count = Math.round(value * parts);
-  const whole = Math.floor(count / parts);
-  let top = count % parts;
-  let under = parts;
-  while (top > 0 && top % 2 === 0) {
-    top /= 2;
-    under /= 2;
-  }
-  return top === 0 ? `${whole}` : whole === 0 ? `${top}/${under}` : `${whole} ${top}/${under}`;
-};
-
-/** Inches as a rule reads them. */
-export const inchesOf = (si: number): string => {
-  const value = si / 0.0254;
-  const sixteenths = value * 16;
-  return Math.abs(sixteenths - Math.round(sixteenths)) < 0.02
-    ? fraction(value, 16)
-    : value.toFixed(3).replace(/^0/, "");
-};
+/** Inches as a rule reads them, else as a decimal. */
+export const inchesOf = (si: number): string => onRule(si) ?? onGauge(si);
 
 /** 72′ 1 1/2″: to the half inch, as a tape is read on site. */
 export const tape = (si: number): string => {
@@ -52,7 +36,7 @@ export const sectionName = (section: Section): string => {
   const leg =
     shown === undefined
       ? `${width} in solid`
-      : `${width} × ${(shown / 0.0254).toFixed(3).replace(/^0/, "")} in${isAngle(section.leg) ? " angle" : ""}`;
+      : `${width} × ${onGauge(shown)} in${isAngle(section.leg) ? " angle" : ""}`;
   const face = Math.round((section.face / 0.0254) * 100) / 100;
   const worn = section.used ? ", used" : "";
   return `${face} in ${section.legs === 3 ? "three-leg" : "four-leg"}, ${leg}${worn}`;
@@ -74,50 +58,27 @@ export const footingName = (footing: FootingChoice): string =>
 export const strandName = (strand: Strand): string =>
   `${inchesOf(strand.diameter)} in ${shortGrade(strand.grade)} strand`;
 
-/** Extra-High-Strength is EHS to everybody who buys it; one word stays a word. */
-const shortGrade = (grade: string): string => {
-  const words = grade.split(/[-\s]+/);
-  return words.length > 1 ? words.map((word) => word.charAt(0).toUpperCase()).join("") : grade;
-};
-
 /** Levels bottom up: by place, and the letter that stands in drawings and tables. */
-export const levelNames = (count: number): readonly { readonly name: string; readonly letter: string }[] => {
-  if (count === 1) return [{ name: "Guys", letter: "G" }];
-  const lower = { name: "Lower guys", letter: "L" };
-  const upper = { name: "Upper guys", letter: "U" };
-  if (count === 2) return [lower, upper];
-  if (count === 3) return [lower, { name: "Middle guys", letter: "M" }, upper];
-  return Array.from({ length: count }, (_, i) => ({ name: `Guys of level ${i + 1}`, letter: `G${i + 1}.` }));
-};
-
-export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+export const letteredLevels = (
+  count: number,
+): readonly { readonly name: string; readonly letter: string }[] =>
+  levelNames(count).map((name, i) => ({
+    name: name.charAt(0).toUpperCase() + name.slice(1),
+    letter: count > 3 ? `G${i + 1}.` : name.charAt(0).toUpperCase(),
+  }));
 
 /** A verdict names places by code; a sheet says them as on site. */
 export const placeOf = (check: Check, design: Design): string => {
   const at = check.at === undefined ? "" : ` at ${tape(check.at)}`;
   const level = /^level (\d+)$/.exec(check.where);
-  if (level && design.guys)
-    return `${lowerFirst(levelNames(design.guys.levels.length)[Number(level[1]) - 1].name)}${at}`;
+  if (level && design.guys) return `${levelNames(design.guys.levels.length)[Number(level[1]) - 1]}${at}`;
   return `${check.where}${at}`;
 };
 
-export const usedOf = (check: Check): string =>
-  check.kind !== "strength"
-    ? check.kind === "warning"
-      ? check.demand <= check.capacity
-        ? "clear"
-        : "▲ reached"
-      : check.passes
-        ? "inside"
-        : "outside"
-    : Number.isFinite(check.utilisation)
-      ? check.utilisation.toFixed(2)
-      : "unstable";
-
-/** The shortest road to failure: what fails, else the strength check that is used most. */
-export const governing = (checks: readonly Check[]): Check | undefined =>
-  checks.find((check) => !check.passes && check.kind !== "warning") ??
-  checks.find((check) => check.kind === "strength");
+export const usedOf = (check: Check): string => {
+  if (check.kind !== "strength") return limitWord(check);
+  return Number.isFinite(check.utilisation) ? check.utilisation.toFixed(2) : "unstable";
+};
 
 /** A compass as the crew reads it: 0 to 359 degrees from north. */
 export const bearing = (degrees: number): number => (Math.round(degrees * 10) / 10 + 720) % 360;

@@ -1,0 +1,25 @@
+import type { Check } from "../model/verdict.ts";
+
+// what page and sheets both call things by
+
+/** Levels of guys, bottom up. */
+export const levelNames = (count: number): readonly string[] => {
+  if (count === 1) return ["guys"];
+  if (count === 2) return ["lower guys", "upper guys"];
+  if (count === 3) return ["lower guys", "middle guys", "upper guys"];
+  return Array.from({ length: count }, (_, i) => (i === count - 1 ? "upper guys" : `guys of level ${i + 1}`));
+};
+
+/** "Extra-High-Strength" is EHS to everybody who buys it; one word stays a word. */
+export const shortGrade = (grade: string): string => {
+  const words = grade.split(/[-\s]+/);
+  return words.length > 1 ? words.map((word) => word.charAt(0).toUpperCase()).join("") : grade;
+};
+
+export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** How a check stands that is no strength check: its figure says nothing of a margin. */
+export const limitWord = (check: Check): string => {
+  if (check.kind === "warning") return check.demand <= check.capacity ? "clear" : "▲ reached";
+  return check.passes ? "inside" : "outside";
+};
