@@ -1,4 +1,5 @@
 import "fake-indexeddb/auto";
+import { deleteDB } from "idb";
 import { beforeEach, expect, test } from "vitest";
 import type { Paper } from "../../src/app/state/book.ts";
 import * as cupboard from "../../src/app/state/cupboard.ts";
@@ -10,7 +11,7 @@ import { startingStudies } from "../../src/model/starting-studies.ts";
 const paper: Paper = { study: startingStudies[0].file, catalog: defaultCatalog };
 const named = (name: string): Paper => ({ ...paper, study: { ...paper.study, name } });
 
-beforeEach(() => cupboard.emptyStore());
+beforeEach(() => deleteDB("mastwright"));
 
 test("write() refuses to write over a revision that the writer has not seen, and hands it back", async () => {
   const first = await cupboard.write("a", 0, begin(named("first")));

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { BrowserContext, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import type { KeptStudy } from "../../src/app/state/cupboard.ts";
 import { Desk, phone, proven } from "./desk.ts";
 
 let desk: Desk;
@@ -40,6 +41,23 @@ const saved = (page: Page) =>
     .locator(".study")
     .getByText(/saved \d\d:\d\d/)
     .waitFor();
+/** The study that is kept first, as the browser has it; or another put in its place. */
+const firstKept = (page: Page, put?: object) =>
+  page.evaluate(
+    (study) =>
+      new Promise<KeptStudy>((done) => {
+        const asked = indexedDB.open("mastwright");
+        asked.onsuccess = () => {
+          const shelf = asked.result.transaction("studies", "readwrite").objectStore("studies");
+          const request: IDBRequest = study ? shelf.put(study) : shelf.getAll();
+          request.onsuccess = () => {
+            asked.result.close();
+            done(request.result[0]);
+          };
+        };
+      }),
+    put,
+  );
 const second = async (context: BrowserContext): Promise<Page> => {
   const page = await context.newPage();
   await page.goto(desk.address);
@@ -255,23 +273,16 @@ test(
     const { page, close } = await desk.page();
     await setFrost(page, "2 ft");
     await saved(page);
+    const { present } = (await firstKept(page)).history;
     await page.evaluate(
-      () =>
+      (paper) =>
         new Promise<void>((done) => {
-          const asked = indexedDB.open("mastwright");
-          asked.onsuccess = () => {
-            const db = asked.result;
-            const all = db.transaction("studies").objectStore("studies").getAll();
-            all.onsuccess = () => {
-              const { present } = all.result[0].history;
-              localStorage.clear();
-              sessionStorage.clear();
-              localStorage.setItem("mastwright.paper.1", JSON.stringify({ paper: present, at: 5 }));
-              db.close();
-              indexedDB.deleteDatabase("mastwright").onsuccess = () => done();
-            };
-          };
+          localStorage.clear();
+          sessionStorage.clear();
+          localStorage.setItem("mastwright.paper.1", JSON.stringify({ paper, at: 5 }));
+          indexedDB.deleteDatabase("mastwright").onsuccess = () => done();
         }),
+      present,
     );
     await page.reload();
     await saved(page);
@@ -334,19 +345,7 @@ test(
     const { page, close } = await desk.page();
     await setFrost(page, "2 ft");
     await saved(page);
-    await page.evaluate(
-      () =>
-        new Promise<void>((done) => {
-          const asked = indexedDB.open("mastwright");
-          asked.onsuccess = () => {
-            const shelf = asked.result.transaction("studies", "readwrite").objectStore("studies");
-            shelf.getAll().onsuccess = (event) => {
-              const [one] = (event.target as IDBRequest).result;
-              shelf.put({ ...one, history: { present: 7 } }).onsuccess = () => done();
-            };
-          };
-        }),
-    );
+    await firstKept(page, { ...(await firstKept(page)), history: { present: 7 } });
     await page.reload();
     await page.getByText(/can’t be read: what is kept of it is damaged/).waitFor();
     await proven(page);

@@ -1,5 +1,6 @@
-import { type DBSchema, deleteDB, type IDBPDatabase, openDB } from "idb";
+import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { CatalogFile } from "../../model/catalog.ts";
+import type { Design } from "../../model/design.ts";
 import type { Paper } from "./book.ts";
 import type { History } from "./history.ts";
 
@@ -27,20 +28,30 @@ export interface KeptBook {
   readonly at: number;
   readonly catalog: CatalogFile;
 }
+/** A design with the paper that it was found under, kept to be compared with those of other studies. */
+export interface KeptDesign {
+  readonly id: string;
+  readonly name: string;
+  readonly at: number;
+  readonly paper: Paper;
+  readonly design: Design;
+}
 
 interface Shelves extends DBSchema {
   studies: { key: string; value: KeptStudy };
   versions: { key: string; value: KeptVersion; indexes: { study: string } };
   books: { key: string; value: KeptBook };
+  designs: { key: string; value: KeptDesign };
 }
 
-const NAME = "mastwright";
 let opening: Promise<IDBPDatabase<Shelves>> | null = null;
 
 /** Opened at first use; another tab that wants to make the store anew is let through. */
 const store = (): Promise<IDBPDatabase<Shelves>> => {
-  opening ??= openDB<Shelves>(NAME, 1, {
-    upgrade: (db) => {
+  opening ??= openDB<Shelves>("mastwright", 2, {
+    upgrade: (db, former) => {
+      db.createObjectStore("designs", { keyPath: "id" });
+      if (former > 0) return;
       db.createObjectStore("studies", { keyPath: "id" });
       db.createObjectStore("versions", { keyPath: "id" }).createIndex("study", "study");
       db.createObjectStore("books", { keyPath: "id" });
@@ -114,6 +125,12 @@ export const putBook = async (book: KeptBook): Promise<void> => {
 };
 export const dropBook = async (id: string): Promise<void> => (await store()).delete("books", id);
 
+export const designs = async (): Promise<readonly KeptDesign[]> => (await store()).getAll("designs");
+export const putDesign = async (design: KeptDesign): Promise<void> => {
+  await (await store()).put("designs", design);
+};
+export const dropDesign = async (id: string): Promise<void> => (await store()).delete("designs", id);
+
 /** Everything of a file at once, or nothing of it. */
 export const putAll = async (all: {
   readonly studies: readonly KeptStudy[];
@@ -127,12 +144,4 @@ export const putAll = async (all: {
     ...all.books.map((one) => tx.objectStore("books").add(one)),
     tx.done,
   ]);
-};
-
-/** The way out of a store that can't be opened any more. */
-export const emptyStore = async (): Promise<void> => {
-  const db = await opening?.catch(() => null);
-  db?.close();
-  opening = null;
-  await deleteDB(NAME);
 };

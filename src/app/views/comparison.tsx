@@ -1,11 +1,12 @@
-import { useMemo } from "react";
+import { useEffect, useMemo } from "react";
 import type { Design } from "../../model/design.ts";
 import { type ChoiceRow, type Comparison, compare, type FigureName } from "../../report/comparison.ts";
 import { lowerFirst } from "../../report/names.ts";
 import type { Marked } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
+import type { KeptDesign } from "../state/cupboard.ts";
 import { judge } from "../state/judging.ts";
-import { type Kept, keep, letGo, readingOf, shelf } from "../state/kept.ts";
+import { keep, layOutKept, letGo, readingOf, shelf } from "../state/kept.ts";
 import { plots, type Taken } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { placeWords } from "../wording/check.ts";
@@ -20,11 +21,12 @@ interface Column {
   readonly design: Design;
   readonly reading: Reading | null;
   readonly at: Taken["at"];
-  readonly kept: Kept | null;
+  readonly kept: KeptDesign | null;
 }
 
 /** Marked designs of this study and kept ones of others, each judged here, difference by difference against the first. */
 export const ComparisonView = ({ marked, reading }: { marked: readonly Marked[]; reading: Reading }) => {
+  useEffect(() => void layOutKept(), []);
   const { kept, trouble } = useStore(shelf, (state) => state);
   const taken = useStore(plots, (state) => state.taken);
   const columns = useMemo(() => columnsOf(marked, taken, kept, reading), [marked, taken, kept, reading]);
@@ -58,7 +60,7 @@ export const ComparisonView = ({ marked, reading }: { marked: readonly Marked[];
 const columnsOf = (
   marked: readonly Marked[],
   taken: Taken | null,
-  kept: readonly Kept[],
+  kept: readonly KeptDesign[],
   reading: Reading,
 ): readonly Column[] => [
   ...marked.map(({ letter, name, point }) => ({
@@ -91,8 +93,8 @@ const columnsOf = (
   })),
 ];
 
-const LetGo = ({ one }: { one: Kept }) => (
-  <button type="button" className="link letter" onClick={() => letGo(one)}>
+const LetGo = ({ one }: { one: KeptDesign }) => (
+  <button type="button" className="link letter" onClick={() => void letGo(one)}>
     let it go
   </button>
 );
@@ -285,7 +287,7 @@ const Keep = ({ column: { at, name, design, reading } }: { column: Judged }) => 
     <button
       type="button"
       className="link letter"
-      onClick={() => keep({ name: `${reading.study.name}, ${name}`, paper: reading.paper, design })}
+      onClick={() => void keep({ name: `${reading.study.name}, ${name}`, paper: reading.paper, design })}
     >
       keep
     </button>
