@@ -1,6 +1,7 @@
 import { footingAcross, footingReach } from "../../model/design.ts";
 import type { Given } from "./given.ts";
 import { ABOVE, type Detail, ground, layerTops, ROOM, SCALES } from "./ground-cut.ts";
+import { insulatorShapes } from "./insulator.ts";
 import { postDetail } from "./post-detail.ts";
 import { box, dimension, lettering, scaleFor, stroke } from "./strokes.ts";
 import type { Shape, Spot } from "./types.ts";
@@ -13,12 +14,15 @@ export function baseDetail(given: Given): Detail {
   const deep = footingReach(footing) * 1.1;
   const wide = footingAcross(footing);
   const { n, mm } = scaleFor(SCALES, [wide, deep], ROOM);
+  const insulator = given.problem.catalog.insulators.find(({ id }) => id === footing.insulator);
+  const stand = insulator ? mm(given.problem.ground.stand) : 0;
+  const grade = ABOVE + stand;
   const width = Math.max(mm(wide) + 30, 62);
   const middle = width / 2 - 4;
   const left = middle - mm(wide) / 2;
   const right = middle + mm(wide) / 2;
-  const bottom = ABOVE + mm(footing.depth);
-  const shapes = ground(width - 12, mm(deep), frost > 0 ? mm(frost) : null, layerTops(given).map(mm));
+  const bottom = grade + mm(footing.depth);
+  const shapes = ground(width - 12, mm(deep), frost > 0 ? mm(frost) : null, layerTops(given).map(mm), grade);
   if ("thickness" in footing) {
     const row = given.problem.catalog.footings.find((one) => one.id === footing.row);
     const pedestal = row?.kind === "pad" ? row.pedestal : wide;
@@ -34,8 +38,8 @@ export function baseDetail(given: Given): Detail {
         [left, bottom],
         [left, top],
         [middle - half, top],
-        [middle - half, ABOVE],
-        [middle + half, ABOVE],
+        [middle - half, grade],
+        [middle + half, grade],
         [middle + half, top],
         [right, top],
         [right, bottom],
@@ -43,15 +47,22 @@ export function baseDetail(given: Given): Detail {
     });
     shapes.push(
       ...dimension([edge, top], [edge, bottom], tape(footing.thickness)),
-      ...dimension([middle - half, ABOVE - 4], [middle + half, ABOVE - 4], `${tape(pedestal)} sq.`),
+      // beside an insulator there is no room over the pedestal
+      ...(insulator
+        ? [lettering([middle + half + 1.5, grade + 4], `${tape(pedestal)} sq.`)]
+        : dimension([middle - half, grade - 4], [middle + half, grade - 4], `${tape(pedestal)} sq.`)),
     );
-  } else
+  } else {
+    shapes.push(box(left, grade, mm(wide), mm(footing.depth), { pen: "heavy", fill: "concrete" }));
+    if (!insulator) shapes.push(...mastFoot(middle, given));
+  }
+  if (insulator)
     shapes.push(
-      box(left, ABOVE, mm(wide), mm(footing.depth), { pen: "heavy", fill: "concrete" }),
-      ...mastFoot(middle, given),
+      ...insulatorShapes(insulator, given.problem.ground.stand, [middle, ABOVE], mm),
+      ...mastFoot(middle, given, "on its hinge"),
     );
   if ("dowels" in footing) {
-    const foot = ABOVE + mm(footingReach(footing));
+    const foot = grade + mm(footingReach(footing));
     const row = given.problem.catalog.footings.find((one) => one.id === footing.row);
     const edge = row?.kind === "rock-pad" ? row.edge : 0;
     for (const x of [left + mm(edge), right - mm(edge)])
@@ -75,7 +86,7 @@ export function baseDetail(given: Given): Detail {
       [right, bottom + 7.5],
       `${tape(wide)} ${"diameter" in footing ? "round" : "square"}`,
     ),
-    ...dimension([width - 8, ABOVE], [width - 8, bottom], tape(footing.depth)),
+    ...dimension([width - 8, grade], [width - 8, bottom], tape(footing.depth)),
     stroke(
       [
         [right, bottom],
@@ -84,20 +95,21 @@ export function baseDetail(given: Given): Detail {
       "fine",
     ),
   );
-  if (frost > 0 && frost < deep) shapes.push(lettering([0.8, ABOVE + mm(frost) - 1], `frost ${tape(frost)}`));
+  if (frost > 0 && frost < deep) shapes.push(lettering([0.8, grade + mm(frost) - 1], `frost ${tape(frost)}`));
   return {
     drawing: {
       kind: "drawing",
       label: `Base in section, 1 to ${n}`,
       width,
-      height: Math.max(bottom + 9, ABOVE + mm(deep) + 4),
+      height: Math.max(bottom + 9, grade + mm(deep) + 4),
       shapes,
     },
     scale: n,
   };
 }
 
-function mastFoot(middle: number, given: Given): Shape[] {
+/** The foot of the mast over its footing, or over the insulator on it. */
+function mastFoot(middle: number, given: Given, words = "pinned base"): Shape[] {
   if (given.levels.length === 0)
     return [-2.4, 2.4].map((x) =>
       stroke(
@@ -134,7 +146,7 @@ function mastFoot(middle: number, given: Given): Shape[] {
       ],
       "cut",
     ),
-    lettering([middle + 4, 6], "pinned base"),
+    lettering([middle + 4, 6], words),
   ];
 }
 
