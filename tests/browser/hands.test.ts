@@ -1,5 +1,8 @@
 import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { demoStudy } from "../../src/model/demo-study.ts";
+import { Search } from "../../src/search/search.ts";
+import { problemOf } from "../support/small-study.ts";
 import { findings } from "./axe.ts";
 import { Desk, phone, proven, total } from "./desk.ts";
 
@@ -182,7 +185,7 @@ test("a plot typed on the lot page keeps the anchors of the next answer off it",
   await page.getByLabel("Corners, east and north").fill("10 ft, 10 ft; 20 ft, 10 ft");
   await page.getByRole("button", { name: "Take", exact: true }).click();
   await page.getByRole("alert").filter({ hasText: "three corners or more" }).waitFor();
-  const [w, e, s, n] = [east - 4, east + 4, north - 4, north + 4];
+  const [w, e, s, n] = [east - 4, east + 4, north - 12, north + 12];
   await page
     .getByLabel("Corners, east and north")
     .fill(`${w} ft, ${s} ft; ${e} ft, ${s} ft; ${e} ft, ${n} ft; ${w} ft, ${n} ft`);
@@ -197,6 +200,40 @@ test("a plot typed on the lot page keeps the anchors of the next answer off it",
     const [x, y] = (await peg.getByRole("cell").allTextContents()).slice(2, 4).map(Number.parseFloat);
     expect(x < w || x > e || y < s || y > n, `${x}, ${y}`).toBe(true);
   }
+  // the plan crosses that part of the anchors' circle, and says so in words and to who can't see it
+  await page
+    .locator(".legend")
+    .filter({ hasText: /No anchor .+ out may stand toward .+ \(Septic field\)/ })
+    .waitFor();
+  expect(await page.locator(".barred > title").textContent()).toContain("(Septic field)");
+  expect(await page.locator(".barred > path").count()).toBeGreaterThan(0);
+  expect(await findings(page)).toEqual([]);
+  expect(wrong).toEqual([]);
+  await close();
+});
+
+test("what moving the mast costs is what an exact search of the moved study says", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  const before = await total(page);
+  await page.evaluate(() => {
+    location.hash = "#/lot";
+  });
+  await page.getByText("What moving the mast costs").click();
+  const table = page.getByRole("table", { name: "What moving the mast costs" });
+  await table.waitFor();
+  await page.waitForFunction(
+    () =>
+      !document.querySelector('table[aria-label="What moving the mast costs"]')?.textContent?.includes("…"),
+    undefined,
+    { timeout: 120_000 },
+  );
+  const cells = await table.getByRole("row", { name: /^West/ }).getByRole("cell").allTextContents();
+  const search = new Search(problemOf({ ...demoStudy, lot: { ...demoStudy.lot, mast: ["41 ft", "62 ft"] } }));
+  while (!search.step(50));
+  const more = Math.round(search.best!.cents / 100) - before;
+  expect(cells[1]).toBe(more === 0 ? "nothing" : more < 0 ? `saves $${-more}` : `$${more}`);
+  expect(cells[2]).toContain(`anchors ${Math.round(search.best!.design.guys!.radius / 0.3048)} ft out`);
   expect(await findings(page)).toEqual([]);
   expect(wrong).toEqual([]);
   await close();

@@ -2,8 +2,10 @@ import { useRef, useState } from "react";
 import type { Study } from "../../model/study.ts";
 import { SaveSvg } from "../parts/save-svg.tsx";
 import { type Hold, holdName, type Spot } from "../state/lot-edits.ts";
+import { barredWords } from "../wording/barred.ts";
 import { type System, said } from "../wording/figures.ts";
 import { type LotFigures, nearestSpot } from "../wording/lot-figures.ts";
+import { Barred } from "./barred.tsx";
 import { line } from "./frame.ts";
 import { Handle } from "./handle.tsx";
 import { Balloon } from "./loads.tsx";
@@ -60,10 +62,9 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
           <circle cx={x(mast.east)} cy={y(mast.north)} r={lot.reach * scale} className="n l1 df" />
           <path d={`${path(corners)}Z`} className="l4 n" />
           {setback > 0 && <path d={`${path(inset(corners, setback))}Z`} className="n l1 d" />}
-          {keepOut.map((plot) => (
-            <path key={plot.name} d={`${path(plot.corners)}Z`} className="n l2 d">
-              <title>{`${plot.name}: no anchor here`}</title>
-            </path>
+          {keepOut.map((plot, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: two plots may bear one name
+            <KeptOut key={i} name={plot.name} corners={plot.corners} plan={plan} />
           ))}
           {powerLines.map((power, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
@@ -72,6 +73,14 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
               <PowerWords words={power.name} points={power.points} plan={plan} />
             </g>
           ))}
+          {lot.barred && (
+            <Barred
+              {...lot.barred}
+              mast={mast}
+              plan={plan}
+              words={barredWords(lot.barred.arcs, lot.barred.radius, system)}
+            />
+          )}
           {anchors.map((peg) => (
             <path
               key={peg.name}
@@ -158,6 +167,31 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
     </>
   );
 };
+
+/** A plot where nothing may be dug for an anchor, its name in its middle. */
+const KeptOut = ({ name, corners, plan }: KeptOutProps) => {
+  const middle = (at: 0 | 1) => corners.reduce((sum, corner) => sum + corner[at], 0) / corners.length;
+  return (
+    <g>
+      <title>{`${name}: no anchor here`}</title>
+      <path
+        d={`${line(corners.map(([east, north]) => [plan.x(east), plan.y(north)] as const))}Z`}
+        className="l2 d"
+        fill="url(#dots)"
+      />
+      {plan.width >= 520 && (
+        <text x={plan.x(middle(0))} y={plan.y(middle(1)) + 4} textAnchor="middle" className="s halo">
+          {name}
+        </text>
+      )}
+    </g>
+  );
+};
+interface KeptOutProps {
+  readonly name: string;
+  readonly corners: readonly Spot[];
+  readonly plan: Plan;
+}
 
 const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 const placeWords = ([east, north]: Spot, system: System): string =>

@@ -6,10 +6,12 @@ import { useWidth } from "../parts/measured.ts";
 import { type Fault, type Reading, useBook } from "../state/book.ts";
 import { drag, freeStar, step } from "../state/lot-edits.ts";
 import { judgedOf } from "../state/shown.ts";
+import { barredWords } from "../wording/barred.ts";
 import { figure, type System, said } from "../wording/figures.ts";
 import { lotFigures, type PlacedGuys } from "../wording/lot-figures.ts";
 import { useAnswer } from "./answer.tsx";
 import { LotGivens, Places } from "./lot-givens.tsx";
+import { LotMoves } from "./lot-moves.tsx";
 
 /** The lot from above, to look at: where the answer stands, and where it would fall. */
 const LotView = () => {
@@ -68,6 +70,9 @@ const LotView = () => {
         <SettingOut lot={lot} system={system} />
         <Lines lot={lot} system={system} />
         <Places reading={now} />
+        {answer.kind === "proven" && !answer.former && (
+          <LotMoves reading={answer.reading} cost={answer.best.verdict.bill.total} />
+        )}
         {lot.pastLot > 0 && (
           <div className="warn">
             <b>▲ The fall zone leaves the lot</b>
@@ -98,6 +103,12 @@ const LotView = () => {
               <b>✕ It can’t stand there.</b> {faults[0].message}
             </p>
           )}
+          {lot.barred && lot.barred.arcs.length > 0 && (
+            <p className="legend">
+              <Swatch />
+              <span>{barredWords(lot.barred.arcs, lot.barred.radius, system)}</span>
+            </p>
+          )}
           <p className="quiet">
             Drag the mast, an anchor, a corner or a line; arrow keys move the one in focus, with Shift by
             less. Anchors go to places of the grid.
@@ -108,6 +119,13 @@ const LotView = () => {
   );
 };
 export default LotView;
+
+/** The hatch that the sentence beside it is about. */
+const Swatch = () => (
+  <svg width="28" height="14" viewBox="0 0 28 14" aria-hidden="true">
+    <rect x="0.5" y="0.5" width="27" height="13" fill="url(#unsafe)" className="l1" />
+  </svg>
+);
 
 const one = (axis: Axis): number | null => {
   const values = axisValues(axis);

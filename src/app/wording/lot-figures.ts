@@ -3,6 +3,7 @@ import type { Design } from "../../model/design.ts";
 import type { Study } from "../../model/study.ts";
 import { compile } from "../../problem/compile.ts";
 import { anchorPoints } from "../../problem/star.ts";
+import { type BarredArc, barredArcs } from "./barred.ts";
 
 type Spot = readonly [east: number, north: number];
 
@@ -15,6 +16,8 @@ export interface LotFigures {
     readonly toLine: number;
   }[];
   readonly lines: readonly { readonly name: string; readonly distance: number; readonly nearest: Spot }[];
+  /** Where so far out no anchor may stand; null without guys. */
+  readonly barred: { readonly radius: number; readonly arcs: readonly BarredArc[] } | null;
   /** How far mast, pipe and antennas reach when they lie on the ground. */
   readonly reach: number;
   /** How far that goes past the nearest lot line; 0 where it stays inside. */
@@ -78,6 +81,7 @@ export const lotFigures = (
       .map((line) => ({ line, ...nearestSpot(mast, line.points, false) }))
       .map(({ line, spot, distance }) => ({ name: line.name, distance, nearest: spot }))
       .sort((a, b) => a.distance - b.distance),
+    barred: guys ? { radius: guys.radius, arcs: barredArcs(study.lot, guys.radius) } : null,
     reach,
     pastLot: Math.max(0, reach - toLine(mast)),
   };
