@@ -3,7 +3,7 @@ import { Choice } from "../../parts/given.tsx";
 import { Stated, type Values } from "../../parts/stated.tsx";
 import { book, changeStudy, useBook } from "../../state/book.ts";
 import { said } from "../../wording/figures.ts";
-import { typedPercent } from "../../wording/given.ts";
+import { typedPercent, typedPrice } from "../../wording/given.ts";
 import { itemWords } from "../../wording/givens.ts";
 import { Plain, Quantity, Tick, useQuantityPart, useReading } from "./fields.tsx";
 
@@ -273,12 +273,7 @@ export const GuyHardware = () => {
           label: `Price in one guy, ${catalog.prices.currency}`,
           start: hardware ? `${hardware.price}` : "",
           example: "30",
-          read: (text) => {
-            const value = Number(text.replace(/^[^\d.]+/, ""));
-            return Number.isFinite(value) && value >= 0
-              ? { ok: true, text, si: value }
-              : { ok: false, message: `“${text}” isn’t a price; write a number.` };
-          },
+          read: (text) => typedPrice(text, "each"),
           as: "number",
         },
         part("breakingStrength", "Breaks at", "force", "4000 lbf", { optional: true }),
