@@ -4,8 +4,8 @@ import type { Design } from "../../model/design.ts";
 import type { Cure } from "../../search/cures.ts";
 import { job, type Reading } from "./book.ts";
 
-/** By the design itself: a new answer is a new object. */
-const known = new WeakMap<Design, Promise<readonly Cure[]>>();
+/** By what was read and the design itself: after an edit both are new objects. What failed is asked again. */
+const known = new WeakMap<Reading, WeakMap<Design, Promise<readonly Cure[]>>>();
 
 /** In a worker of its own, which ends with the answer: the other ones go on with what they were asked. */
 const ask = async (reading: Reading, design: Design): Promise<readonly Cure[]> => {
@@ -17,14 +17,23 @@ const ask = async (reading: Reading, design: Design): Promise<readonly Cure[]> =
   }
 };
 
+const asked = (reading: Reading, design: Design): Promise<readonly Cure[]> => {
+  const ofReading = known.get(reading) ?? new WeakMap<Design, Promise<readonly Cure[]>>();
+  known.set(reading, ofReading);
+  const before = ofReading.get(design);
+  if (before) return before;
+  const answer = ask(reading, design);
+  ofReading.set(design, answer);
+  answer.catch(() => ofReading.delete(design));
+  return answer;
+};
+
 /** Null while they are worked out; "broken" where that failed. */
 export const useCures = (reading: Reading, design: Design): readonly Cure[] | "broken" | null => {
   const [found, setFound] = useState<{ design: Design; cures: readonly Cure[] | "broken" } | null>(null);
   useEffect(() => {
     let wanted = true;
-    const asked = known.get(design) ?? ask(reading, design);
-    known.set(design, asked);
-    asked
+    asked(reading, design)
       .catch(() => "broken" as const)
       .then((cures) => {
         if (wanted) setFound({ design, cures });
