@@ -2,8 +2,8 @@ import type { Ranges, Uncertain } from "../../../model/ranges.ts";
 import { type Part, Stated, type Values } from "../../parts/stated.tsx";
 import { book, changeStudy, useBook } from "../../state/book.ts";
 import { type System, said } from "../../wording/figures.ts";
-import { type Typed, typedPercent, typedQuantity } from "../../wording/given.ts";
-import { Plain, useReading, written } from "./fields.tsx";
+import { typedPercent } from "../../wording/given.ts";
+import { Plain, useQuantityPart, useReading } from "./fields.tsx";
 
 /** What may vary, how it is said, and an entry of each as it may be written. */
 const VARIES = [
@@ -120,23 +120,20 @@ const usual: Readonly<Record<Varying["key"], string>> = {
 
 /** How a value of this kind is said, and the field it is typed in. */
 const useFields = (whole: Whole, one: Varying) => {
-  const { paper } = useReading();
   const system = useBook((state) => state.system);
+  const quantity = useQuantityPart([whole, one.key]);
   const words = (si: number) => valueWords(si, one, system);
-  const part = (key: string, label: string, example: string, si: number | undefined): Part => ({
-    key,
-    label,
-    example,
-    start:
-      si === undefined
-        ? ""
-        : one.unit === "share"
-          ? words(si)
-          : written(paper.study, [whole, one.key, key], si, one.unit, system),
-    read: (text): Typed =>
-      one.unit === "share" ? typedPercent(text, 500) : typedQuantity(text, one.unit, system, { min: 0 }),
-    as: one.unit === "share" ? "number" : "text",
-  });
+  const part = (key: string, label: string, example: string, si: number | undefined): Part =>
+    one.unit === "share"
+      ? {
+          key,
+          label,
+          example,
+          start: si === undefined ? "" : words(si),
+          read: (text) => typedPercent(text, 500),
+          as: "number",
+        }
+      : quantity(key, label, one.unit, example);
   return { words, part };
 };
 const valueWords = (si: number, { unit }: Varying, system: System): string =>
