@@ -6,6 +6,7 @@ import type { CaseResponse, Check, Verdict } from "../model/verdict.ts";
 import { type Measure, utilisation } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
 import { analyse, type CaseReactions, mastLimitStates } from "./analysis.ts";
+import { barredChecks } from "./barred.ts";
 import { demanded } from "./demanded.ts";
 import { guyNotes } from "./guy-notes.ts";
 import { guyStrength } from "./guy-strength.ts";
@@ -79,6 +80,7 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
   for (const check of depthChecks(footing, "base", problem.ground)) put(check);
   for (const check of heightCheck(problem, model.stack.height)) put(check);
   for (const check of fallCheck(problem, reach(model))) put(check);
+  for (const check of barredChecks(problem, design)) put(check);
   const billed: Billed = {
     pack: model.package,
     stack: model.stack,

@@ -55,7 +55,18 @@ export const unknownInStudy = (study: Study, catalog: Catalog): InputError[] => 
     const ids = study.parts[key] ?? "all";
     return ids === "all" ? [] : ids.map((id, index) => ({ path: ["parts", key, index], id, what, rows }));
   };
+  const barred = (study.parts.barred ?? []).flatMap((entry, at) =>
+    (["anchors", "footings", "sections", "strands"] as const).flatMap((key) =>
+      (entry[key] ?? []).map((id, index) => ({
+        path: ["parts", "barred", at, key, index],
+        id,
+        what: `${key === "anchors" ? "an" : "a"} ${key.slice(0, -1)} of the catalog`,
+        rows: key === "strands" ? catalog.strand : catalog[key],
+      })),
+    ),
+  );
   return [
+    ...barred,
     { path: ["site", "soil"], id: study.site.soil, what: "a soil of the catalog", rows: catalog.soils },
     ...study.wishes.packages.flatMap((set, index) => packageReferences(set, index, catalog)),
     { path: ["rules", "set"], id: study.rules.set, what: "a rule set of the catalog", rows: catalog.rules },

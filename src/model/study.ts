@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
 import type { Axis } from "./axis.ts";
+import { barredSchema } from "./barred.ts";
 import { catalogPatchSchema } from "./catalog.ts";
 import { axis, distinct, force, id, length, positiveLength, price, refuse, text, unique } from "./fields.ts";
 import { asceHill, enHill, oneRise } from "./hills.ts";
@@ -279,6 +280,8 @@ export const studySchema = z
         anchors: z.union([z.literal("all"), distinct(id)]).default("all"),
         /** Torque arms that the top guys may meet; absent: all guys meet the mast's axis. */
         torqueArms: distinct(id).optional(),
+        /** What may not stand together, or not on a side of the mast. Absent: anything may. */
+        barred: barredSchema.optional(),
         /** Base insulators, for a mast that is wished insulated. */
         insulators: z.union([z.literal("all"), distinct(id)]).default("all"),
       })

@@ -4,18 +4,19 @@ import type { AntennaPackage, Study } from "../model/study.ts";
 import type { BillLine } from "../model/verdict.ts";
 import { anchorParts, footingParts } from "../parts/index.ts";
 import { line } from "../parts/price.ts";
-import type { Ground } from "../parts/types.ts";
+import type { AnchorPart, Ground } from "../parts/types.ts";
 import { steelCodes } from "../physics/steel/codes.ts";
 import { STEEL_UNIT_WEIGHT } from "../physics/steel/lattice.ts";
 import { roundProperties } from "../physics/steel/round.ts";
 import { gustComputed } from "../physics/wind/gust-response.ts";
 import { risingGround, type WindAction, windAction } from "../physics/wind/wind-action.ts";
 import { airAt, coveredEverywhere } from "./air.ts";
+import { speaksOfAnchor } from "./barred.ts";
 import { insulationOf } from "./insulation.ts";
 import { catalogAt, placesOf, siteAt } from "./place.ts";
 import { rangeWords } from "./range-words.ts";
 import { stacksOf } from "./stacks.ts";
-import { placedStars } from "./star.ts";
+import { type Hold, placedStars } from "./star.ts";
 import type { ArmModel } from "./torque-arm.ts";
 import type { AntennaModel, MountedAntenna, PackageModel, Problem, SideAntenna } from "./types.ts";
 
@@ -82,7 +83,7 @@ export function compile(stated: Study, asStated: Catalog): Problem {
   const anchors = pick(catalog.anchors, study.parts.anchors)
     .flatMap((row) => anchorParts(row, ground))
     .sort(byPrice);
-  const heads = anchors.length > 0 ? [...new Set(anchors.map(({ head }) => head))] : [0];
+  const holds = holdsOf(anchors, study);
   return {
     study,
     catalog,
@@ -107,10 +108,11 @@ export function compile(stated: Study, asStated: Catalog): Problem {
     stars: new Map(
       study.parts.guysPerLevel.map((perLevel) => [
         perLevel,
-        heads.flatMap((head) => placedStars(places, perLevel, head)),
+        holds.flatMap((hold, index) => placedStars(places, perLevel, hold, index)),
       ]),
     ),
     anchors,
+    holds,
     footings: pick(catalog.footings, study.parts.footings)
       .flatMap((row) => footingParts(row, ground))
       .sort(byPrice),
@@ -123,6 +125,22 @@ export function compile(stated: Study, asStated: Catalog): Problem {
       ...leftOut(study, uncovered),
     ],
   };
+}
+
+/** Anchors by the height of their hold and the sides that are barred to them. */
+function holdsOf(anchors: readonly AnchorPart[], { parts }: Study): Problem["holds"] {
+  const holds = new Map<string, Hold & { anchors: AnchorPart[] }>();
+  for (const anchor of anchors) {
+    const sides = (parts.barred ?? []).flatMap((entry) =>
+      entry.side && speaksOfAnchor(entry, anchor.choice) ? [entry.side] : [],
+    );
+    const key = JSON.stringify([anchor.head, sides]);
+    const hold = holds.get(key) ?? { head: anchor.head, sides, anchors: [] };
+    holds.set(key, hold);
+    hold.anchors.push(anchor);
+  }
+  // a study without anchors has its stars all the same
+  return holds.size > 0 ? [...holds.values()] : [{ head: 0, sides: [], anchors: [] }];
 }
 
 const find = <T extends { id: string }>(rows: readonly T[], id: string): T => {

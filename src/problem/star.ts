@@ -1,4 +1,5 @@
 import type { Study } from "../model/study.ts";
+import { onSide, type Side } from "./barred.ts";
 import { ON_THE_LINE, roomAt } from "./lot.ts";
 
 type Point = readonly [number, number];
@@ -37,7 +38,18 @@ export interface PlacedStar extends Star {
   readonly spare: number;
   /** Pairs of radius and rotation that it stands for. */
   readonly places: number;
+  /** Which anchors may stand there: their place among the holds of the problem. */
+  readonly hold: number;
 }
+
+/** What anchors that may stand in the same places have in common. */
+export interface Hold {
+  /** Height above ground at which they hold their guys, m. */
+  readonly head: number;
+  /** Sides of the mast that are barred to them. */
+  readonly sides: readonly Side[];
+}
+const AT_GRADE: Hold = { head: 0, sides: [] };
 
 type Guys = { readonly perLevel: 3 | 4; readonly radius: number; readonly rotation: number } & {
   readonly radii?: readonly number[];
@@ -45,6 +57,10 @@ type Guys = { readonly perLevel: 3 | 4; readonly radius: number; readonly rotati
 
 const bearingOf = (guys: { perLevel: number; rotation: number }, index: number): number =>
   guys.rotation + (360 * index) / guys.perLevel;
+
+/** Of each anchor in turn, degrees clockwise from north. */
+export const bearingsOf = (guys: { readonly perLevel: number; readonly rotation: number }): number[] =>
+  Array.from({ length: guys.perLevel }, (_, i) => bearingOf(guys, i));
 
 /** Anchor heads of a star: east and north of the lot's origin. Bearings in degrees clockwise from north. */
 export const anchorPoints = (mast: Point, guys: Guys): Point[] =>
@@ -131,8 +147,17 @@ export function radiiAt(
   return own.every((r) => r > 0) && own.includes(radius) ? own : undefined;
 }
 
-/** Every star of the grid whose anchors hold at one height, those apart that are another mast; places that don't fit the lot are one star. */
-export function placedStars(axes: StarAxes, perLevel: 3 | 4, head = 0): PlacedStar[] {
+/**
+ * Every star of the grid for the anchors of one hold, those apart that are another mast; places that don't fit the
+ * lot, or have an anchor on a side that is barred to it, are one star.
+ * @param hold its place among the holds of the problem
+ */
+export function placedStars(
+  axes: StarAxes,
+  perLevel: 3 | 4,
+  { head, sides } = AT_GRADE,
+  hold = 0,
+): PlacedStar[] {
   const { lot, radii, rotations } = axes;
   const known = new Map<string, PlacedStar>();
   for (const radius of radii)
@@ -140,7 +165,8 @@ export function placedStars(axes: StarAxes, perLevel: 3 | 4, head = 0): PlacedSt
       const own = radiiAt(axes, perLevel, radius, rotation);
       const guys = { perLevel, radius, rotation, radii: own };
       const star = starOf(lot, guys, head, axes.stand);
-      const spare = own ? spareOf(lot, guys) : Number.NEGATIVE_INFINITY;
+      const allowed = own && bearingsOf(guys).every((at) => !sides.some((side) => onSide(side, at)));
+      const spare = allowed ? spareOf(lot, guys) : Number.NEGATIVE_INFINITY;
       const fits = spare >= -ON_THE_LINE;
       // on an even lot the places that don't fit count with those of their radius that do
       const key = star.even || fits ? star.key : "outside";
@@ -150,7 +176,7 @@ export function placedStars(axes: StarAxes, perLevel: 3 | 4, head = 0): PlacedSt
       const better = !before || spare > before.spare + ON_THE_LINE;
       known.set(
         key,
-        better ? { ...star, rotation: fits ? rotation : null, spare, places } : { ...before, places },
+        better ? { ...star, rotation: fits ? rotation : null, spare, places, hold } : { ...before, places },
       );
     }
   return [...known.values()];

@@ -5,7 +5,7 @@ import type { BillLine } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
 import type { LatticeProperties } from "../physics/steel/lattice.ts";
 import type { Icing } from "./iced.ts";
-import type { PlacedStar } from "./star.ts";
+import type { Hold, PlacedStar } from "./star.ts";
 import type { ArmModel } from "./torque-arm.ts";
 
 /** A section of the catalog with what its members make of it. SI; strengths nominal. */
@@ -119,6 +119,8 @@ export interface Problem {
   readonly levelHeights: readonly number[];
   readonly radii: readonly number[];
   readonly rotations: readonly number[];
+  /** Anchors that may stand in the same places; every one of `anchors` is in one of them. */
+  readonly holds: readonly (Hold & { readonly anchors: readonly AnchorPart[] })[];
   /** Stars of the grid by guys per level: one for each that is another mast. */
   readonly stars: ReadonlyMap<3 | 4, readonly PlacedStar[]>;
   /** Cheapest first; all of the grid, those that the site refuses too. */

@@ -2,7 +2,7 @@ import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
 import { type Candidate, designOf, structureCents } from "./evaluate.ts";
 import { type Amounts, litres, objectiveOf } from "./ground.ts";
-import { floorOf, headOf, type Node } from "./node.ts";
+import { floorOf, holdOf, type Node } from "./node.ts";
 import { SearchDefect } from "./search.ts";
 import { Tree } from "./tree.ts";
 
@@ -61,7 +61,7 @@ export function audit(
     if (!open) continue;
     // ground that leaves the whole cheaper than the answer, any such
     const { footings } = lenient.ground;
-    const anchors = lenient.ground.anchorsAt(headOf(node));
+    const anchors = lenient.ground.anchorsOf(holdOf(node));
     const spent = structureCents(node, problem);
     const fits = ({ cents, concrete, dug }: Amounts) =>
       objective({ cents: spent + cents, concrete, dug }) < limit;

@@ -18,6 +18,7 @@ import {
 } from "../parts/types.ts";
 import type { Star } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
+import type { LeftGround } from "./bars.ts";
 import {
   anchorFloor,
   anchorUse,
@@ -31,7 +32,7 @@ import {
   type Priced,
   starAmounts,
 } from "./ground.ts";
-import { headOf, type Node } from "./node.ts";
+import { holdOf, type Node } from "./node.ts";
 import { structureKey } from "./recall.ts";
 import { guysOf, type Tree } from "./tree.ts";
 
@@ -107,7 +108,7 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
   const anchors =
     node.perLevel === 0
       ? NOTHING
-      : leastOf(ground.anchorsAt(headOf(node)), anchorFloor(result.anchors), allowed);
+      : leastOf(ground.anchorsOf(holdOf(node)), anchorFloor(result.anchors), allowed);
   if (!anchors) return { status: "failed", limitState: "anchors" };
   const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(node.root.stack)), allowed);
   if (!footing) return { status: "failed", limitState: "footing" };
@@ -132,7 +133,7 @@ export type Evaluation =
 
 /** The best complete design on a structure, under the aim. */
 export function evaluate(node: Node, tree: Tree): Evaluation {
-  const { problem, ground } = tree;
+  const { problem, ground, bars } = tree;
   const { allowed } = problem;
   const { concreteCap, digCap, budget } = problem.study.wishes;
   const capped = [concreteCap, digCap, budget].some((cap) => cap !== undefined);
@@ -143,10 +144,12 @@ export function evaluate(node: Node, tree: Tree): Evaluation {
   };
   const held = heldStructure(node, tree, allowed);
   if (held.status === "failed") return held;
-  const anchors = node.perLevel === 0 ? [null] : choose(ground.anchorsAt(headOf(node)), held.anchorUse);
-  const footings = choose(ground.footings, held.footingUse);
+  const left = bars.ground(node, ground);
+  const anchors =
+    node.perLevel === 0 ? [null] : left.anchors.flatMap((group) => choose(group, held.anchorUse));
+  const footings = left.footings.flatMap((group) => choose(group, held.footingUse));
   let best: Candidate | null = null;
-  for (const candidate of complete(node, tree, held.use, anchors, footings))
+  for (const candidate of complete(node, tree, held.use, left, anchors, footings))
     if (better(candidate, best)) best = candidate;
   return best ? { status: "safe", candidates: [best] } : nothingHolds(anchors, footings);
 }
@@ -156,7 +159,7 @@ export function evaluate(node: Node, tree: Tree): Evaluation {
  * @param leastUse utilisations below this count as this
  */
 export function evaluateAll(node: Node, tree: Tree, allowed: number, leastUse: number): Evaluation {
-  const { ground } = tree;
+  const left = tree.bars.ground(node, tree.ground);
   const held = heldStructure(node, tree, allowed);
   if (held.status === "failed") return held;
   // under a cap on digging the part that digs least may be the only one
@@ -166,15 +169,17 @@ export function evaluateAll(node: Node, tree: Tree, allowed: number, leastUse: n
   const anchors =
     node.perLevel === 0
       ? [null]
-      : nonDominated(ground.anchorsAt(headOf(node)), held.anchorUse, allowed, least, minded);
-  const footings = nonDominated(ground.footings, held.footingUse, allowed, least, minded);
-  const candidates = [...complete(node, tree, held.use, anchors, footings)];
+      : left.anchors.flatMap((group) => nonDominated(group, held.anchorUse, allowed, least, minded));
+  const footings = left.footings.flatMap((group) =>
+    nonDominated(group, held.footingUse, allowed, least, minded),
+  );
+  const candidates = [...complete(node, tree, held.use, left, anchors, footings)];
   return candidates.length > 0 ? { status: "safe", candidates } : nothingHolds(anchors, footings);
 }
 
 const nothingHolds = (anchors: readonly unknown[], footings: readonly unknown[]): Evaluation => ({
   status: "failed",
-  limitState: anchors.length === 0 ? "anchors" : footings.length === 0 ? "footing" : "caps",
+  limitState: anchors.length === 0 ? "anchors" : footings.length === 0 ? "footing" : "caps or what is barred",
 });
 
 /** A structure whose mast and guys hold in every case, and how to ask the ground about it. */
@@ -223,6 +228,7 @@ function* complete(
   node: Node,
   tree: Tree,
   use: number,
+  { together }: LeftGround,
   anchors: readonly (Chosen<AnchorPart> | null)[],
   footings: readonly Chosen<FootingPart>[],
 ): Generator<Candidate> {
@@ -231,6 +237,7 @@ function* complete(
   const structure = structureCents(node, problem);
   for (const footing of footings)
     for (const anchor of anchors) {
+      if (anchor && !together(anchor.part, footing.part)) continue;
       const guys = anchor && node.star && { star: node.star, anchor: anchor.part };
       // the same sum as verify's, so that both see the same side of the cap
       const { concrete: poured, dug: turned } = volumes({ guys, footing: footing.part });

@@ -4,7 +4,7 @@ import type { Problem } from "../problem/types.ts";
 import { type Candidate, evaluateAll, probe, structureCents } from "./evaluate.ts";
 import { anchorFloor, footingUse, NOTHING } from "./ground.ts";
 import { paired, type Trade, tradesOf } from "./ground-floors.ts";
-import { headOf, leastOfNode, type Node } from "./node.ts";
+import { holdOf, leastOfNode, type Node } from "./node.ts";
 import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
 import { CAP, Tree } from "./tree.ts";
@@ -130,7 +130,7 @@ export class FrontSearch {
     const anchors =
       node.perLevel === 0
         ? [{ ...NOTHING, use: 0 }]
-        : tradesOf(ground.anchorsAt(headOf(node)), anchorFloor(result.anchors), least, allowed);
+        : tradesOf(ground.anchorsOf(holdOf(node)), anchorFloor(result.anchors), least, allowed);
     const use = footingUse(result.bases, plateSide(node.root.stack));
     this.push({
       node: result.node,

@@ -19,20 +19,18 @@ export function* tuples<T>(values: readonly T[], size: number): Generator<T[]> {
 
 /** The grid: its sizes, known before the search starts, and the choices that are lists of lists. */
 export class Grid {
-  private readonly holding = new Map<number, number>();
   /** Footings of one free-standing structure. */
   readonly perFree: number;
   private readonly problem: Problem;
 
   constructor(problem: Problem) {
     this.problem = problem;
-    for (const { head } of problem.anchors) this.holding.set(head, (this.holding.get(head) ?? 0) + 1);
     this.perFree = problem.footings.length;
   }
 
-  /** Anchors that hold their guys at this height above ground, x footings. */
-  perPlaceAt(head: number): number {
-    return (this.holding.get(head) ?? 0) * this.problem.footings.length;
+  /** Anchors of a hold, x footings. */
+  perPlaceAt(hold: number): number {
+    return this.problem.holds[hold].anchors.length * this.problem.footings.length;
   }
 
   /** Ways to finish a set of levels when `chosen` stand and `below` candidates remain under the lowest. */

@@ -3,7 +3,7 @@ import type { FootingLoads } from "../parts/types.ts";
 import type { Problem, StackModel } from "../problem/types.ts";
 import { SLACK } from "./floors.ts";
 import { type Aimed, type GroundChoices, leastOf, type Priced, starAmounts } from "./ground.ts";
-import { headOf, type Node } from "./node.ts";
+import { holdOf, type Node } from "./node.ts";
 
 /** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
 const ROUND = 50;
@@ -32,15 +32,15 @@ export class GroundFloors {
     this.ground = ground;
   }
 
-  /** @param head height above ground at which the anchors hold their guys, m */
-  anchor(head: number, uplift: number, lateral: number): Aimed | null {
+  /** @param hold of the problem's, whose anchors are asked */
+  anchor(hold: number, uplift: number, lateral: number): Aimed | null {
     const u = Math.floor(Math.max(uplift, 0) / ROUND);
     const l = Math.floor(Math.max(lateral, 0) / ROUND);
-    const key = `${head} ${u} ${l}`;
+    const key = `${hold} ${u} ${l}`;
     let least = this.leastAnchors.get(key);
     if (least === undefined) {
       const [up, side] = [u * ROUND, l * ROUND];
-      least = leastOf(this.ground.anchorsAt(head), (part) => part.floor(up, side), this.allowed);
+      least = leastOf(this.ground.anchorsOf(hold), (part) => part.floor(up, side), this.allowed);
       this.leastAnchors.set(key, least);
     }
     return least;
@@ -68,7 +68,7 @@ export class GroundFloors {
 
   /** Ground of a node whose star is known. */
   of(node: Node): Aimed | null {
-    const anchor = this.anchor(headOf(node), node.uplift, node.lateral);
+    const anchor = this.anchor(holdOf(node), node.uplift, node.lateral);
     const footing = this.footing(node.root.stack, node.thrust);
     return anchor && footing && starAmounts(node.perLevel, anchor, footing);
   }
@@ -83,12 +83,12 @@ export class GroundFloors {
     const l = Math.floor(Math.max(node.lateral, 0) / COARSE);
     const t = Math.floor((node.thrust * SLACK) / COARSE);
     const plate = plateSide(node.root.stack);
-    const held = `${headOf(node)} ${u} ${l}`;
+    const held = `${holdOf(node)} ${u} ${l}`;
     const stood = `${t} ${plate}`;
     return remembered(this.pairs, `${node.perLevel} ${held} ${stood}`, () => {
       const anchors = remembered(this.anchorTrades, held, () =>
         tradesOf(
-          this.ground.anchorsAt(headOf(node)),
+          this.ground.anchorsOf(holdOf(node)),
           (part) => part.floor(u * COARSE, l * COARSE),
           least,
           this.allowed,

@@ -45,9 +45,8 @@ export interface Priced<T> extends Aimed {
 
 /** Anchors and footings that the site allows, best first under the study's aim. */
 export interface GroundChoices {
-  readonly anchors: readonly Priced<AnchorPart>[];
-  /** Of them those that hold their guys at this height above ground. */
-  readonly anchorsAt: (head: number) => readonly Priced<AnchorPart>[];
+  /** Anchors of one hold of the problem. */
+  readonly anchorsOf: (hold: number) => readonly Priced<AnchorPart>[];
   readonly footings: readonly Priced<FootingPart>[];
 }
 
@@ -80,12 +79,9 @@ export function groundChoices(problem: Problem): GroundChoices {
       })
       // a stable sort: the problem lists them by price, concrete and key
       .sort((a, b) => a.aimed - b.aimed);
-  const anchors = allowed(problem.anchors);
   const footings = allowed(problem.footings);
-  const byHead = new Map<number, Priced<AnchorPart>[]>();
-  for (const priced of anchors)
-    byHead.set(priced.part.head, [...(byHead.get(priced.part.head) ?? []), priced]);
-  return { anchors, anchorsAt: (head) => byHead.get(head) ?? [], footings };
+  const ofHold = problem.holds.map(({ anchors }) => allowed(anchors));
+  return { anchorsOf: (hold) => ofHold[hold], footings };
 }
 
 /** The least of each amount, each by itself, and of the aim, of the parts that a floor does not refuse; null where it refuses all. */

@@ -4,7 +4,7 @@ import { plateSide } from "../checks/plate.ts";
 import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
 import { designOf, modelOf } from "./evaluate.ts";
-import { headOf, type Node } from "./node.ts";
+import { holdOf, type Node } from "./node.ts";
 import { Tree } from "./tree.ts";
 import type { Judged } from "./types.ts";
 
@@ -50,7 +50,7 @@ function strongest(node: Node, tree: Tree) {
   const anchor =
     node.perLevel === 0
       ? null
-      : least(tree.ground.anchorsAt(headOf(node)), (part) => part.worst(result.anchors));
+      : least(tree.ground.anchorsOf(holdOf(node)), (part) => part.worst(result.anchors));
   const footing = least(tree.ground.footings, (part) => part.worst(result.bases, plate));
   if (!footing || (node.perLevel !== 0 && !anchor)) return null;
   return {

@@ -41,13 +41,15 @@ export function* neighbours(problem: Problem, design: Design): Generator<Neighbo
       };
   if (!guys) return;
   const withGuys = (change: Partial<Guys>): Design => ({ ...design, guys: { ...guys, ...change } });
-  const held = problem.anchors.find((anchor) => anchor.choice.row === guys.anchor.row)?.head;
+  const held = problem.holds.findIndex(({ anchors }) =>
+    anchors.some((anchor) => anchor.choice.row === guys.anchor.row),
+  );
   for (const anchor of problem.anchors)
     if (siteRefusal(anchor, problem.ground) === null)
       yield {
         design: withGuys({ anchor: anchor.choice }),
         // held at another height its guys are others
-        part: anchor.head === held ? { anchor } : undefined,
+        part: problem.holds[held]?.head === anchor.head ? { anchor } : undefined,
         change: {
           what: "anchor",
           from: guys.anchor.row,
@@ -56,8 +58,8 @@ export function* neighbours(problem: Problem, design: Design): Generator<Neighbo
           now: anchor.choice,
         },
       };
-  for (const { radius, rotation, anchors, head } of problem.stars.get(guys.perLevel) ?? []) {
-    if (head !== held) continue;
+  for (const { radius, rotation, anchors, hold } of problem.stars.get(guys.perLevel) ?? []) {
+    if (hold !== held) continue;
     const radii = anchors.every((a) => a.radius === radius) ? undefined : anchors.map((a) => a.radius);
     if (radius !== guys.radius && rotation !== null)
       yield {

@@ -32,8 +32,8 @@ export const leastOfNode = ({ spent, ground: { cents, concrete, dug } }: Node): 
 /** Least of the aim of any completion: all but the ground is cents alone, and the aim counts cents one by one. */
 export const floorOf = ({ spent, ground }: Node): number => spent + ground.aimed;
 
-/** Height above ground at which a node's anchors hold its guys, m. */
-export const headOf = ({ star }: Node): number => star?.head ?? 0;
+/** The hold of the problem that a node's anchors are of. */
+export const holdOf = ({ star }: Node): number => star?.hold ?? 0;
 
 /**
  * A partial design: choices made top down, and what every completion must at least cost, pour and use. A node is

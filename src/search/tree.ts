@@ -6,6 +6,7 @@ import { utilisation } from "../parts/types.ts";
 import type { PlacedStar } from "../problem/star.ts";
 import type { ArmModel } from "../problem/torque-arm.ts";
 import { type PackageModel, type Problem, type StackModel, sideHeight } from "../problem/types.ts";
+import { BARRED, Bars } from "./bars.ts";
 import { leanOf, partFeet, rootFloors, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
 import {
@@ -51,6 +52,7 @@ export class Tree {
   /** Stars walked here, and their places on the grid, each times the anchors and footings of its ground. */
   private readonly own: ReadonlyMap<3 | 4, { readonly stars: readonly OwnStar[]; readonly grounds: number }>;
   private readonly lean: number;
+  readonly bars: Bars;
   /** Of any star, over the base, m. */
   private readonly highestAnchor: number;
   readonly floors: GroundFloors;
@@ -72,7 +74,7 @@ export class Tree {
         const stars = dealt(problem, perLevel, share);
         const all = stars.reduce(
           (sum, { star, topStrands }) =>
-            sum + star.places * this.grid.perPlaceAt(star.head) * topStrands.length,
+            sum + star.places * this.grid.perPlaceAt(star.hold) * topStrands.length,
           0,
         );
         return [perLevel, { stars, grounds: all / problem.strands.length }];
@@ -81,6 +83,7 @@ export class Tree {
     this.recall = recall;
     recall.open(problem);
     this.ground = groundChoices(problem);
+    this.bars = new Bars(problem);
     this.floors = new GroundFloors(problem, this.ground);
     this.guys = new Levels(problem);
     const strength = ({ breakingStrength, efficiency }: Strand) => breakingStrength * efficiency;
@@ -129,7 +132,11 @@ export class Tree {
             const designs = this.designsOf(index, height, arm);
             if (height > most + 1e-9) this.prune("height limit", designs);
             else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
-            else yield this.rootNode(index, pack, stack, arm, pipe, designs);
+            else {
+              const root = this.rootNode(index, pack, stack, arm, pipe, designs);
+              if (this.bars.mast(root)) this.prune(BARRED, designs);
+              else yield root;
+            }
             index++;
           }
       }
@@ -323,7 +330,7 @@ export class Tree {
         moment: most.moment + (mostLevels - 1) * lost,
       };
       const floor = windwardFloor(root.floors.moment, guys, this.lean);
-      const anchor = this.floors.anchor(star.head, floor.uplift, floor.lateral);
+      const anchor = this.floors.anchor(star.hold, floor.uplift, floor.lateral);
       const footing = this.floors.footing(
         root.stack,
         root.statics.light * root.statics.weight[0] + Math.max(floor.uplift - liftOf(guys), 0),
@@ -380,9 +387,9 @@ export class Tree {
     const found: Node[] = [];
     for (const { star, topStrands } of this.own.get(perLevel)?.stars ?? []) {
       const designs =
-        (each * star.places * this.grid.perPlaceAt(star.head) * topStrands.length) / strands.length;
+        (each * star.places * this.grid.perPlaceAt(star.hold) * topStrands.length) / strands.length;
       if (star.rotation === null) {
-        this.prune("outside the lot", designs);
+        this.prune("no place on the lot for its anchors", designs);
         continue;
       }
       if (star.anchors.some((anchor) => anchor.elevation >= heights[count - 1])) {
@@ -415,7 +422,7 @@ export class Tree {
       const uplift = Math.max(floor.uplift, still.uplift);
       const lateral = Math.max(floor.lateral, still.lateral);
       const thrust = Math.max(held.thrust, still.thrust);
-      const anchor = this.floors.anchor(star.head, uplift, lateral);
+      const anchor = this.floors.anchor(star.hold, uplift, lateral);
       if (!anchor) {
         this.prune("no anchor holds", designs);
         continue;
@@ -457,6 +464,10 @@ export class Tree {
     for (const strand of strands) {
       const spent = node.spent - cheapest + levelCents(problem, height, star, strand, arm);
       const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], spent, designs };
+      if (this.bars.mast(child)) {
+        this.prune(BARRED, designs);
+        continue;
+      }
       const floored = this.guyed(child);
       if (floored) found.push(floored);
     }

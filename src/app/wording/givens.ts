@@ -130,6 +130,7 @@ export const rareWords = (
     [parts.guyHardware !== undefined, "hardware in the guys"],
     [parts.tensionEachLevel, "a tension for each level"],
     [parts.drawnIn, "anchors drawn in"],
+    [parts.barred !== undefined, "what may not stand together"],
     [parts.torqueArms !== undefined, "torque arms"],
     [lot.slope !== undefined, "a falling lot"],
     [ranges !== undefined, "ranges"],

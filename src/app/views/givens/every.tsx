@@ -1,3 +1,4 @@
+import { BarredNames } from "./barred.tsx";
 import { GuyChoices, MastChoices } from "./choices.tsx";
 import { FurtherWind } from "./further-wind.tsx";
 import { Layers } from "./layers.tsx";
@@ -23,6 +24,7 @@ const EveryGiven = () => (
     <section aria-label="Guys and anchors">
       <h3>Guys and anchors</h3>
       <GuyChoices />
+      <BarredNames />
     </section>
     <section aria-label="Antennas">
       <h3>Antennas</h3>
