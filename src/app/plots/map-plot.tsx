@@ -153,14 +153,14 @@ const UnsafeWords = ({ map, sheet }: { map: CostMap; sheet: Sheet }) => {
   // In the middle of what is not safe, inside the paper.
   const mean = (pick: (cell: MapCell) => number) =>
     unsafe.reduce((sum, cell) => sum + pick(cell), 0) / unsafe.length;
-  const x = Math.min(Math.max(sheet.ofArea(mean((cell) => cell.area)), MARGIN.left + 84), sheet.right - 84);
+  const x = Math.min(Math.max(sheet.ofArea(mean((cell) => cell.area)), MARGIN.left + 98), sheet.right - 98);
   const y = Math.min(
     Math.max(sheet.ofHeight(mean((cell) => cell.height)), MARGIN.top + 30),
     sheet.bottom - 40,
   );
   return (
     <g>
-      <rect x={x - 80} y={y - 20} width="160" height="44" className="p" />
+      <rect x={x - 96} y={y - 20} width="192" height="44" className="p" />
       <text x={x} y={y - 3} textAnchor="middle" className="b">
         nothing is safe here
       </text>
