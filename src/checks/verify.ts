@@ -14,6 +14,7 @@ import { initialTensionCheck } from "./initial-tension.ts";
 import type { MastMeasure, SolvedCase } from "./mast-checks.ts";
 import { pipeBending } from "./pipe.ts";
 import { plateSide } from "./plate.ts";
+import { reelsChecks } from "./reels.ts";
 import { resolve } from "./resolve.ts";
 import { caseResponse } from "./response.ts";
 import { capChecks, depthChecks, fallCheck, heightCheck, lotCheck, spacingCheck } from "./site.ts";
@@ -64,6 +65,7 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
   if (design.guys && model.guys && anchor) {
     put(initialTensionCheck(problem, model.guys));
     put(lotCheck(problem, design.guys));
+    for (const check of reelsChecks(problem, model.guys)) put(check);
     put(spacingCheck(model.guys.star, anchor));
     for (const check of depthChecks(anchor, "anchors", problem.ground)) put(check);
     const reactions = seen.flatMap((r) => r.anchors);

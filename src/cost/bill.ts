@@ -5,15 +5,11 @@ import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import type { Star } from "../problem/star.ts";
 import { type ArmModel, guySpan, guysAtAnchor } from "../problem/torque-arm.ts";
 import type { PackageModel, Problem, StackModel } from "../problem/types.ts";
+import { byReel, cutLength, cutsOf, reelPlans, reelShare } from "./reels.ts";
 
 /** The search adds the same cents in the same groups: a test holds the two together. */
 
-/** Strand to cut for one guy, m: chord less the hardware in it, and what its two ends take. */
-export const cutLength = (problem: Problem, rise: number, span: number): number =>
-  Math.max(Math.hypot(rise, span) - (problem.study.parts.guyHardware?.length ?? 0), 0) +
-  problem.prices.termination;
-
-/** Whole cents of the guys of one level. */
+/** Whole cents of the guys of one level, save strand that is paid by whole reels. */
 export function levelCents(
   problem: Problem,
   height: number,
@@ -26,6 +22,7 @@ export function levelCents(
   let total =
     cents(arm ? arm.row.price : problem.prices.guyBracket) +
     count * (cents(strand.fittings) + cents(guyHardware?.price ?? 0));
+  if (byReel(problem, strand)) return total;
   if (star.alike) {
     const cut = cutLength(problem, height - star.anchors[0].elevation, guySpan(star.radius, arm));
     return total + count * cents(cut * strand.price);
@@ -34,6 +31,16 @@ export function levelCents(
     total += cents(cutLength(problem, height - elevation, radius) * strand.price);
   return total;
 }
+
+/** The least that a level adds to any bill, whole cents: strand by the reel counts by the best reel's price by length. */
+export const levelFloor = (
+  problem: Problem,
+  height: number,
+  star: Star,
+  strand: Strand,
+  arm: ArmModel | null = null,
+): number =>
+  levelCents(problem, height, star, strand, arm) + reelShare(problem, star, { height, strand, arm });
 
 /** Whole cents of what every mast of this height and package costs: antennas, raising, base steel, permit. */
 export const fixedCents = (problem: Problem, pack: PackageModel, height: number): number =>
@@ -63,32 +70,26 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
   const lines: BillLine[] = [...pack.lines, ...stack.lines];
   if (guys) {
     const { anchor, star, levels } = guys;
+    const plans = reelPlans(problem, star, levels);
+    // what can't be cut from reels is refused by a check, and stands here by its length
+    const planned = new Set(
+      plans.flatMap(({ strand, cutting }) => (cutting.status === "cut" ? [strand] : [])),
+    );
     levels.forEach(({ height, strand, arm }, level) => {
       const name = `guys of level ${level + 1}`;
       const count = star.perLevel * guysAtAnchor(arm);
-      const cut = (elevation: number, radius: number) =>
-        cutLength(problem, height - elevation, guySpan(radius, arm));
+      const cuts = planned.has(strand) ? [] : cutsOf(problem, star, { height, strand, arm });
       lines.push(
-        ...(star.alike
-          ? [
-              line(
-                "guys",
-                `${name}: strand ${strand.id}`,
-                cut(star.anchors[0].elevation, star.radius),
-                "m",
-                strand.price,
-                count,
-              ),
-            ]
-          : star.anchors.map(({ elevation, radius }, i) =>
-              line(
-                "guys",
-                `${name}, anchor ${i + 1}: strand ${strand.id}`,
-                cut(elevation, radius),
-                "m",
-                strand.price,
-              ),
-            )),
+        ...cuts.map(({ length, count: alike }, i) =>
+          line(
+            "guys",
+            `${star.alike ? name : `${name}, anchor ${i + 1}`}: strand ${strand.id}`,
+            length,
+            "m",
+            strand.price,
+            alike,
+          ),
+        ),
         line("guys", `${name}: ends and turnbuckles`, 1, "each", strand.fittings, count),
         ...(problem.study.parts.guyHardware
           ? [
@@ -107,6 +108,19 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
           : line("guys", `${name}: bracket`, 1, "each", prices.guyBracket),
       );
     });
+    for (const { strand, cutting } of plans)
+      if (cutting.status === "cut")
+        for (const { stock, count } of cutting.cutUp)
+          lines.push(
+            line(
+              "guys",
+              `strand ${strand.id}: reel of ${stock.length.toFixed(1)} m`,
+              1,
+              "each",
+              stock.cents / 100,
+              count,
+            ),
+          );
     lines.push(
       ...partLines("anchor", "anchors", anchor.takeOff, anchor.extras, problem.ground, star.perLevel),
     );

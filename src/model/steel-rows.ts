@@ -107,7 +107,7 @@ export const strandSchema = z.strictObject({
   fittings: price,
   /**
    * Whole reels that it is sold on, for the plan of what to buy and how to cut it; absent means by the metre. The
-   * bill and the search price strand by the metre all the same. `have` limits how many there are.
+   * bill and the search price strand by the metre all the same, unless the study says `wholeReels`. `have` limits how many there are.
    */
   reels: z
     .array(z.strictObject({ length: positiveLength, price, have: z.int().min(0).optional() }))

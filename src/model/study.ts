@@ -278,6 +278,8 @@ export const studySchema = z
         rotation: axis(z.number(), z.number().gt(0)).default({ from: 0, to: 110, step: 10 }),
         footings: z.union([z.literal("all"), distinct(id)]).default("all"),
         anchors: z.union([z.literal("all"), distinct(id)]).default("all"),
+        /** Is strand that the catalog has on reels paid by whole reels, cut for the least money? Else by length. */
+        wholeReels: z.boolean().optional(),
         /** Torque arms that the top guys may meet; absent: all guys meet the mast's axis. */
         torqueArms: distinct(id).optional(),
         /** What may not stand together, or not on a side of the mast. Absent: anything may. */

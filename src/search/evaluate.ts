@@ -8,6 +8,7 @@ import { anchorsTooNear } from "../checks/site.ts";
 import type { StructureModel } from "../checks/structure.ts";
 import { windCases } from "../checks/wind-cases.ts";
 import { levelCents, volumes } from "../cost/bill.ts";
+import { reelCents } from "../cost/reels.ts";
 import { type AnchorChoice, type Design, designKey } from "../model/design.ts";
 import {
   type AnchorPart,
@@ -75,9 +76,10 @@ export const modelOf = (node: Node, problem: Problem): StructureModel => ({
 export function structureCents(node: Node, problem: Problem): number {
   const { star, root } = node;
   if (!star) return root.cents;
-  return guysOf(node, problem).reduce(
+  const guys = guysOf(node, problem);
+  return guys.reduce(
     (sum, { height, strand, arm }) => sum + levelCents(problem, height, star, strand, arm),
-    root.cents,
+    root.cents + reelCents(problem, star, guys),
   );
 }
 

@@ -1,6 +1,6 @@
 import { guyWind } from "../checks/loads.ts";
 import { guyWeight } from "../checks/rigging.ts";
-import { levelCents } from "../cost/bill.ts";
+import { levelFloor } from "../cost/bill.ts";
 import type { Strand } from "../model/catalog.ts";
 import type { Star } from "../problem/star.ts";
 import { type ArmModel, guysAtAnchor } from "../problem/torque-arm.ts";
@@ -83,7 +83,7 @@ export class Levels {
       weight = Math.max(weight, guyWeight(strand, chord, study.parts.guyHardware));
       wind = Math.max(wind, guyWind(this.problem, star, height, strand));
       pull = Math.max(pull, this.mostPull(strand));
-      cents = Math.min(cents, levelCents(this.problem, height, star, strand, arm));
+      cents = Math.min(cents, levelFloor(this.problem, height, star, strand, arm));
     }
     return {
       weight: count * weight * SAGGING * Math.max(1, rules.deadFactors.values[0]),

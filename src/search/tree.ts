@@ -1,6 +1,7 @@
 import { pipeBending } from "../checks/pipe.ts";
 import { insideWindow, type LevelModel } from "../checks/rigging.ts";
-import { fixedCents, levelCents } from "../cost/bill.ts";
+import { fixedCents, levelFloor } from "../cost/bill.ts";
+import { reelCents, reelShare } from "../cost/reels.ts";
 import type { Strand } from "../model/catalog.ts";
 import { utilisation } from "../parts/types.ts";
 import type { PlacedStar } from "../problem/star.ts";
@@ -462,16 +463,33 @@ export class Tree {
     const designs = node.designs / strands.length;
     const found: Node[] = [];
     for (const strand of strands) {
-      const spent = node.spent - cheapest + levelCents(problem, height, star, strand, arm);
+      const spent = node.spent - cheapest + levelFloor(problem, height, star, strand, arm);
       const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], spent, designs };
       if (this.bars.mast(child)) {
         this.prune(BARRED, designs);
         continue;
       }
-      const floored = this.guyed(child);
+      const beyond = this.beyondFloors(child);
+      if (beyond === Number.POSITIVE_INFINITY) {
+        this.prune("no reels to cut the guys from", designs);
+        continue;
+      }
+      const floored = this.guyed({ ...child, spent: spent + beyond });
       if (floored) found.push(floored);
     }
     return found;
+  }
+
+  /** Cents of whole reels beyond the floors of the levels, once all strands are known; Infinity where none yield the guys. */
+  private beyondFloors({ root, star, levels, strands }: Node): number {
+    const { problem } = this;
+    if (!star || strands.length < levels.length || !problem.study.parts.wholeReels) return 0;
+    const guys = levels.map((index, i) => ({
+      height: root.statics.z[root.candidates[index]],
+      strand: strands[i],
+      arm: i === 0 ? root.arm : null,
+    }));
+    return reelCents(problem, star, guys) - guys.reduce((sum, guy) => sum + reelShare(problem, star, guy), 0);
   }
 
   /**

@@ -78,7 +78,8 @@ const placeOnMast = (check: Check, design: Design, system: System): string => {
 const limitPlace = (check: Check, system: System): string => {
   if (check.limitState === "initial-tension")
     return `${grouped(check.demand * 100, 1, system)} % of breaking strength, window to ${grouped(check.capacity * 100, 1, system)} %`;
-  if (check.limitState === "barred") return check.note ? `${check.where}: ${check.note}` : check.where;
+  if (check.limitState === "barred" || check.limitState === "reels")
+    return check.note ? `${check.where}: ${check.note}` : check.where;
   return `${check.where}, ${demandOfCapacity(check, system)}`;
 };
 

@@ -20,7 +20,9 @@ export function buyAndCut(given: Given): Section[] {
     ...refusals(plan),
     ...parts(plan).flatMap(([name, one]) => (one.cents === null ? [] : [difference(name, one.cents, one)])),
     ...(rows.length > 0 ? [difference("All that is planned here", plan.cents, plan)] : []),
-    "The bill prices strand by length, bars by mass and concrete by volume, and stays as it is.",
+    given.problem.study.parts.wholeReels
+      ? "The bill prices strand by these reels, their guys at the straight distance; bars by mass and concrete by volume."
+      : "The bill prices strand by length, bars by mass and concrete by volume, and stays as it is.",
     ...(plan.cut.some(({ of }) => of === "bars")
       ? ["Every bar of the base is cut whole, without laps; an anchor’s bars are bought by mass."]
       : []),

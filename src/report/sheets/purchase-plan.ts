@@ -1,3 +1,4 @@
+import { reelPlans } from "../../cost/reels.ts";
 import type { Prices } from "../../model/catalog.ts";
 import { cents } from "../../parts/price.ts";
 import type { Bar } from "../../physics/concrete/bars.ts";
@@ -61,6 +62,15 @@ const sumOf = (cuttings: readonly Cutting[]): number | null =>
   );
 
 function strandPlans(given: Given): CutPlan[] {
+  const { problem, model } = given;
+  const paid = model.guys ? reelPlans(problem, model.guys.star, model.guys.levels) : [];
+  if (problem.study.parts.wholeReels)
+    return paid.map(({ strand, cutting }) => ({
+      of: "strand",
+      lots: [{ name: strandName(strand), cutting }],
+      cents: sumOf([cutting]),
+      billed: billedFor(given, (item) => item.startsWith(`strand ${strand.id}: reel`)),
+    }));
   const strands = new Set(given.rigs.map(({ strand }) => strand));
   return [...strands].flatMap((strand): CutPlan[] => {
     if (!strand.reels) return [];
