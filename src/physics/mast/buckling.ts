@@ -1,7 +1,7 @@
 import { addAxial, assembleAcross, clamp } from "./assembly.ts";
 import { factor } from "./blocks.ts";
 import { MATRIX } from "./element.ts";
-import { LANCZOS_STEPS, type LanczosRoom, largestOf, type Operator } from "./lanczos.ts";
+import { type LanczosRoom, largestOf, type Operator } from "./lanczos.ts";
 import type { MastState } from "./state.ts";
 
 /** Factors the tangent that equilibrium left; false where a pivot is not positive: the equilibrium is unstable. */
@@ -36,28 +36,45 @@ export function standsAt(mast: MastState, compressionFactor: number): boolean {
   return factor(k, mast.nodes, 2) === 0;
 }
 
-/** What the factor found may be above the true one by. */
+/** What the factor found may be beside the true one by. */
 const DOUBT = 1e-9;
+/** A factor above this is none: nothing compresses. */
+const BEYOND = 1e12;
+/** Halvings of the search for it, far beyond rounding. */
+const HALVINGS = 60;
 
 /**
  * Factor on the mast's compression at which the state just solved buckles: the tangent, linearised there, loses
  * its stiffness. 0 where it has none left; Infinity where nothing compresses. Lanczos comes down to it from above and
- * may rest on the way, at a mode near the lowest: the mast must stand just below what it found.
+ * may rest on the way, at a mode near the lowest; and where few nodes leave few modes, rounding may show it one that
+ * is none. So the mast must stand just below what it found and not just above; otherwise factoring alone finds it.
  */
 export function bucklingFactor(mast: MastState, room: LanczosRoom): number {
-  for (let least = 0; ; least += 15) {
-    const found = settledFactor(mast, room, least);
-    if (found <= 0 || found === Number.POSITIVE_INFINITY || least >= LANCZOS_STEPS) return found;
-    if (standsAt(mast, found * (1 - DOUBT))) return found;
+  const found = settledFactor(mast, room);
+  if (found <= 0 || found === Number.POSITIVE_INFINITY) return found;
+  const stands = standsAt(mast, found * (1 - DOUBT));
+  if (stands && !standsAt(mast, found * (1 + DOUBT))) return found;
+  let standing = stands ? found : 0;
+  let fallen = stands ? 2 * found : found;
+  while (standsAt(mast, fallen)) {
+    standing = fallen;
+    fallen *= 2;
+    if (fallen > BEYOND) return Number.POSITIVE_INFINITY;
   }
+  for (let halving = 0; halving < HALVINGS && fallen - standing > 1e-12 * fallen; halving++) {
+    const middle = 0.5 * (standing + fallen);
+    if (standsAt(mast, middle)) standing = middle;
+    else fallen = middle;
+  }
+  return standing;
 }
 
-function settledFactor(mast: MastState, room: LanczosRoom, least: number): number {
+function settledFactor(mast: MastState, room: LanczosRoom): number {
   mast.k.set(mast.tangent);
-  const own = factorOf(largestOf(mast, room, softening, mast.perNode, mast.planes, 1, 1, least));
+  const own = factorOf(largestOf(mast, room, softening, mast.perNode, mast.planes, 1));
   if (mast.planes === 2) return own;
   assembleAcross(mast, 1);
-  return Math.min(own, factorOf(largestOf(mast, room, softening, 2, 1, 0, 1, least)));
+  return Math.min(own, factorOf(largestOf(mast, room, softening, 2, 1, 0)));
 }
 
 /** The factor on compression at which K + (factor - 1) Kg is singular, from the largest eigenvalue of K^-1 (-Kg). */

@@ -2,7 +2,7 @@ import { factor, solveFactored } from "./blocks.ts";
 import type { MastState } from "./state.ts";
 import { eigenvalueFromTop } from "./tridiagonal.ts";
 
-export const LANCZOS_STEPS = 60;
+const LANCZOS_STEPS = 60;
 /** What is left of a new direction, against the greatest force that one gave, when it is rounding only. */
 const SPENT = 1e-9;
 /** Steps that must move the eigenvalue by no more than rounding, all together. */
@@ -43,7 +43,6 @@ const roomFor = (kept: Float64Array[], step: number, n: number): Float64Array =>
  * Lanczos on K^-1 A in the inner product of K: with K v = p carried along, a step costs one product with A and
  * one solution. Returns the largest eigenvalue; Infinity where K is not positive definite.
  * @param rank settle this one, counted down from the largest; `room` then holds all above it
- * @param least steps to take before it may seem settled
  */
 export function largestOf(
   mast: MastState,
@@ -53,7 +52,6 @@ export function largestOf(
   planes: number,
   offset: number,
   rank = 1,
-  least = 0,
 ): number {
   const n = mast.nodes * per;
   room.steps = 0;
@@ -100,7 +98,7 @@ export function largestOf(
       // two modes close together hold it for a step or two at a value between them
       const calm = Math.abs(next - mu) < 1e-10 * Math.abs(next);
       mu = next;
-      if (spent || (calm && step >= least)) break;
+      if (spent || calm) break;
     }
     room.betas[step] = Math.sqrt(left);
     scale(u, y, 1 / room.betas[step], n);
