@@ -3,6 +3,7 @@ import type { Check } from "../model/verdict.ts";
 import { compile } from "../problem/compile.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import { type Compared, type Comparison, compare, type FigureName } from "../report/comparison.ts";
+import { NO_HOLD } from "../report/names.ts";
 import { type Arguments, UsageError } from "./arguments.ts";
 import { type Said, searched } from "./commands.ts";
 import { type OpenStudy, openDesign, openStudy, readText } from "./files.ts";
@@ -88,7 +89,7 @@ const choices = { package: "antennas", stack: "sections", guys: "guys", anchor: 
 
 const governsText = (check: Check | null): string => {
   if (!check) return "nothing";
-  const used = Number.isFinite(check.utilisation) ? check.utilisation.toFixed(2) : "unstable";
+  const used = Number.isFinite(check.utilisation) ? check.utilisation.toFixed(2) : NO_HOLD;
   return `${check.title}, ${check.where}: ${check.passes ? "governs" : "FAILS"}, ${used}`;
 };
 
@@ -137,9 +138,7 @@ function comparisonText({ columns, figures: rows, choices: picks, governs, uses 
     ...uses.map(({ title, where, values }) =>
       line(
         `${title}, ${where}`.slice(0, 41),
-        values.map((value) =>
-          value === null ? "-" : Number.isFinite(value) ? value.toFixed(2) : "unstable",
-        ),
+        values.map((value) => (value === null ? "-" : Number.isFinite(value) ? value.toFixed(2) : NO_HOLD)),
       ),
     ),
     "Work and hardening are the price book's hours, invented and yours to better; no part of any price or check.",

@@ -4,6 +4,7 @@ import type { Place } from "../model/ranges.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import type { ChoiceRow } from "../report/comparison.ts";
+import { NO_HOLD } from "../report/names.ts";
 import type { Change, Outcome, Proof } from "../search/types.ts";
 
 // readable text: the same facts as the JSON, in US units, for a terminal
@@ -107,7 +108,7 @@ const changeText = (change: Change): string => {
 
 /** Of what it may bear; what no load at all would leave standing has no figure. */
 const shareText = (utilisation: number): string =>
-  utilisation === Number.POSITIVE_INFINITY ? "unstable" : utilisation.toFixed(2);
+  utilisation === Number.POSITIVE_INFINITY ? NO_HOLD : utilisation.toFixed(2);
 const usedText = (check: Check): string => {
   if (check.kind !== "strength") return check.passes ? "inside" : "outside";
   return shareText(check.utilisation);

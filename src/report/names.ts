@@ -18,6 +18,12 @@ export const shortGrade = (grade: string): string => {
 
 export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
+/**
+ * In place of a figure where no load at all would be held: a mast that no equilibrium keeps up, an anchor out of its
+ * method's range.
+ */
+export const NO_HOLD = "no hold";
+
 /** How a check stands that is no strength check: its figure says nothing of a margin. */
 export const limitWord = (check: Check): string => {
   if (check.kind === "warning") return check.demand <= check.capacity ? "clear" : "▲ reached";

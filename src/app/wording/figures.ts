@@ -2,6 +2,7 @@ import { type Dimension, dimensions, type UnitSystem } from "../../quantity/dime
 import { inShownUnit } from "../../quantity/format.ts";
 import { onRule } from "../../quantity/inches.ts";
 import { factorOf } from "../../quantity/units.ts";
+import { NO_HOLD } from "../../report/names.ts";
 
 export type System = UnitSystem;
 export type Measure = Dimension;
@@ -52,7 +53,7 @@ export const percent = (ratio: number): string =>
 
 /** Two decimals, rounded up past 1.00 so that what fails never reads as 1.00. */
 export const used = (utilisation: number): string => {
-  if (!Number.isFinite(utilisation)) return "unstable";
+  if (!Number.isFinite(utilisation)) return NO_HOLD;
   if (utilisation > 1) return (Math.ceil(utilisation * 100 - 1e-9) / 100).toFixed(2);
   return utilisation.toFixed(2);
 };

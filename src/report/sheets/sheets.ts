@@ -3,7 +3,7 @@ import { governing } from "../../checks/governing.ts";
 import { type Design, designKey } from "../../model/design.ts";
 import type { Verdict } from "../../model/verdict.ts";
 import type { Problem } from "../../problem/types.ts";
-import { lowerFirst } from "../names.ts";
+import { lowerFirst, NO_HOLD } from "../names.ts";
 import { buySheet } from "./buy.ts";
 import { calculationSheet } from "./calculation.ts";
 import { digSheet } from "./dig.ts";
@@ -52,7 +52,7 @@ function refusal(design: Design, verdict: Verdict): string {
   const what = fails ? `${fails.title}, ${placeOf(fails, design)}, ${fails.loadCase}` : "a check";
   const used =
     fails?.kind === "strength"
-      ? ` (${Number.isFinite(fails.utilisation) ? `used ${fails.utilisation.toFixed(2)}` : "unstable"})`
+      ? ` (${Number.isFinite(fails.utilisation) ? `used ${fails.utilisation.toFixed(2)}` : NO_HOLD})`
       : "";
   return `Not safe: don't build this. ${what} fails${used}. No sheets were written.`;
 }

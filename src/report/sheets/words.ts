@@ -3,7 +3,7 @@ import type { Design, FootingChoice } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
 import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
 import { fraction, onGauge, onRule } from "../../quantity/inches.ts";
-import { levelNames, limitWord, shortGrade } from "../names.ts";
+import { levelNames, limitWord, NO_HOLD, shortGrade } from "../names.ts";
 import type { As, Figure } from "./types.ts";
 
 export const caution =
@@ -77,7 +77,7 @@ export const placeOf = (check: Check, design: Design): string => {
 
 export const usedOf = (check: Check): string => {
   if (check.kind !== "strength") return limitWord(check);
-  return Number.isFinite(check.utilisation) ? check.utilisation.toFixed(2) : "unstable";
+  return Number.isFinite(check.utilisation) ? check.utilisation.toFixed(2) : NO_HOLD;
 };
 
 /** A compass as the crew reads it: 0 to 359 degrees from north. */
