@@ -17,6 +17,7 @@ export const shortGrade = (grade: string): string => {
 };
 
 export const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+export const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /**
  * In place of a figure where no load at all would be held: a mast that no equilibrium keeps up, an anchor out of its

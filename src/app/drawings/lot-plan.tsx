@@ -1,5 +1,6 @@
 import { useRef, useState } from "react";
 import type { Study } from "../../model/study.ts";
+import { upperFirst } from "../../report/names.ts";
 import { SaveSvg } from "../parts/save-svg.tsx";
 import { type Hold, holdName, type Spot } from "../state/lot-edits.ts";
 import { barredWords } from "../wording/barred.ts";
@@ -36,7 +37,7 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
   const handle = (hold: Hold, spot: Spot) => ({
     x: x(spot[0]),
     y: y(spot[1]),
-    name: `${capital(holdName(hold))}: ${placeWords(spot, system)}. ${arrowWords(hold, system)}`,
+    name: `${upperFirst(holdName(hold))}: ${placeWords(spot, system)}. ${arrowWords(hold, system)}`,
     onDrag: (px: number, py: number, fine: boolean, gesture: string) =>
       onDrag(hold, spot, plan.spot(px, py), fine, gesture),
     onStep: (right: number, up: number, fine: boolean, gesture: string) =>
@@ -193,7 +194,6 @@ interface KeptOutProps {
   readonly plan: Plan;
 }
 
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 const placeWords = ([east, north]: Spot, system: System): string =>
   `${said(east, "length", system)} east, ${said(north, "length", system)} north`;
 const arrowWords = (hold: Hold, system: System): string =>

@@ -1,5 +1,6 @@
 import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
+import { upperFirst } from "../../report/names.ts";
 import { CheckSketch } from "../drawings/check-sketch.tsx";
 import { Glossed } from "../parts/glossed.tsx";
 import type { Reading } from "../state/book.ts";
@@ -25,7 +26,7 @@ const CheckOpened = ({ check, verdict, system, governs, asked }: Props) => {
   return (
     <div className="opened-in">
       <p className="reason">
-        {spoken(check, system)} {check.note && <Glossed text={`${sentence(check.note)}.`} />}
+        {spoken(check, system)} {check.note && <Glossed text={`${upperFirst(check.note)}.`} />}
       </p>
       {formula && (
         <>
@@ -52,8 +53,6 @@ export default CheckOpened;
 
 /** What bears a load holds it; a limit only has room for what is asked. */
 const meets = (check: Check) => (check.kind === "strength" ? "holds" : "has");
-
-const sentence = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 
 const spoken = (check: Check, system: System): string => {
   if (check.kind === "warning")
@@ -93,7 +92,7 @@ const Sum = ({ check, formula, asks, holds, system }: SumProps) => {
           </tr>
         )}
         <tr>
-          <th scope="row">{sentence(meets(check))}</th>
+          <th scope="row">{upperFirst(meets(check))}</th>
           <td>{formula.holds}</td>
           <td className="num">{holds}</td>
         </tr>

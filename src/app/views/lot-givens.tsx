@@ -1,3 +1,4 @@
+import { upperFirst } from "../../report/names.ts";
 import { Choice } from "../parts/given.tsx";
 import { type Part, Stated } from "../parts/stated.tsx";
 import { book, changeStudy, type Reading, useBook } from "../state/book.ts";
@@ -183,13 +184,13 @@ const Outline = ({ of, index, known }: OutlineProps) => {
       .replace(/ (east|north)/g, "");
   return (
     <Stated
-      label={known ? capital(of.one) : `Another ${of.one}`}
+      label={known ? upperFirst(of.one) : `Another ${of.one}`}
       shown={known ? `${known.name}, ${known.spots.length} ${of.at}` : `another ${of.one}`}
       parts={[
         { key: "name", label: "Its name", start: known?.name ?? "", example: of.name },
         {
           key: of.at,
-          label: `${capital(of.at)}, east and north`,
+          label: `${upperFirst(of.at)}, east and north`,
           start: known?.spots.map(point).join("; ") ?? "",
           example: of.points,
           read: (text) => {
@@ -221,7 +222,6 @@ const Outline = ({ of, index, known }: OutlineProps) => {
     />
   );
 };
-const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** A bare number takes the unit that its neighbour has, or the one that is shown. */
 const pointsOf = (text: string, system: System) =>

@@ -1,6 +1,7 @@
 import type { Dimension } from "../../quantity/dimensions.ts";
 import { parseQuantity } from "../../quantity/parse.ts";
 import { type Per, parsePrice } from "../../quantity/price.ts";
+import { upperFirst } from "../../report/names.ts";
 import { type System, unitOf } from "./figures.ts";
 
 /** What was typed into a field, ready for the file: text with its unit, or why it can't be. */
@@ -118,6 +119,6 @@ export type TypedAxis =
   | { readonly ok: false; readonly message: string };
 
 const sentence = (message: string): string => {
-  const whole = `${message.charAt(0).toUpperCase()}${message.slice(1)}`;
+  const whole = upperFirst(message);
   return whole.endsWith(".") ? whole : `${whole}.`;
 };

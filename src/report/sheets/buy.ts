@@ -1,5 +1,5 @@
 import type { BillLine } from "../../model/verdict.ts";
-import { lowerFirst } from "../names.ts";
+import { lowerFirst, upperFirst } from "../names.ts";
 import { buyAndCut } from "./buy-and-cut.ts";
 import type { Given } from "./given.ts";
 import { airWords } from "./tension.ts";
@@ -43,7 +43,7 @@ export function itemWords(given: Given, line: BillLine): string {
     const row = strand.find((one) => guys[3] === `strand ${one.id}`);
     return `${level.name}${guys[2]}: ${row ? strandName(row) : guys[3]}`;
   }
-  return line.item.charAt(0).toUpperCase() + line.item.slice(1);
+  return upperFirst(line.item);
 }
 
 /** Everything to buy; its amounts are the lines of the bill, so that its sum is the bill's total. */

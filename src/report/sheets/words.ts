@@ -3,7 +3,7 @@ import type { Design, FootingChoice } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
 import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
 import { fraction, onGauge, onRule } from "../../quantity/inches.ts";
-import { levelNames, limitWord, NO_HOLD, shortGrade } from "../names.ts";
+import { levelNames, limitWord, NO_HOLD, shortGrade, upperFirst } from "../names.ts";
 import type { As, Figure } from "./types.ts";
 
 export const caution =
@@ -63,7 +63,7 @@ export const letteredLevels = (
   count: number,
 ): readonly { readonly name: string; readonly letter: string }[] =>
   levelNames(count).map((name, i) => ({
-    name: name.charAt(0).toUpperCase() + name.slice(1),
+    name: upperFirst(name),
     letter: count > 3 ? `G${i + 1}.` : name.charAt(0).toUpperCase(),
   }));
 
