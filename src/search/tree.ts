@@ -484,11 +484,7 @@ export class Tree {
   private beyondFloors({ root, star, levels, strands }: Node): number {
     const { problem } = this;
     if (!star || strands.length < levels.length || !problem.study.parts.wholeReels) return 0;
-    const guys = levels.map((index, i) => ({
-      height: root.statics.z[root.candidates[index]],
-      strand: strands[i],
-      arm: i === 0 ? root.arm : null,
-    }));
+    const guys = levelsOf({ root, levels }, (i) => strands[i]);
     return reelCents(problem, star, guys) - guys.reduce((sum, guy) => sum + reelShare(problem, star, guy), 0);
   }
 
@@ -497,14 +493,10 @@ export class Tree {
    * strand is not known has the worst of any.
    */
   private guyed(node: Node): Node | null {
-    const { root, levels, strands } = node;
+    const { root, strands } = node;
     const star = node.star as PlacedStar;
     const { problem } = this;
-    const guys = levels.map((index, i) => ({
-      height: root.statics.z[root.candidates[index]],
-      strand: strands[i] ?? this.strongest,
-      arm: i === 0 ? root.arm : null,
-    }));
+    const guys = levelsOf(node, (i) => strands[i] ?? this.strongest);
     const guyed = together(
       star,
       guys.map(({ height }) => height),
@@ -630,14 +622,20 @@ export class Tree {
   }
 }
 
+/** Levels of a node, top down, with a strand each: an arm is at the top alone. */
+const levelsOf = ({ root, levels }: Pick<Node, "root" | "levels">, strand: (level: number) => Strand) =>
+  levels.map((index, i) => ({
+    height: root.statics.z[root.candidates[index]],
+    strand: strand(i),
+    arm: i === 0 ? root.arm : null,
+  }));
+
 /** Guys of a complete node, bottom up. */
-export const guysOf = ({ root, levels, strands, tensions }: Node, problem: Problem): LevelModel[] =>
-  levels
-    .map((index, i) => ({
-      height: root.statics.z[root.candidates[index]],
-      strand: strands[i],
-      tension: tensions[i],
-      arm: i === 0 ? root.arm : null,
+export const guysOf = (node: Node, problem: Problem): LevelModel[] =>
+  levelsOf(node, (i) => node.strands[i])
+    .map((level, i) => ({
+      ...level,
+      tension: node.tensions[i],
       hardware: problem.study.parts.guyHardware,
     }))
     .reverse();
