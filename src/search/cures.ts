@@ -52,7 +52,10 @@ function oneStep(problem: Problem, design: Design): Neighbour[] {
   });
 }
 
-/** Null where a change is no step along one axis: another kind of anchor, a block of another width and depth. */
+/**
+ * Null where a change is no step along one axis: another kind of anchor, a block of another width and depth, or from
+ * what the grid does not have.
+ */
 function placeOf(problem: Problem, change: Change): Place | null {
   switch (change.what) {
     case "radius":
@@ -64,8 +67,10 @@ function placeOf(problem: Problem, change: Change): Place | null {
       const strength = (id: string) => problem.strands.find((row) => row.id === id)?.breakingStrength ?? 0;
       return { axis: `strand ${change.level}`, at: strength(change.to), own: strength(change.from) };
     }
-    case "section":
-      return { axis: "section", at: stackCents(problem, change.now), own: stackCents(problem, change.was) };
+    case "section": {
+      const [at, own] = [stackCents(problem, change.now), stackCents(problem, change.was)];
+      return at === undefined || own === undefined ? null : { axis: "section", at, own };
+    }
     case "arm":
       return { axis: `arm ${change.to}`, at: 1, own: 0 };
     case "levels":
@@ -77,7 +82,7 @@ function placeOf(problem: Problem, change: Change): Place | null {
   }
 }
 
-function stackCents(problem: Problem, stack: Design["stack"]): number {
+function stackCents(problem: Problem, stack: Design["stack"]): number | undefined {
   const same = problem.stacks
     .flat()
     .find(
@@ -88,7 +93,7 @@ function stackCents(problem: Problem, stack: Design["stack"]): number {
             section.row.id === stack[i].section && Math.abs(length - stack[i].length) < 1e-6,
         ),
     );
-  return same?.cents ?? 0;
+  return same?.cents;
 }
 
 /** A part other in one size alone is a step of that size; other in its row alone, a step among rows by price. */
@@ -105,7 +110,8 @@ function choicePlace<C extends { readonly kind: string }>(
   const [at, own] = [value(now, key), value(was, key)];
   if (typeof at === "number" && typeof own === "number") return { axis: `${part} ${key}`, at, own };
   const cents = (choice: C) =>
-    parts.find((one) => Object.keys(choice).every((k) => value(one.choice, k) === value(choice, k)))?.cents ??
-    0;
-  return { axis: `${part} ${key}`, at: cents(now), own: cents(was) };
+    parts.find((one) => Object.keys(choice).every((k) => value(one.choice, k) === value(choice, k)))?.cents;
+  const [dearness, ownDearness] = [cents(now), cents(was)];
+  if (dearness === undefined || ownDearness === undefined) return null;
+  return { axis: `${part} ${key}`, at: dearness, own: ownDearness };
 }
