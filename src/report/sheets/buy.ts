@@ -43,6 +43,12 @@ export function itemWords(given: Given, line: BillLine): string {
     const row = strand.find((one) => guys[3] === `strand ${one.id}`);
     return `${level.name}${guys[2]}: ${row ? strandName(row) : guys[3]}`;
   }
+  const reel = /^strand (.+): reel of ([\d.]+) m$/.exec(line.item);
+  const wound = reel && strand.find((one) => one.id === reel[1]);
+  if (reel && wound) {
+    const exact = wound.reels?.find((one) => one.length.toFixed(1) === reel[2]);
+    return `${strandName(wound)}, reel of ${tape(exact?.length ?? Number(reel[2]))}`;
+  }
   return upperFirst(line.item);
 }
 
