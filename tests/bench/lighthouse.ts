@@ -1,7 +1,8 @@
-import { execFileSync } from "node:child_process";
+import { execFile } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { promisify } from "node:util";
 import { executable } from "../browser/chromium.ts";
 import { Desk } from "../browser/desk.ts";
 
@@ -24,7 +25,8 @@ let low = 0;
 try {
   for (const preset of ["phone", "desk"]) {
     const file = join(folder, `${preset}.json`);
-    execFileSync(
+    // the page is served by this process: it must not stand still meanwhile
+    await promisify(execFile)(
       "npx",
       [
         "--yes",
@@ -36,7 +38,7 @@ try {
         "--chrome-flags=--headless=new --no-sandbox --disable-gpu --disable-quic --no-first-run --disable-background-networking",
         ...(preset === "desk" ? ["--preset=desktop"] : []),
       ],
-      { stdio: ["ignore", "inherit", "inherit"], env: { ...process.env, CHROME_PATH: executable() } },
+      { env: { ...process.env, CHROME_PATH: executable() } },
     );
     const { categories, audits } = JSON.parse(readFileSync(file, "utf8")) as Report;
     const scores = Object.values(categories).map(
