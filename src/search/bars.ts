@@ -25,6 +25,8 @@ export interface LeftGround {
 /** What a study bars, save sides: a star is placed off those (`holds`). */
 export class Bars {
   private readonly entries: readonly Barred[];
+  /** Ground left by the entries that speak of a mast, and by the hold of its anchors. */
+  private readonly left = new Map<string, LeftGround>();
 
   constructor({ study }: Problem) {
     this.entries = (study.parts.barred ?? []).filter(({ side }) => side === undefined);
@@ -45,28 +47,36 @@ export class Bars {
   }
 
   /** Anchors and footings that a complete mast may have, best first in each group. */
-  ground(node: Node, { anchorsOf, footings }: GroundChoices): LeftGround {
+  ground(node: Node, choices: GroundChoices): LeftGround {
     const entries = this.over(node);
-    const pairs = entries.filter((entry) => asksAnchor(entry) && asksFooting(entry));
-    const held = entries.filter((entry) => asksAnchor(entry) && !asksFooting(entry));
-    const stood = entries.filter((entry) => asksFooting(entry) && !asksAnchor(entry));
-    return {
-      anchors: grouped(
-        anchorsOf(holdOf(node)).filter(
-          ({ part }) => !held.some((entry) => speaksOfAnchor(entry, part.choice)),
-        ),
-        ({ choice }) => pairs.map((entry) => speaksOfAnchor(entry, choice)).join(),
-      ),
-      footings: grouped(
-        footings.filter(({ part }) => !stood.some((entry) => speaksOfFooting(entry, part.choice))),
-        ({ choice }) => pairs.map((entry) => speaksOfFooting(entry, choice)).join(),
-      ),
-      together: (anchor, footing) =>
-        !pairs.some(
-          (entry) => speaksOfAnchor(entry, anchor.choice) && speaksOfFooting(entry, footing.choice),
-        ),
-    };
+    const hold = holdOf(node);
+    const key = `${hold} ${entries.map((entry) => this.entries.indexOf(entry)).join()}`;
+    let left = this.left.get(key);
+    if (!left) this.left.set(key, (left = leftBy(entries, choices.anchorsOf(hold), choices.footings)));
+    return left;
   }
+}
+
+function leftBy(
+  entries: readonly Barred[],
+  anchors: readonly Priced<AnchorPart>[],
+  footings: readonly Priced<FootingPart>[],
+): LeftGround {
+  const pairs = entries.filter((entry) => asksAnchor(entry) && asksFooting(entry));
+  const held = entries.filter((entry) => asksAnchor(entry) && !asksFooting(entry));
+  const stood = entries.filter((entry) => asksFooting(entry) && !asksAnchor(entry));
+  return {
+    anchors: grouped(
+      anchors.filter(({ part }) => !held.some((entry) => speaksOfAnchor(entry, part.choice))),
+      ({ choice }) => pairs.map((entry) => speaksOfAnchor(entry, choice)).join(),
+    ),
+    footings: grouped(
+      footings.filter(({ part }) => !stood.some((entry) => speaksOfFooting(entry, part.choice))),
+      ({ choice }) => pairs.map((entry) => speaksOfFooting(entry, choice)).join(),
+    ),
+    together: (anchor, footing) =>
+      !pairs.some((entry) => speaksOfAnchor(entry, anchor.choice) && speaksOfFooting(entry, footing.choice)),
+  };
 }
 
 function grouped<T>(parts: readonly Priced<T>[], keyOf: (part: T) => string): (readonly Priced<T>[])[] {

@@ -110,9 +110,14 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
   const anchors =
     node.perLevel === 0
       ? NOTHING
-      : leastOf(ground.anchorsOf(holdOf(node)), anchorFloor(result.anchors), allowed);
+      : leastOf(ground.anchorsOf(holdOf(node)), anchorFloor(result.anchors), allowed, tree.minded);
   if (!anchors) return { status: "failed", limitState: "anchors" };
-  const footing = leastOf(ground.footings, footingUse(result.bases, plateSide(node.root.stack)), allowed);
+  const footing = leastOf(
+    ground.footings,
+    footingUse(result.bases, plateSide(node.root.stack)),
+    allowed,
+    tree.minded,
+  );
   if (!footing) return { status: "failed", limitState: "footing" };
   const least = starAmounts(node.perLevel, anchors, footing);
   return {

@@ -2,9 +2,9 @@ import FlatQueue from "flatqueue";
 import { plateSide } from "../checks/plate.ts";
 import type { Problem } from "../problem/types.ts";
 import { type Candidate, evaluateAll, probe, structureCents } from "./evaluate.ts";
-import { anchorFloor, footingUse, NOTHING } from "./ground.ts";
+import { anchorFloor, capped, footingUse, NOTHING } from "./ground.ts";
 import { paired, type Trade, tradesOf } from "./ground-floors.ts";
-import { holdOf, leastOfNode, type Node } from "./node.ts";
+import { holdOf, type Node } from "./node.ts";
 import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
 import { CAP, Tree } from "./tree.ts";
@@ -29,6 +29,9 @@ interface Waiting {
   /** Cents of all but the ground, or of everything. */
   readonly base: number;
   readonly trades: readonly Trade[];
+  /** Most that its worth was found to let it use, and how many points were known then. */
+  allowed: number;
+  known: number;
 }
 
 /**
@@ -42,9 +45,12 @@ export class FrontSearch {
   analysed = 0;
   finished = false;
   private readonly queue = new FlatQueue<Waiting>();
+  /** Points found so far, those beaten since among them. */
+  private found = 0;
 
   constructor(problem: Problem, share?: Share, recall?: Recall) {
-    this.tree = new Tree(problem, share, recall);
+    // what a part costs and pours counts here, and what it digs only under a cap
+    this.tree = new Tree(problem, share, recall, { ...capped(problem), cents: true, concrete: true });
     for (const root of this.tree.roots()) this.push(this.waiting(root));
   }
 
@@ -58,10 +64,10 @@ export class FrontSearch {
         break;
       }
       // points found since may beat its cheapest ground
-      const worth = this.worth(next);
-      if (!worth) this.tree.prune(BEATEN, next.node.designs);
-      else if (worth.cents > bound) this.queue.push(next, worth.cents);
-      else this.open(next.node, worth.allowed);
+      const cents = next.known === this.found ? bound : this.worth(next);
+      if (cents === Number.POSITIVE_INFINITY) this.tree.prune(BEATEN, next.node.designs);
+      else if (cents > bound) this.queue.push(next, cents);
+      else this.open(next.node, next.allowed);
     }
     return this.finished;
   }
@@ -83,39 +89,51 @@ export class FrontSearch {
   }
 
   private waiting(node: Node): Waiting {
-    if (!node.star) return { node, base: node.spent, trades: [{ ...node.ground, use: 0 }] };
-    return { node, base: node.spent, trades: this.tree.floors.trades(node, LEAST_USE) };
+    const trades = node.star
+      ? this.tree.floors.trades(node, LEAST_USE)
+      : [{ cents: node.ground.cents, concrete: node.ground.concrete, use: 0 }];
+    return { node, base: node.spent, trades, allowed: 0, known: 0 };
   }
 
   private push(waiting: Waiting): void {
     const { node } = waiting;
-    const worth = this.tree.beyondCap(leastOfNode(node)) ? null : this.worth(waiting);
-    if (worth) this.queue.push(waiting, worth.cents);
-    else this.tree.prune(this.tree.beyondCap(leastOfNode(node)) ? CAP : BEATEN, node.designs);
+    if (this.tree.beyondCap(node)) {
+      this.tree.prune(CAP, node.designs);
+      return;
+    }
+    const cents = this.worth(waiting);
+    if (cents === Number.POSITIVE_INFINITY) this.tree.prune(BEATEN, node.designs);
+    else this.queue.push(waiting, cents);
   }
 
-  /** The least cents of a way that no point beats, and the most that such a design may use; null where all are beaten. */
-  private worth({ node, base, trades }: Waiting): { cents: number; allowed: number } | null {
+  /**
+   * The least cents of a way that no point beats, Infinity where all are beaten; notes the most that such a design
+   * may use.
+   */
+  private worth(waiting: Waiting): number {
     const { points } = this;
-    const least = Math.max(node.use, LEAST_USE);
+    const { base, trades } = waiting;
+    const most = this.tree.problem.allowed;
+    const least = Math.max(waiting.node.use, LEAST_USE);
     let cents = Number.POSITIVE_INFINITY;
     let allowed = 0;
     for (const trade of trades) {
-      const use = Math.max(least, trade.use);
       const total = base + trade.cents;
       // a design no cheaper and no smaller than this must use less than this to be worth having
       let usable = Number.POSITIVE_INFINITY;
       for (const point of points) {
         if (point.cents > total || usable <= allowed) break;
-        if (point.concrete <= trade.concrete && point.use < usable) usable = point.use;
+        if (point.use < usable && point.concrete <= trade.concrete) usable = point.use;
       }
-      if (use >= usable - SAME_USE) continue;
+      if (Math.max(least, trade.use) >= usable - SAME_USE) continue;
       cents = Math.min(cents, total);
       allowed = Math.max(allowed, usable);
+      // trades come cheapest first: none that follows is cheaper or may use more
+      if (allowed >= most) break;
     }
-    return cents === Number.POSITIVE_INFINITY
-      ? null
-      : { cents, allowed: Math.min(allowed, this.tree.problem.allowed) };
+    waiting.allowed = Math.min(allowed, most);
+    waiting.known = this.found;
+    return cents;
   }
 
   private probe(node: Node, allowed: number): void {
@@ -136,6 +154,8 @@ export class FrontSearch {
       node: result.node,
       base: structureCents(node, problem),
       trades: paired(node.perLevel, anchors, tradesOf(ground.footings, use, least, allowed)),
+      allowed,
+      known: 0,
     });
   }
 
@@ -165,6 +185,7 @@ export class FrontSearch {
     );
     if (at < 0) at = this.points.length;
     this.points.splice(at, 0, candidate);
+    this.found++;
   }
 }
 

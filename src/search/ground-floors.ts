@@ -2,7 +2,7 @@ import { plateSide } from "../checks/plate.ts";
 import type { FootingLoads } from "../parts/types.ts";
 import type { Problem, StackModel } from "../problem/types.ts";
 import { SLACK } from "./floors.ts";
-import { type Aimed, type GroundChoices, leastOf, type Priced, starAmounts } from "./ground.ts";
+import { type Aimed, type GroundChoices, leastOf, type Minded, type Priced, starAmounts } from "./ground.ts";
 import { holdOf, type Node } from "./node.ts";
 
 /** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
@@ -17,53 +17,71 @@ export interface Trade {
   readonly use: number;
 }
 
+/** Work remembered by up to three numbers: names of text would cost more than most of the work. */
+class Remembered<T> {
+  private readonly known = new Map<number, Map<number, Map<number, T>>>();
+
+  at(a: number, b: number, c: number, work: () => T): T {
+    let byB = this.known.get(a);
+    if (!byB) this.known.set(a, (byB = new Map()));
+    let byC = byB.get(b);
+    if (!byC) byB.set(b, (byC = new Map()));
+    let found = byC.get(c);
+    if (found === undefined) byC.set(c, (found = work()));
+    return found;
+  }
+}
+
 /** The least that anchors and base must cost, pour and dig to hold at least these reactions. Null: none holds. */
 export class GroundFloors {
   private readonly allowed: number;
   private readonly ground: GroundChoices;
-  private readonly leastAnchors = new Map<string, Aimed | null>();
-  private readonly leastFootings = new Map<string, Aimed | null>();
-  private readonly anchorTrades = new Map<string, readonly Trade[]>();
-  private readonly footingTrades = new Map<string, readonly Trade[]>();
-  private readonly pairs = new Map<string, readonly Trade[]>();
+  private readonly minded: Minded;
+  private readonly leastAnchors = new Remembered<Aimed | null>();
+  private readonly leastFootings = new Remembered<Aimed | null>();
+  private readonly anchorTrades = new Remembered<readonly Trade[]>();
+  private readonly footingTrades = new Remembered<readonly Trade[]>();
+  private readonly pairs = new WeakMap<readonly Trade[], WeakMap<readonly Trade[], (readonly Trade[])[]>>();
 
-  constructor({ allowed }: Problem, ground: GroundChoices) {
+  constructor({ allowed }: Problem, ground: GroundChoices, minded: Minded) {
     this.allowed = allowed;
     this.ground = ground;
+    this.minded = minded;
   }
 
   /** @param hold of the problem's, whose anchors are asked */
   anchor(hold: number, uplift: number, lateral: number): Aimed | null {
     const u = Math.floor(Math.max(uplift, 0) / ROUND);
     const l = Math.floor(Math.max(lateral, 0) / ROUND);
-    const key = `${hold} ${u} ${l}`;
-    let least = this.leastAnchors.get(key);
-    if (least === undefined) {
-      const [up, side] = [u * ROUND, l * ROUND];
-      least = leastOf(this.ground.anchorsOf(hold), (part) => part.floor(up, side), this.allowed);
-      this.leastAnchors.set(key, least);
-    }
-    return least;
+    return this.leastAnchors.at(hold, u, l, () =>
+      leastOf(
+        this.ground.anchorsOf(hold),
+        (part) => part.floor(u * ROUND, l * ROUND),
+        this.allowed,
+        this.minded,
+      ),
+    );
   }
 
   /** A base under guys: it is asked with the thrust alone. */
   footing(stack: StackModel, thrust: number): Aimed | null {
     const plate = plateSide(stack);
     const t = Math.floor((thrust * SLACK) / (4 * ROUND));
-    const key = `${t} ${plate}`;
-    let least = this.leastFootings.get(key);
-    if (least === undefined) {
+    return this.leastFootings.at(plate, t, 0, () => {
       const loads = [{ compression: t * 4 * ROUND, shear: 0, moment: 0 }];
-      least = leastOf(this.ground.footings, (part) => part.worst(loads, plate), this.allowed);
-      this.leastFootings.set(key, least);
-    }
-    return least;
+      return leastOf(this.ground.footings, (part) => part.worst(loads, plate), this.allowed, this.minded);
+    });
   }
 
   /** A base that stands free. */
   free(stack: StackModel, loads: FootingLoads): Aimed | null {
     const plate = plateSide(stack);
-    return leastOf(this.ground.footings, (part) => part.worst([loads], plate) * SLACK, this.allowed);
+    return leastOf(
+      this.ground.footings,
+      (part) => part.worst([loads], plate) * SLACK,
+      this.allowed,
+      this.minded,
+    );
   }
 
   /** Ground of a node whose star is known. */
@@ -83,23 +101,25 @@ export class GroundFloors {
     const l = Math.floor(Math.max(node.lateral, 0) / COARSE);
     const t = Math.floor((node.thrust * SLACK) / COARSE);
     const plate = plateSide(node.root.stack);
-    const held = `${holdOf(node)} ${u} ${l}`;
-    const stood = `${t} ${plate}`;
-    return remembered(this.pairs, `${node.perLevel} ${held} ${stood}`, () => {
-      const anchors = remembered(this.anchorTrades, held, () =>
-        tradesOf(
-          this.ground.anchorsOf(holdOf(node)),
-          (part) => part.floor(u * COARSE, l * COARSE),
-          least,
-          this.allowed,
-        ),
-      );
+    const hold = holdOf(node);
+    const anchors = this.anchorTrades.at(hold, u, l, () =>
+      tradesOf(
+        this.ground.anchorsOf(hold),
+        (part) => part.floor(u * COARSE, l * COARSE),
+        least,
+        this.allowed,
+      ),
+    );
+    const footings = this.footingTrades.at(plate, t, 0, () => {
       const loads = [{ compression: t * COARSE, shear: 0, moment: 0 }];
-      const footings = remembered(this.footingTrades, stood, () =>
-        tradesOf(this.ground.footings, (part) => part.worst(loads, plate), least, this.allowed),
-      );
-      return paired(node.perLevel, anchors, footings);
+      return tradesOf(this.ground.footings, (part) => part.worst(loads, plate), least, this.allowed);
     });
+    let others = this.pairs.get(anchors);
+    if (!others) this.pairs.set(anchors, (others = new WeakMap()));
+    let bySides = others.get(footings);
+    if (!bySides) others.set(footings, (bySides = []));
+    bySides[node.perLevel] ??= paired(node.perLevel, anchors, footings);
+    return bySides[node.perLevel];
   }
 }
 
@@ -124,15 +144,6 @@ export function tradesOf<T>(
     if (!kept.some((k) => k.concrete <= concrete && k.use <= here)) kept.push({ cents, concrete, use: here });
   }
   return kept;
-}
-
-function remembered<T>(known: Map<string, T>, key: string, work: () => T): T {
-  let found = known.get(key);
-  if (found === undefined) {
-    found = work();
-    known.set(key, found);
-  }
-  return found;
 }
 
 const sorted = new WeakMap<readonly Priced<unknown>[], readonly Priced<unknown>[]>();

@@ -43,6 +43,19 @@ export interface Priced<T> extends Aimed {
   readonly part: T;
 }
 
+/** Amounts that floors need to know beside the aim: the others stand at 0, and no part is asked for their sake. */
+export interface Minded {
+  readonly cents: boolean;
+  readonly concrete: boolean;
+  readonly dug: boolean;
+}
+export const ALL_MINDED: Minded = { cents: true, concrete: true, dug: true };
+/** What the study caps. */
+export const capped = ({ study }: Problem): Minded => {
+  const { budget, concreteCap, digCap } = study.wishes;
+  return { cents: budget !== undefined, concrete: concreteCap !== undefined, dug: digCap !== undefined };
+};
+
 /** Anchors and footings that the site allows, best first under the study's aim. */
 export interface GroundChoices {
   /** Anchors of one hold of the problem. */
@@ -84,27 +97,32 @@ export function groundChoices(problem: Problem): GroundChoices {
   return { anchorsOf: (hold) => ofHold[hold], footings };
 }
 
-/** The least of each amount, each by itself, and of the aim, of the parts that a floor does not refuse; null where it refuses all. */
+/**
+ * The least of the aim and of each amount that is minded, each by itself, of the parts that a floor does not refuse;
+ * null where it refuses all.
+ * @param parts best first under the aim
+ */
 export function leastOf<T>(
   parts: readonly Priced<T>[],
   use: (part: T) => number,
   allowed: number,
+  minded: Minded,
 ): Aimed | null {
-  let aimed = Number.POSITIVE_INFINITY;
-  let cents = Number.POSITIVE_INFINITY;
-  let concrete = Number.POSITIVE_INFINITY;
-  let dug = Number.POSITIVE_INFINITY;
+  let first: Priced<T> | null = null;
+  let cents = minded.cents ? Number.POSITIVE_INFINITY : 0;
+  let concrete = minded.concrete ? Number.POSITIVE_INFINITY : 0;
+  let dug = minded.dug ? Number.POSITIVE_INFINITY : 0;
   for (const priced of parts) {
     // nothing to gain: the floor need not be asked
-    const { cents: spent, concrete: poured, dug: turned } = priced;
-    if (priced.aimed >= aimed && spent >= cents && poured >= concrete && turned >= dug) continue;
+    if (first && priced.cents >= cents && priced.concrete >= concrete && priced.dug >= dug) continue;
     if (use(priced.part) > allowed) continue;
-    aimed = Math.min(aimed, priced.aimed);
-    cents = Math.min(cents, spent);
-    concrete = Math.min(concrete, poured);
-    dug = Math.min(dug, turned);
+    first ??= priced;
+    cents = Math.min(cents, priced.cents);
+    concrete = Math.min(concrete, priced.concrete);
+    dug = Math.min(dug, priced.dug);
+    if (!minded.cents && !minded.concrete && !minded.dug) break;
   }
-  return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug, aimed };
+  return first && { cents, concrete, dug, aimed: first.aimed };
 }
 
 export interface Chosen<T> extends Priced<T> {
@@ -139,16 +157,17 @@ export function nonDominated<T>(
 ): Chosen<T>[] {
   const dug = (a: Amounts) => (minded ? a.dug : 0);
   const kept: Chosen<T>[] = [];
+  const beaten = (priced: Amounts, here: number) => {
+    for (const k of kept)
+      if (k.use <= here && k.concrete <= priced.concrete && k.cents <= priced.cents && dug(k) <= dug(priced))
+        return true;
+    return false;
+  };
   for (const priced of parts) {
+    // a part that is used least already spares the question
+    if (beaten(priced, leastUse)) continue;
     const here = Math.max(use(priced.part), leastUse);
-    if (here > allowed) continue;
-    if (
-      kept.some(
-        (k) =>
-          k.cents <= priced.cents && k.concrete <= priced.concrete && dug(k) <= dug(priced) && k.use <= here,
-      )
-    )
-      continue;
+    if (here > allowed || beaten(priced, here)) continue;
     kept.push({ ...priced, use: here });
   }
   return kept.filter(

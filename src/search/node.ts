@@ -2,8 +2,9 @@ import type { Strand } from "../model/catalog.ts";
 import type { PlacedStar } from "../problem/star.ts";
 import type { ArmModel } from "../problem/torque-arm.ts";
 import type { PackageModel, StackModel } from "../problem/types.ts";
-import type { RootFloors } from "./floors.ts";
 import type { Aimed, Amounts } from "./ground.ts";
+import type { Level } from "./level-facts.ts";
+import type { RootFloors } from "./root-floors.ts";
 import type { Statics } from "./statics.ts";
 
 /** One height, package and stack: the first choice, with what statics knows of it. */
@@ -55,6 +56,8 @@ export interface Node {
   readonly levels: readonly number[];
   /** Where the anchors stand; null until chosen. */
   readonly star: PlacedStar | null;
+  /** The levels on that star, top down; empty until it is chosen. */
+  readonly guys: readonly Level[];
   /** Strands that the top guys may have in this share of the grid. */
   readonly topStrands: readonly Strand[];
   /** Uplift floor of the windward anchor and lateral pull, N, once the radius is known. */

@@ -49,14 +49,20 @@ export const leastRigged = (levels: readonly RiggedLevel[]): RiggedLevel => ({
 
 /** All levels together. */
 export function riggedFloor(levels: readonly RiggedLevel[]): RiggedFloor {
-  const sum = (each: (level: RiggedLevel) => number) => levels.reduce((all, level) => all + each(level), 0);
-  const uplifts = levels[0].uplifts.map((_, i) => sum((level) => level.uplifts[i]));
-  const most = uplifts.indexOf(Math.max(...uplifts));
-  return {
-    uplift: uplifts[most],
-    lateral: sum(({ laterals }) => laterals[most]),
-    pull: sum(({ pull }) => pull),
-  };
+  let uplift = Number.NEGATIVE_INFINITY;
+  let most = 0;
+  for (let anchor = 0; anchor < levels[0].uplifts.length; anchor++) {
+    let up = 0;
+    for (const { uplifts } of levels) up += uplifts[anchor];
+    if (up > uplift) [uplift, most] = [up, anchor];
+  }
+  let lateral = 0;
+  let pull = 0;
+  for (const level of levels) {
+    lateral += level.laterals[most];
+    pull += level.pull;
+  }
+  return { uplift, lateral, pull };
 }
 
 /** As rigged; nothing is known where a guy can't be: the analysis refuses it. */

@@ -2,7 +2,8 @@ import FlatQueue from "flatqueue";
 import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
 import { better, type Candidate, evaluate, probe } from "./evaluate.ts";
-import { floorOf, leastOfNode, type Node } from "./node.ts";
+import { capped } from "./ground.ts";
+import { floorOf, type Node } from "./node.ts";
 import type { ShareReport } from "./outcome.ts";
 import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
@@ -39,7 +40,7 @@ export class Search {
 
   constructor(problem: Problem, share?: Share, recall?: Recall) {
     this.problem = problem;
-    this.tree = new Tree(problem, share, recall);
+    this.tree = new Tree(problem, share, recall, capped(problem));
     const roots = [...this.tree.roots()];
     for (const root of roots) this.push(root);
     // one worker looks for a first safe design; the others hear of it
@@ -92,11 +93,7 @@ export class Search {
     while (node && node.stage !== "structure") {
       let best: Node | undefined;
       for (const child of this.tree.children(node))
-        if (
-          !best ||
-          child.use < best.use ||
-          (child.use === best.use && leastOfNode(child).cents < leastOfNode(best).cents)
-        )
+        if (!best || child.use < best.use || (child.use === best.use && floorOf(child) < floorOf(best)))
           best = child;
       node = best;
     }
@@ -116,7 +113,7 @@ export class Search {
 
   private push(node: Node): void {
     this.bounded++;
-    if (this.tree.beyondCap(leastOfNode(node))) this.tree.prune(CAP, node.designs);
+    if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs);
     else {
       const objective = floorOf(node);
       // what can't beat the best so far is not kept until the end to be told so

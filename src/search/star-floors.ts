@@ -69,22 +69,21 @@ function asked(moment: number, { star, top, weight, moment: guyMoment }: StarGuy
   return moment + guyMoment - 0.5 * star.perLevel * weight * lean * top;
 }
 
+/** An anchor pulled up by so much is pulled aside by the slope of its guys. */
+function pulledUp(anchor: StarAnchor, uplift: number, guys: StarGuys, lean: number): GuyFloor {
+  const reach = reachOf(anchor, guys, lean);
+  const lateral = reach > 0 ? (Math.max(uplift, 0) * reach) / (guys.top - anchor.elevation) : 0;
+  return { anchor, uplift, lateral };
+}
+
 /** Floor of the anchor that stands alone against the wind. */
 export function windwardFloor(moment: number, guys: StarGuys, lean: number): GuyFloor {
-  const { star, top, weight } = guys;
+  const { star, weight } = guys;
   const left = asked(moment, guys, lean);
-  const at = (anchor: StarAnchor, uplift: number): GuyFloor => {
-    const reach = reachOf(anchor, guys, lean);
-    return {
-      anchor,
-      uplift,
-      lateral: reach > 0 ? (Math.max(uplift, 0) * reach) / (top - anchor.elevation) : 0,
-    };
-  };
   const [first] = star.anchors;
   // three guys: half of two leeward ones; four: the one behind; either way no less than the weight of one
-  if (star.even) return at(first, left / star.radius - weight);
-  let most = at(first, Number.NEGATIVE_INFINITY);
+  if (star.even) return pulledUp(first, left / star.radius - weight, guys, lean);
+  let most = pulledUp(first, Number.NEGATIVE_INFINITY, guys, lean);
   if (guys.lowest <= highestOf(star)) return { ...most, uplift: 0 };
   // a head that may lean out over an anchor says nothing of its pull
   if (star.anchors.some((anchor) => reachOf(anchor, guys, lean) <= 0)) return { ...most, uplift: 0 };
@@ -92,7 +91,7 @@ export function windwardFloor(moment: number, guys: StarGuys, lean: number): Guy
   for (const anchor of star.anchors) {
     const { arm, loose } = resisting(anchor, anchor.radius, guys, lean);
     const uplift = (left - star.radius * weight - loose - aside) / arm;
-    if (uplift > most.uplift) most = at(anchor, uplift);
+    if (uplift > most.uplift) most = pulledUp(anchor, uplift, guys, lean);
   }
   return most;
 }
@@ -135,10 +134,11 @@ export function pairFloor(moment: number, guys: StarGuys, lean: number, uplift: 
   return Math.max(0, (asked(moment, guys, lean) - leeward - 2 * loose) / arm - 2 * lent);
 }
 
-/** Greatest moment at z that guys at these heights can hold, over what they press the mast with, m. */
+/** Greatest moment at z that the first of these levels can hold, over what they press the mast with, m. */
 export function holdingArm(
   star: Star,
   heights: readonly number[],
+  count: number,
   z: number,
   lean: number,
   arm: ArmModel | null,
@@ -149,9 +149,11 @@ export function holdingArm(
   const tip = arm ? arm.row.length : 0;
   if (star.even) return ((share * star.radius) / top + 2 * lean) * (top - z) + (tip * z) / top;
   let most = 0;
-  for (const height of heights)
+  for (let k = 0; k < count; k++) {
+    const height = heights[k];
     for (const { radius, elevation } of star.anchors)
       most = Math.max(most, ((share * radius + lean * height) / (height - elevation)) * (height - z));
+  }
   return most + lean * (top - z) + tip;
 }
 
@@ -244,11 +246,14 @@ function leastMoment(height: number, star: Star, value: (term: number) => number
 export function guyFloor(
   problem: Problem,
   { uplift, anchor }: GuyFloor,
-  levels: readonly { readonly height: number; readonly strand: Strand; readonly arm?: ArmModel | null }[],
+  levels: readonly { readonly height: number; readonly arm?: ArmModel | null }[],
+  strandOf: (level: number) => Strand,
   lean: number,
 ): number {
   let most = 0;
-  for (const { height, strand, arm } of levels) {
+  for (let i = 0; i < levels.length; i++) {
+    const { height, arm } = levels[i];
+    const strand = strandOf(i);
     const reach = Math.max(anchor.radius - insetOf(arm) - lean * height, 0);
     const rise = height - anchor.elevation;
     most +=

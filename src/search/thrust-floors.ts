@@ -1,5 +1,6 @@
-import type { Problem, SectionModel, StackModel } from "../problem/types.ts";
-import { leanOf, SLACK, sectionsBetween, sectionsTouching, spanFloor } from "./floors.ts";
+import type { Problem, StackModel } from "../problem/types.ts";
+import { leanOf, SLACK } from "./floors.ts";
+import type { Spans } from "./span-floors.ts";
 import { holdingArm, liftOf, pairFloor, type StarGuys } from "./star-floors.ts";
 import type { Statics } from "./statics.ts";
 
@@ -28,6 +29,7 @@ export function starFloor(
   problem: Problem,
   stack: StackModel,
   s: Statics,
+  spans: Spans,
   levels: readonly number[],
   guyed: StarGuys,
   moment: number,
@@ -36,25 +38,24 @@ export function starFloor(
 ): StarFloor {
   const { rules, allowed } = problem;
   const lean = leanOf(problem);
-  const heights = levels.map((at) => s.z[at]);
   const pulled = pairFloor(moment, guyed, lean, uplift) + ownWeight(guyed, uplift, hung);
   const lift = liftOf(guyed);
-  const { arm } = guyed;
-  // an arm's weight that drifts, and leeward guys that wind lifts by its tips
-  const lent = (z: number) =>
-    arm ? lean * s.heavy * arm.row.weight * (heights[0] - z) + lift * arm.row.length : 0;
+  const { arm, top } = guyed;
+  const heights = levels.map((at) => s.z[at]);
   let use = 0;
   let thrust = 0;
   for (let k = 0; k < levels.length; k++) {
     const upper = levels[k];
     const lower = k + 1 < levels.length ? levels[k + 1] : 0;
     const atBase = k + 1 === levels.length;
-    const asked = SLACK * s.moment[lower] - lean * s.heavy * s.lever[lower] - lent(s.z[lower]);
-    const lever = holdingArm(guyed.star, heights.slice(0, k + 1), s.z[lower], lean, arm);
+    // an arm's weight that drifts, and leeward guys that wind lifts by its tips
+    const lent = arm ? lean * s.heavy * arm.row.weight * (top - s.z[lower]) + lift * arm.row.length : 0;
+    const asked = SLACK * s.moment[lower] - lean * s.heavy * s.lever[lower] - lent;
+    const lever = holdingArm(guyed.star, heights, k + 1, s.z[lower], lean, arm);
     // G >= (asked - M) / lever with M <= arm (C - share (W + G)) at a level, M = 0 at the pin
     let guys = Math.max(0, asked / lever);
     if (!atBase)
-      for (const { lattice } of sectionsTouching(stack, s.z[lower])) {
+      for (const { lattice } of spans.touching(lower)) {
         const capacity = (allowed * lattice.legCompression) / rules.leg.required;
         const arm = lattice.momentArm;
         const eased = lever - arm * lattice.axialShare;
@@ -66,8 +67,8 @@ export function starFloor(
     const press = s.light * s.weight[upper] + guys;
     use = Math.max(
       use,
-      spanFloor(problem, stack, s, lower, upper, atBase ? "pinned" : "free", press),
-      bucklingFloor(problem, stack, s, levels, k, press, arm !== null),
+      spans.pressed(lower, upper, atBase ? "pinned" : "free", press),
+      bucklingFloor(problem, spans, s, levels, k, press, arm !== null),
     );
     if (atBase) {
       thrust = s.light * s.weight[0] + guys;
@@ -88,17 +89,11 @@ const TAKEN: Readonly<Record<3 | 4, number>> = { 3: 1, 4: 1.6 };
 const ownWeight = ({ star: { even, perLevel }, weight }: StarGuys, uplift: number, hung: number): number =>
   even && uplift > weight ? Math.max(0, perLevel * hung - TAKEN[perLevel] * weight) : 0;
 
-const stiffest = (sections: readonly SectionModel[]): number => {
-  let most = 0;
-  for (const { lattice } of sections) most = Math.max(most, lattice.bendingStiffness);
-  return most;
-};
-
 /** Required over the greatest buckling factor that a half wave in span `k` (from the top) leaves. */
 function bucklingFloor(
-  problem: Problem,
-  stack: StackModel,
-  s: Statics,
+  { rules }: Problem,
+  spans: Spans,
+  { z }: Statics,
   levels: readonly number[],
   k: number,
   press: number,
@@ -106,20 +101,19 @@ function bucklingFloor(
 ): number {
   // guys on an arm resist the turn of the mast there, by what nobody knows yet
   if (armed && k === 0) return 0;
-  const upper = s.z[levels[k]];
-  const lower = k + 1 < levels.length ? s.z[levels[k + 1]] : 0;
-  const length = upper - lower;
-  const ei = stiffest(sectionsBetween(stack, lower, upper));
-  let stiffness = ((Math.PI * Math.PI) / (length * length)) * ei;
+  const upper = levels[k];
+  const lower = k + 1 < levels.length ? levels[k + 1] : 0;
+  const length = z[upper] - z[lower];
+  let stiffness = ((Math.PI * Math.PI) / (length * length)) * spans.stiffest(lower, upper);
   // the neighbours bend along: held at their far ends, or turning on the pin
   if (k > 0) {
-    const above = s.z[levels[k - 1]] - upper;
-    stiffness += (8 * stiffest(sectionsBetween(stack, upper, upper + above))) / (length * above);
+    const above = levels[k - 1];
+    stiffness += (8 * spans.stiffest(upper, above)) / (length * (z[above] - z[upper]));
   }
   if (k + 1 < levels.length) {
     const last = k + 2 === levels.length;
-    const below = lower - (last ? 0 : s.z[levels[k + 2]]);
-    stiffness += ((last ? 6 : 8) * stiffest(sectionsBetween(stack, lower - below, lower))) / (length * below);
+    const below = last ? 0 : levels[k + 2];
+    stiffness += ((last ? 6 : 8) * spans.stiffest(below, lower)) / (length * (z[lower] - z[below]));
   }
-  return (BUCKLING_SLACK * problem.rules.stability.required * press) / stiffness;
+  return (BUCKLING_SLACK * rules.stability.required * press) / stiffness;
 }

@@ -1,6 +1,6 @@
 import { pipeBending } from "../checks/pipe.ts";
-import { insideWindow, type LevelModel } from "../checks/rigging.ts";
-import { fixedCents, levelFloor } from "../cost/bill.ts";
+import type { LevelModel } from "../checks/rigging.ts";
+import { fixedCents } from "../cost/bill.ts";
 import { reelCents, reelShare } from "../cost/reels.ts";
 import type { Strand } from "../model/catalog.ts";
 import { utilisation } from "../parts/types.ts";
@@ -8,22 +8,25 @@ import type { PlacedStar } from "../problem/star.ts";
 import type { ArmModel } from "../problem/torque-arm.ts";
 import { type PackageModel, type Problem, type StackModel, sideHeight } from "../problem/types.ts";
 import { BARRED, Bars } from "./bars.ts";
-import { leanOf, partFeet, rootFloors, SLACK } from "./floors.ts";
+import { leanOf, partFeet, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
 import {
   type Aimed,
-  type Amounts,
+  ALL_MINDED,
+  capped,
   type GroundChoices,
   greater,
   groundChoices,
+  type Minded,
   NOTHING,
   starAmounts,
 } from "./ground.ts";
 import { GroundFloors } from "./ground-floors.ts";
 import { Levels, together } from "./level-facts.ts";
-import type { Node, Root } from "./node.ts";
+import { leastOfNode, type Node, type Root } from "./node.ts";
 import { Recall } from "./recall.ts";
-import { type RiggedLevel, riggedFloor, riggedLevel } from "./rigged-floor.ts";
+import { type RiggedLevel, riggedFloor } from "./rigged-floor.ts";
+import { rootFloors } from "./root-floors.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
 import { guyFloor, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { statics } from "./statics.ts";
@@ -66,8 +69,21 @@ export class Tree {
   /** Masts solved before, here or in an earlier search of the same worker. */
   readonly recall: Recall;
 
-  constructor(problem: Problem, share: Share = WHOLE, recall = new Recall()) {
+  readonly minded: Minded;
+  /** Prices, volumes and digging that every completion is held to: is any stated? */
+  private readonly hasCaps: boolean;
+
+  /** @param minded what the floors must know beside the aim */
+  constructor(
+    problem: Problem,
+    share: Share = WHOLE,
+    recall: Recall = new Recall(),
+    minded: Minded = ALL_MINDED,
+  ) {
     this.problem = problem;
+    this.minded = minded;
+    const { cents, concrete, dug } = capped(problem);
+    this.hasCaps = cents || concrete || dug;
     this.share = share;
     this.grid = new Grid(problem);
     this.own = new Map(
@@ -85,7 +101,7 @@ export class Tree {
     recall.open(problem);
     this.ground = groundChoices(problem);
     this.bars = new Bars(problem);
-    this.floors = new GroundFloors(problem, this.ground);
+    this.floors = new GroundFloors(problem, this.ground, minded);
     this.guys = new Levels(problem);
     const strength = ({ breakingStrength, efficiency }: Strand) => breakingStrength * efficiency;
     this.strongest = problem.strands.reduce(
@@ -111,7 +127,9 @@ export class Tree {
   }
 
   /** Must every completion cost, pour or dig more than the study allows? Rounding of each part is given away. */
-  beyondCap({ cents, concrete, dug }: Amounts): boolean {
+  beyondCap(node: Node): boolean {
+    if (!this.hasCaps) return false;
+    const { cents, concrete, dug } = leastOfNode(node);
     const { concreteCap, digCap, budget } = this.problem.study.wishes;
     return (
       (concreteCap !== undefined && concrete - 5 > concreteCap * 1e4) ||
@@ -198,6 +216,7 @@ export class Tree {
       perLevel: 0,
       levels: [],
       star: null,
+      guys: [],
       topStrands: [],
       uplift: 0,
       lateral: 0,
@@ -309,14 +328,14 @@ export class Tree {
         star.anchors.every((a) => root.statics.z[at] > a.elevation),
       );
       if (!rising.includes(root.candidates[index])) continue;
-      const most = this.topGuys(root).ofAny(star, height);
+      const most = this.topGuys(root).at(star, height).ofAny;
       // every level that may still come hangs on the same anchors, none higher than this one; on a hill the wind
       // may blow harder on a lower guy than on this one
       let lost = most.moment;
       let blown = most.wind;
       if (!star.even || root.arm)
         for (const at of rising.filter((candidate) => candidate < root.candidates[index])) {
-          const lower = this.guys.ofAny(star, root.statics.z[at]);
+          const lower = this.guys.at(star, root.statics.z[at]).ofAny;
           lost = Math.min(lost, lower.moment);
           blown = Math.max(blown, lower.wind);
         }
@@ -356,7 +375,7 @@ export class Tree {
     for (let index = 0; index < lowest; index++) {
       const designs = this.grid.completions(levels.length + 1, index) * this.grounds(node.perLevel);
       if (designs === 0) continue;
-      const use = Math.max(node.use, root.floors.span(root.candidates[index], root.candidates[lowest]));
+      const use = Math.max(node.use, root.floors.spans.free(root.candidates[index], root.candidates[lowest]));
       if (this.beyond(use)) {
         this.prune("legs between two guy levels", designs);
         continue;
@@ -379,7 +398,7 @@ export class Tree {
     const count = levels.length;
     const each = strands.length ** count * this.grid.tensions(count);
     const lowest = root.candidates[levels[levels.length - 1]];
-    const base = Math.max(node.use, root.floors.baseSpan(lowest));
+    const base = Math.max(node.use, root.floors.spans.fromBase(lowest));
     if (this.beyond(base)) {
       this.prune("legs over the base", each * this.grounds(perLevel));
       return [];
@@ -397,13 +416,14 @@ export class Tree {
         this.prune("an anchor above its guys", designs);
         continue;
       }
-      const facts = heights.map((z, i) => this.guysAt(root, i).ofAny(star, z));
-      const guyed = together(star, heights, facts, root.arm);
+      const guys = heights.map((z, i) => this.guysAt(root, i).at(star, z));
+      const guyed = together(star, root.arm, guys, []);
       const floor = windwardFloor(root.floors.moment, guyed, this.lean);
       const held = starFloor(
         this.problem,
         root.stack,
         root.statics,
+        root.floors.spans,
         levels.map((index) => root.candidates[index]),
         guyed,
         root.floors.moment,
@@ -418,7 +438,7 @@ export class Tree {
       const still = this.stillAir(
         root,
         star,
-        heights.map((z, i) => this.guysAt(root, i).rigged(star, z, undefined)),
+        guys.map((level) => level.rigged(undefined)),
       );
       const uplift = Math.max(floor.uplift, still.uplift);
       const lateral = Math.max(floor.lateral, still.lateral);
@@ -438,11 +458,12 @@ export class Tree {
         ...node,
         stage: "star",
         star,
+        guys,
         topStrands,
         uplift,
         lateral,
         thrust,
-        spent: facts.reduce((sum, level) => sum + level.cents, root.cents),
+        spent: guys.reduce((sum, level) => sum + level.ofAny.cents, root.cents),
         ground,
         use,
         designs,
@@ -452,18 +473,14 @@ export class Tree {
   }
 
   private nextStrand(node: Node): Node[] {
-    const { root, levels } = node;
-    const star = node.star as PlacedStar;
     const { problem } = this;
-    const height = root.statics.z[root.candidates[levels[node.strands.length]]];
-    const top = node.strands.length === 0;
-    const arm = top ? root.arm : null;
-    const cheapest = this.guysAt(root, node.strands.length).ofAny(star, height).cents;
-    const strands = top ? node.topStrands : problem.strands;
+    const place = node.strands.length;
+    const level = node.guys[place];
+    const strands = place === 0 ? node.topStrands : problem.strands;
     const designs = node.designs / strands.length;
     const found: Node[] = [];
     for (const strand of strands) {
-      const spent = node.spent - cheapest + levelFloor(problem, height, star, strand, arm);
+      const spent = node.spent - level.ofAny.cents + level.of(strand).cents;
       const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], spent, designs };
       if (this.bars.mast(child)) {
         this.prune(BARRED, designs);
@@ -474,7 +491,7 @@ export class Tree {
         this.prune("no reels to cut the guys from", designs);
         continue;
       }
-      const floored = this.guyed({ ...child, spent: spent + beyond });
+      const floored = this.guyed(beyond === 0 ? child : { ...child, spent: spent + beyond });
       if (floored) found.push(floored);
     }
     return found;
@@ -496,19 +513,13 @@ export class Tree {
     const { root, strands } = node;
     const star = node.star as PlacedStar;
     const { problem } = this;
-    const guys = levelsOf(node, (i) => strands[i] ?? this.strongest);
-    const guyed = together(
-      star,
-      guys.map(({ height }) => height),
-      guys.map(({ height, strand }, i) => {
-        const at = this.guysAt(root, i);
-        return i < strands.length ? at.of(star, height, strand) : at.ofAny(star, height);
-      }),
-      root.arm,
-    );
+    const guyed = together(star, root.arm, node.guys, strands);
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
     const held = this.pressed(node, guyed);
-    const use = Math.max(node.use, guyFloor(problem, floor, guys, this.lean));
+    const use = Math.max(
+      node.use,
+      guyFloor(problem, floor, node.guys, (level) => strands[level] ?? this.strongest, this.lean),
+    );
     if (this.beyond(use)) {
       this.prune("guys under the wind's moment", node.designs);
       return null;
@@ -520,7 +531,7 @@ export class Tree {
     const still = this.stillAir(
       root,
       star,
-      guys.map(({ height }, i) => this.guysAt(root, i).rigged(star, height, strands[i])),
+      node.guys.map((level, i) => level.rigged(strands[i])),
     );
     return this.grounded(
       { ...node, use: Math.max(use, held.use) },
@@ -540,6 +551,7 @@ export class Tree {
       this.problem,
       root.stack,
       root.statics,
+      root.floors.spans,
       levels.map((index) => root.candidates[index]),
       guyed,
       root.floors.moment,
@@ -584,17 +596,18 @@ export class Tree {
     const { problem, grid } = this;
     const designs = node.designs / grid.tensions(levels.length);
     const found: Node[] = [];
+    const feet = partFeet(root.stack);
     for (const tensions of grid.drawn(levels.length)) {
-      const guys = { star, levels: guysOf({ ...node, tensions }, problem) };
-      if (!insideWindow(problem, guys)) {
+      const drawn = node.guys.map((level, i) => level.drawn(node.strands[i], tensions[i]));
+      if (drawn.some(({ inside }) => !inside)) {
         this.prune("initial tension outside its window", designs);
         continue;
       }
-      const rigged = guys.levels.map((level) => riggedLevel(star, level));
+      const rigged = drawn.map((level) => level.rigged);
       let { use } = node;
-      for (const foot of partFeet(root.stack)) {
+      for (const foot of feet) {
         let above = 0;
-        guys.levels.forEach(({ height }, i) => {
+        node.guys.forEach(({ height }, i) => {
           if (height > foot.z + 1e-9) above += rigged[i].pull;
         });
         const weight = root.statics.weight[root.statics.z.indexOf(foot.z)];

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { COUPLE, POINT } from "../../src/search/floors.ts";
+import { COUPLE, POINT } from "../../src/search/span-floors.ts";
 
 /**
  * A span of length 1 under the thrust k2 EI, its ends held: what a load at a does at x, against what a load of one

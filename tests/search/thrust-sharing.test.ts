@@ -261,6 +261,7 @@ describe("the closed forms of the ground's floors against linear programs over e
       const arm = holdingArm(
         star,
         above.map(({ height }) => height),
+        above.length,
         z,
         lean,
         null,
