@@ -9,12 +9,37 @@ import { insulated } from "./footings/insulated.ts";
 import { pad, padChoices } from "./footings/pad.ts";
 import { pier, pierChoices } from "./footings/pier.ts";
 import { rockPad, rockPadChoices } from "./footings/rock-pad.ts";
+import { partCents } from "./price.ts";
 import type { AnchorPart, FootingPart, Ground } from "./types.ts";
 
 // the one place where the kinds are listed: a new kind is a file and a line here
 
+/** Rows whose sizes are kept: a dozen in each of a few sorts of ground. */
+const MOST_KEPT = 48;
+const kept = new Map<string, readonly (AnchorPart | FootingPart)[]>();
+
+/**
+ * The sizes of a row, worked out once for all prices: whoever drags a price, the wind or a lock asks for the same
+ * ones again, and the strength of concrete and soil in them is most of what a study takes to read.
+ */
+function sized<T extends AnchorPart | FootingPart>(row: unknown, ground: Ground, make: () => T[]): T[] {
+  const { prices: _, ...unpriced } = ground;
+  const key = JSON.stringify([row, unpriced]);
+  const parts = (kept.get(key) as readonly T[] | undefined) ?? make();
+  // those asked last stand at the end
+  kept.delete(key);
+  kept.set(key, parts);
+  const [oldest] = kept.keys();
+  if (kept.size > MOST_KEPT) kept.delete(oldest);
+  return parts.map((part) => ({ ...part, cents: partCents(part.takeOff, part.extras, ground) }));
+}
+
 /** Every size of a row that its table allows. */
 export function anchorParts(row: AnchorRow, ground: Ground): AnchorPart[] {
+  return sized(row, ground, () => bareAnchors(row, ground));
+}
+
+function bareAnchors(row: AnchorRow, ground: Ground): AnchorPart[] {
   switch (row.kind) {
     case "deadman":
       return deadmanChoices(row).map((size) => deadman(row, size, ground));
@@ -56,7 +81,7 @@ function bareFootings(row: FootingRow, ground: Ground): FootingPart[] {
 
 /** Every size of a row that its table allows; for an insulated mast each with every insulator on it. */
 export function footingParts(row: FootingRow, ground: Ground): FootingPart[] {
-  const bare = bareFootings(row, ground);
+  const bare = sized(row, ground, () => bareFootings(row, ground));
   if (!ground.insulators) return bare;
   return ground.insulators.flatMap((insulator) => bare.map((part) => insulated(part, insulator, ground)));
 }

@@ -19,12 +19,61 @@ export function line(
   return { group, item, quantity: quantity * times, unit, price, amount: times * cents(quantity * price) };
 }
 
+/** By soil and hole: parts of one depth are many. */
+const through = new WeakMap<Soil, Map<number, readonly Dug[]>>();
+interface Dug {
+  readonly digging: Soil["digging"];
+  readonly share: number;
+}
+
 /** Classes that a hole is dug through, top down, and the share of its volume in each. */
-export function dugThrough(soil: Soil, hole: number): { digging: Soil["digging"]; share: number }[] {
-  const classes = new Map<Soil["digging"], number>();
-  for (const { layer, from, to } of stretches(soil, 0, hole))
-    classes.set(layer.digging, (classes.get(layer.digging) ?? 0) + (to - from) / hole);
-  return [...classes].map(([digging, share]) => ({ digging, share }));
+export function dugThrough(soil: Soil, hole: number): readonly Dug[] {
+  let ofSoil = through.get(soil);
+  if (!ofSoil) through.set(soil, (ofSoil = new Map()));
+  let dug = ofSoil.get(hole);
+  if (!dug) {
+    const classes = new Map<Soil["digging"], number>();
+    for (const { layer, from, to } of stretches(soil, 0, hole))
+      classes.set(layer.digging, (classes.get(layer.digging) ?? 0) + (to - from) / hole);
+    dug = [...classes].map(([digging, share]) => ({ digging, share }));
+    ofSoil.set(hole, dug);
+  }
+  return dug;
+}
+
+/** What is paid for one part in the ground, each with its quantity and price. */
+function* paidFor(
+  takeOff: TakeOff,
+  extras: readonly Extra[],
+  { prices, soil }: Pick<Ground, "prices" | "soil">,
+): Generator<{
+  readonly what: "concrete" | "bars" | "forms" | "digging" | "extra";
+  readonly quantity: number;
+  readonly unit: BillLine["unit"];
+  readonly price: number;
+  readonly digging?: Soil["digging"];
+  readonly item?: string;
+}> {
+  const { concrete, bars, formed, dug, hole } = takeOff;
+  if (concrete > 0) {
+    yield {
+      what: "concrete",
+      quantity: concrete * (1 + prices.concreteWaste),
+      unit: "m3",
+      price: prices.concrete,
+    };
+    yield {
+      what: "bars",
+      quantity: bars ?? concrete * prices.rebarPerVolume,
+      unit: "kg",
+      price: prices.rebar,
+    };
+    if (formed > 0) yield { what: "forms", quantity: formed, unit: "m2", price: prices.forms };
+  }
+  if (dug > 0)
+    for (const { digging, share } of dugThrough(soil, hole))
+      yield { what: "digging", quantity: dug * share, unit: "m3", price: prices.digging[digging], digging };
+  for (const { item, quantity, unit, price } of extras) yield { what: "extra", quantity, unit, price, item };
 }
 
 /** Everything that one part in the ground costs, for `times` of them. */
@@ -33,48 +82,26 @@ export function partLines(
   group: Group,
   takeOff: TakeOff,
   extras: readonly Extra[],
-  { prices, soil }: Pick<Ground, "prices" | "soil">,
+  ground: Pick<Ground, "prices" | "soil">,
   times: number,
 ): BillLine[] {
   const lines: BillLine[] = [];
-  if (takeOff.concrete > 0) {
+  for (const { what, quantity, unit, price, digging, item } of paidFor(takeOff, extras, ground)) {
+    const words = what === "digging" && ground.soil.layers ? `digging, ${digging}` : what;
     lines.push(
-      line(
-        group,
-        `${name}: concrete`,
-        takeOff.concrete * (1 + prices.concreteWaste),
-        "m3",
-        prices.concrete,
-        times,
-      ),
-      line(
-        group,
-        `${name}: bars`,
-        takeOff.bars ?? takeOff.concrete * prices.rebarPerVolume,
-        "kg",
-        prices.rebar,
-        times,
-      ),
+      line(what === "digging" ? what : group, item ?? `${name}: ${words}`, quantity, unit, price, times),
     );
-    if (takeOff.formed > 0)
-      lines.push(line(group, `${name}: forms`, takeOff.formed, "m2", prices.forms, times));
   }
-  if (takeOff.dug > 0)
-    for (const { digging, share } of dugThrough(soil, takeOff.hole))
-      lines.push(
-        line(
-          "digging",
-          soil.layers ? `${name}: digging, ${digging}` : `${name}: digging`,
-          takeOff.dug * share,
-          "m3",
-          prices.digging[digging],
-          times,
-        ),
-      );
-  for (const extra of extras)
-    lines.push(line(group, extra.item, extra.quantity, extra.unit, extra.price, times));
   return lines;
 }
 
-export const partCents = (takeOff: TakeOff, extras: readonly Extra[], ground: Ground): number =>
-  partLines("", "other", takeOff, extras, ground, 1).reduce((sum, { amount }) => sum + amount, 0);
+/** Whole cents of one part: the sum of its lines. */
+export function partCents(
+  takeOff: TakeOff,
+  extras: readonly Extra[],
+  ground: Pick<Ground, "prices" | "soil">,
+): number {
+  let sum = 0;
+  for (const { quantity, price } of paidFor(takeOff, extras, ground)) sum += cents(quantity * price);
+  return sum;
+}

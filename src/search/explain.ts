@@ -10,6 +10,8 @@ import { neighbours } from "./neighbours.ts";
 import { SearchDefect } from "./search.ts";
 import type { Judged, Rejected } from "./types.ts";
 
+type Resolved = ReturnType<typeof resolve>;
+
 /** Rows shown, and at most this many of one kind of change, so that one axis does not crowd out the rest. */
 const ROWS = 8;
 const PER_KIND = 2;
@@ -27,9 +29,10 @@ export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
     dug: litres(best.verdict.dugVolume),
   });
   const own = resolve(problem, best.design);
+  const mast = mastCents(own, cents);
   const priced = [...neighbours(problem, best.design)].flatMap((neighbour) => {
     const { part, design } = neighbour;
-    const total = part ? amountsOf(problem, { ...own, ...part }) : priceOf(problem, design);
+    const total = part ? onOtherGround({ ...own, ...part }, mast) : priceOf(problem, design);
     return total && objective(total) < value ? [{ ...neighbour, ...total }] : [];
   });
   // nearest saving first
@@ -68,7 +71,19 @@ function priceOf(problem: Problem, design: Design): Amounts | null {
   }
 }
 
-function amountsOf(problem: Problem, { model, anchor, footing }: ReturnType<typeof resolve>): Amounts {
+/** Whole cents of all but the ground. */
+const mastCents = ({ model, anchor, footing }: Resolved, total: number): number =>
+  total - footing.cents - (model.guys && anchor ? model.guys.star.perLevel * anchor.cents : 0);
+
+/** The same mast on another footing or held by another anchor: the ground alone is priced anew. */
+function onOtherGround({ model, anchor, footing }: Resolved, mast: number): Amounts {
+  const guys = model.guys && anchor ? { ...model.guys, anchor } : null;
+  const { concrete, dug } = volumes({ guys, footing });
+  const held = guys ? guys.star.perLevel * guys.anchor.cents : 0;
+  return { cents: mast + footing.cents + held, concrete: litres(concrete), dug: litres(dug) };
+}
+
+function amountsOf(problem: Problem, { model, anchor, footing }: Resolved): Amounts {
   const guys = model.guys && anchor ? { ...model.guys, anchor } : null;
   const { total } = bill(problem, { pack: model.package, stack: model.stack, guys, footing });
   const { concrete, dug } = volumes({ guys, footing });
