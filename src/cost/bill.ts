@@ -5,6 +5,7 @@ import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import type { Star } from "../problem/star.ts";
 import { type ArmModel, guySpan, guysAtAnchor } from "../problem/torque-arm.ts";
 import type { PackageModel, Problem, StackModel } from "../problem/types.ts";
+import { concreteLines, type GroundOf } from "./concrete.ts";
 import { byReel, cutLength, cutsOf, reelPlans, reelShare } from "./reels.ts";
 
 /** The search adds the same cents in the same groups: a test holds the two together. */
@@ -126,6 +127,7 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
     );
   }
   lines.push(...partLines("base", "footing", footing.takeOff, footing.extras, problem.ground, 1));
+  lines.push(...concreteLines(problem, { guys, footing }));
   lines.push(
     line("footing", "base plate and bolts", 1, "each", prices.baseHardware),
     line("raising", "raising", stack.height, "m", prices.raising),
@@ -135,16 +137,7 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
 }
 
 /** Concrete in place and ground dug, m3. */
-export function volumes({
-  guys,
-  footing,
-}: {
-  readonly guys: { readonly star: Pick<Star, "perLevel">; readonly anchor: AnchorPart } | null;
-  readonly footing: FootingPart;
-}): {
-  concrete: number;
-  dug: number;
-} {
+export function volumes({ guys, footing }: GroundOf): { concrete: number; dug: number } {
   const count = guys?.star.perLevel ?? 0;
   return {
     concrete: footing.takeOff.concrete + count * (guys?.anchor.takeOff.concrete ?? 0),

@@ -79,6 +79,12 @@ export const unknownInStudy = (study: Study, catalog: Catalog): InputError[] => 
   ].flatMap(unknown);
 };
 
+/** A study that pays concrete as it is sold needs to know how. */
+export const unsoldConcrete = (study: Study, catalog: Catalog): InputError[] =>
+  study.parts.concreteAsSold && !catalog.prices.concreteSupply
+    ? [inputError(["parts", "concreteAsSold"], "true", 'false, or "concreteSupply" among the prices')]
+    : [];
+
 /** Ids in a design that no row of the catalog has; a row of another kind doesn't count. */
 export const unknownInDesign = (
   design: Design,

@@ -280,6 +280,8 @@ export const studySchema = z
         anchors: z.union([z.literal("all"), distinct(id)]).default("all"),
         /** Is strand that the catalog has on reels paid by whole reels, cut for the least money? Else by length. */
         wholeReels: z.boolean().optional(),
+        /** Is concrete paid as it is sold, by bags, truckloads and short loads, for the least money? Else by volume. */
+        concreteAsSold: z.boolean().optional(),
         /** Torque arms that the top guys may meet; absent: all guys meet the mast's axis. */
         torqueArms: distinct(id).optional(),
         /** What may not stand together, or not on a side of the mast. Absent: anything may. */

@@ -9,7 +9,7 @@ import { insulated } from "./footings/insulated.ts";
 import { pad, padChoices } from "./footings/pad.ts";
 import { pier, pierChoices } from "./footings/pier.ts";
 import { rockPad, rockPadChoices } from "./footings/rock-pad.ts";
-import { partCents } from "./price.ts";
+import { pricesOf } from "./price.ts";
 import type { AnchorPart, FootingPart, Ground } from "./types.ts";
 
 // the one place where the kinds are listed: a new kind is a file and a line here
@@ -31,7 +31,7 @@ function sized<T extends AnchorPart | FootingPart>(row: unknown, ground: Ground,
   kept.set(key, parts);
   const [oldest] = kept.keys();
   if (kept.size > MOST_KEPT) kept.delete(oldest);
-  return parts.map((part) => ({ ...part, cents: partCents(part.takeOff, part.extras, ground) }));
+  return parts.map((part) => ({ ...part, ...pricesOf(part.takeOff, part.extras, ground) }));
 }
 
 /** Every size of a row that its table allows. */

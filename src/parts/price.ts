@@ -41,11 +41,13 @@ export function dugThrough(soil: Soil, hole: number): readonly Dug[] {
   return dug;
 }
 
+type PricedGround = Pick<Ground, "prices" | "soil" | "concreteAsSold">;
+
 /** What is paid for one part in the ground, each with its quantity and price. */
 function* paidFor(
   takeOff: TakeOff,
   extras: readonly Extra[],
-  { prices, soil }: Pick<Ground, "prices" | "soil">,
+  { prices, soil, concreteAsSold }: PricedGround,
 ): Generator<{
   readonly what: "concrete" | "bars" | "forms" | "digging" | "extra";
   readonly quantity: number;
@@ -56,12 +58,13 @@ function* paidFor(
 }> {
   const { concrete, bars, formed, dug, hole } = takeOff;
   if (concrete > 0) {
-    yield {
-      what: "concrete",
-      quantity: concrete * (1 + prices.concreteWaste),
-      unit: "m3",
-      price: prices.concrete,
-    };
+    if (!concreteAsSold)
+      yield {
+        what: "concrete",
+        quantity: concrete * (1 + prices.concreteWaste),
+        unit: "m3",
+        price: prices.concrete,
+      };
     yield {
       what: "bars",
       quantity: bars ?? concrete * prices.rebarPerVolume,
@@ -82,7 +85,7 @@ export function partLines(
   group: Group,
   takeOff: TakeOff,
   extras: readonly Extra[],
-  ground: Pick<Ground, "prices" | "soil">,
+  ground: PricedGround,
   times: number,
 ): BillLine[] {
   const lines: BillLine[] = [];
@@ -95,13 +98,29 @@ export function partLines(
   return lines;
 }
 
-/** Whole cents of one part: the sum of its lines. */
-export function partCents(
+/**
+ * Whole cents of one part: the sum of its lines, and where concrete is bought for all holes together the least that
+ * its own adds to that purchase.
+ */
+export function pricesOf(
   takeOff: TakeOff,
   extras: readonly Extra[],
-  ground: Pick<Ground, "prices" | "soil">,
-): number {
-  let sum = 0;
+  ground: PricedGround,
+): { cents: number; concreteShare: number } {
+  const concreteShare = leastConcrete(takeOff, ground);
+  let sum = concreteShare;
   for (const { quantity, price } of paidFor(takeOff, extras, ground)) sum += cents(quantity * price);
-  return sum;
+  return { cents: sum, concreteShare };
+}
+
+/** At the best rate by volume on sale: bags and litres are rounded up, but for a hair that this gives away. */
+function leastConcrete({ concrete }: TakeOff, { prices, concreteAsSold }: PricedGround): number {
+  const { concreteSupply, concreteWaste } = prices;
+  if (!concreteAsSold || !concreteSupply) return 0;
+  const { bag, truck } = concreteSupply;
+  const rate = Math.min(
+    bag ? cents(bag.price) / bag.yield : Number.POSITIVE_INFINITY,
+    truck ? truck.price * 100 : Number.POSITIVE_INFINITY,
+  );
+  return Math.floor(rate * concrete * (1 + concreteWaste) * (1 - 1e-6));
 }

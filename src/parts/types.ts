@@ -16,6 +16,8 @@ export interface Ground {
   readonly rules: RuleSet;
   readonly givens: GroundRules;
   readonly prices: Prices;
+  /** Is concrete bought for all holes together, as it is sold? Then no part has a price of its own for it. */
+  readonly concreteAsSold: boolean;
   readonly frostDepth: number;
   readonly greatestDig: number;
   readonly waterTable: number;
@@ -64,8 +66,10 @@ interface GroundPart {
   readonly extras: readonly Extra[];
   /** Grade to its underside, m; null where it is not dug. */
   readonly depth: number | null;
-  /** Whole cents for one. */
+  /** Whole cents for one; where concrete is paid as it is sold, with the least that it adds to any purchase. */
   readonly cents: number;
+  /** What of them is that least; 0 where concrete is paid by volume. */
+  readonly concreteShare: number;
 }
 
 /** A sized anchor, ready to be asked. Same members for every kind: shared code never asks which kind. */

@@ -47,6 +47,7 @@ export function compile(stated: Study, asStated: Catalog): Problem {
     soil,
     rules,
     prices: catalog.prices,
+    concreteAsSold: study.parts.concreteAsSold === true,
     givens: {
       concreteUnitWeight: rules.concrete.unitWeight,
       upliftAngle: rules.upliftAngle.degrees,

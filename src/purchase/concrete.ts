@@ -1,7 +1,6 @@
 import type { Prices } from "../model/catalog.ts";
 import { cents } from "../parts/price.ts";
 import type { Refusal } from "./cutting.ts";
-import { solveInteger } from "./program.ts";
 
 /** Alike holes to fill. m3 for one, as ordered: what is spilled is in it. */
 export interface Pour {
@@ -26,63 +25,75 @@ export interface Supplied {
   readonly cents: number;
 }
 
+type Supply = NonNullable<Prices["concreteSupply"]>;
+type Truck = NonNullable<Supply["truck"]>;
+
 /** Trucks are ordered in whole litres: far below what a chute can tell. */
 const litres = (volume: number) => Math.ceil(volume * 1000 - 1e-6);
 
+/** Loads that bring an order, `short` of them at the charge, and what is ordered for it, whole litres. */
+interface Loads {
+  readonly ordered: number;
+  readonly loads: number;
+  readonly short: number;
+  readonly cents: number;
+}
+const NO_LOADS: Loads = { ordered: 0, loads: 0, short: 0, cents: 0 };
+
+/** The least money that brings so many litres; null where no truck can. */
+function loadsFor({ price, largest, shortLoadBelow, shortLoadCharge }: Truck, wanted: number): Loads | null {
+  if (wanted === 0) return NO_LOADS;
+  const most = Math.floor(largest * 1000 + 1e-6);
+  const below = litres(shortLoadBelow);
+  let best: Loads | null = null;
+  // each full-priced load is large enough to be one: more than is poured may be ordered for it
+  for (let full = 0; full <= Math.ceil(wanted / most); full++) {
+    const ordered = Math.max(wanted, full * below);
+    const left = ordered - full * most;
+    if (left > 0 && below === 0) continue;
+    const short = left > 0 ? Math.ceil(left / below) : 0;
+    const all = cents((ordered / 1000) * price) + short * cents(shortLoadCharge);
+    if (!best || all < best.cents) best = { ordered, loads: full + short, short, cents: all };
+  }
+  return best;
+}
+
 /**
- * The least money that fills every hole, each by bags or by truck: an integer program (docs/theory/cost.md). A bag
- * once opened is used up at its hole; a load serves one hole after another on the day.
+ * The least money that fills every hole, each by bags or by truck (docs/theory/cost.md): an integer program of so few
+ * numbers that each way is tried. A bag once opened is used up at its hole; a load serves one hole after another on
+ * the day. Of equals the one with the most by truck.
  */
-export function supplyConcrete(
-  { bag, truck }: NonNullable<Prices["concreteSupply"]>,
-  pours: readonly Pour[],
-): Supplied | Refusal {
-  const n = pours.length;
+export function supplyConcrete({ bag, truck }: Supply, pours: readonly Pour[]): Supplied | Refusal {
   const bags = pours.map(({ volume }) => (bag ? Math.ceil(volume / bag.yield - 1e-9) : 0));
   const orders = pours.map(({ volume }) => litres(volume));
-  const largest = Math.floor((truck?.largest ?? 0) * 1000 + 1e-6);
-  const below = litres(truck?.shortLoadBelow ?? 0);
-  // holes by bag, holes by truck, litres ordered, full-priced loads, short loads
-  const none = pours.map(() => 0);
-  const only = (k: number) => none.map((_, i) => (i === k ? 1 : 0));
-  const outcome = solveInteger({
-    cost: [
-      ...bags.map((count) => count * cents(bag?.price ?? 0)),
-      ...none,
-      (truck?.price ?? 0) / 10,
-      0,
-      cents(truck?.shortLoadCharge ?? 0),
-    ],
-    rows: [
-      ...pours.map(({ count }, k) => ({
-        coefficients: [...only(k), ...only(k), 0, 0, 0],
-        least: count,
-        most: count,
-      })),
-      // what is ordered fills the holes, is brought, and makes every full-priced load large enough
-      { coefficients: [...none, ...orders.map((order) => -order), 1, 0, 0], least: 0 },
-      { coefficients: [...none, ...none, -1, largest, below], least: 0 },
-      { coefficients: [...none, ...none, 1, -below, 0], least: 0 },
-    ],
-    most: [
-      ...pours.map(() => (bag ? undefined : 0)),
-      ...pours.map(() => (truck ? undefined : 0)),
-      ...[0, 1, 2].map(() => (truck ? undefined : 0)),
-    ],
-  });
-  if (outcome.status === "impossible")
+  let best: { loads: Loads; byTruck: readonly number[]; bags: number; cents: number } | null = null;
+  const fill = (k: number, byTruck: readonly number[], ordered: number, bought: number): void => {
+    if (k < pours.length) {
+      const { count } = pours[k];
+      for (let by = truck ? count : 0; by >= (bag ? 0 : count); by--)
+        fill(k + 1, [...byTruck, by], ordered + by * orders[k], bought + (count - by) * bags[k]);
+      return;
+    }
+    const loads = truck ? loadsFor(truck, ordered) : NO_LOADS;
+    if (!loads) return;
+    const all = loads.cents + bought * cents(bag?.price ?? 0);
+    if (!best || all < best.cents) best = { loads, byTruck, bags: bought, cents: all };
+  };
+  fill(0, [], 0, 0);
+  const found = best as { loads: Loads; byTruck: readonly number[]; bags: number; cents: number } | null;
+  if (!found)
     return { status: "refused", found: "holes that nothing on sale fills", expected: "bags or a truck" };
-  const { counts } = outcome;
-  const [ordered, loads, short] = counts.slice(2 * n);
-  const bought = pours.reduce((sum, _, k) => sum + counts[k] * bags[k], 0);
+  const { loads, byTruck } = found;
   return {
     status: "supplied",
-    pours: pours.map((pour, k) => ({ pour, byBag: counts[k], byTruck: counts[n + k], bagsEach: bags[k] })),
-    bags: bought,
-    truck: { volume: ordered / 1000, loads: loads + short, short },
-    cents:
-      bought * cents(bag?.price ?? 0) +
-      cents((ordered / 1000) * (truck?.price ?? 0)) +
-      short * cents(truck?.shortLoadCharge ?? 0),
+    pours: pours.map((pour, k) => ({
+      pour,
+      byBag: pour.count - byTruck[k],
+      byTruck: byTruck[k],
+      bagsEach: bags[k],
+    })),
+    bags: found.bags,
+    truck: { volume: loads.ordered / 1000, loads: loads.loads, short: loads.short },
+    cents: found.cents,
   };
 }

@@ -8,6 +8,7 @@ import { anchorsTooNear } from "../checks/site.ts";
 import type { StructureModel } from "../checks/structure.ts";
 import { windCases } from "../checks/wind-cases.ts";
 import { levelCents, volumes } from "../cost/bill.ts";
+import { beyondShares } from "../cost/concrete.ts";
 import { reelCents } from "../cost/reels.ts";
 import { type AnchorChoice, type Design, designKey } from "../model/design.ts";
 import {
@@ -144,9 +145,10 @@ export function evaluate(node: Node, tree: Tree): Evaluation {
   const { allowed } = problem;
   const { concreteCap, digCap, budget } = problem.study.wishes;
   const capped = [concreteCap, digCap, budget].some((cap) => cap !== undefined);
-  // under a cap the dearest parts may be the only ones small enough: keep all that none beats
+  // under a cap the dearest parts may be the only ones small enough, and concrete bought for all holes together is no
+  // sum of theirs: keep all that none beats
   const choose = <T>(parts: readonly Priced<T>[], use: (part: T) => number): Chosen<T>[] => {
-    if (capped) return nonDominated(parts, use, allowed, 0, true);
+    if (capped || problem.ground.concreteAsSold) return nonDominated(parts, use, allowed, 0, true);
     return firstHolding(parts, use, allowed);
   };
   const held = heldStructure(node, tree, allowed);
@@ -251,14 +253,15 @@ function* complete(
       if (poured > (wishes.concreteCap ?? Number.POSITIVE_INFINITY) + 1e-9) continue;
       if (turned > (wishes.digCap ?? Number.POSITIVE_INFINITY) + 1e-9) continue;
       const amounts = starAmounts(node.perLevel, anchor ?? NOTHING, footing);
-      const cents = structure + amounts.cents;
+      const beyond = beyondShares(problem, { guys, footing: footing.part });
+      const cents = structure + amounts.cents + beyond;
       if (cents > 100 * (wishes.budget ?? Number.POSITIVE_INFINITY) + 1e-6) continue;
       const { design, spare } = designOf(node, tree, anchor?.part ?? null, footing.part);
       yield {
         design,
         cents,
         concrete: amounts.concrete,
-        objective: structure + amounts.aimed,
+        objective: structure + amounts.aimed + beyond,
         use: Math.max(use, footing.use, anchor?.use ?? 0),
         spare,
         key: designKey(design),

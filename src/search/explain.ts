@@ -2,6 +2,7 @@ import { DesignError, resolve } from "../checks/resolve.ts";
 
 import { verify } from "../checks/verify.ts";
 import { bill, volumes } from "../cost/bill.ts";
+import { groundCents } from "../cost/concrete.ts";
 import type { Design } from "../model/design.ts";
 
 import type { Problem } from "../problem/types.ts";
@@ -29,10 +30,10 @@ export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
     dug: litres(best.verdict.dugVolume),
   });
   const own = resolve(problem, best.design);
-  const mast = mastCents(own, cents);
+  const mast = cents - groundCents(problem, groundOf(own));
   const priced = [...neighbours(problem, best.design)].flatMap((neighbour) => {
     const { part, design } = neighbour;
-    const total = part ? onOtherGround({ ...own, ...part }, mast) : priceOf(problem, design);
+    const total = part ? onOtherGround(problem, mast, { ...own, ...part }) : priceOf(problem, design);
     return total && objective(total) < value ? [{ ...neighbour, ...total }] : [];
   });
   // nearest saving first
@@ -71,21 +72,22 @@ function priceOf(problem: Problem, design: Design): Amounts | null {
   }
 }
 
-/** Whole cents of all but the ground. */
-const mastCents = ({ model, anchor, footing }: Resolved, total: number): number =>
-  total - footing.cents - (model.guys && anchor ? model.guys.star.perLevel * anchor.cents : 0);
+/** What stands in the ground under it. */
+const groundOf = ({ model, anchor, footing }: Resolved) => ({
+  guys: model.guys && anchor ? { ...model.guys, anchor } : null,
+  footing,
+});
 
-/** The same mast on another footing or held by another anchor: the ground alone is priced anew. */
-function onOtherGround({ model, anchor, footing }: Resolved, mast: number): Amounts {
-  const guys = model.guys && anchor ? { ...model.guys, anchor } : null;
-  const { concrete, dug } = volumes({ guys, footing });
-  const held = guys ? guys.star.perLevel * guys.anchor.cents : 0;
-  return { cents: mast + footing.cents + held, concrete: litres(concrete), dug: litres(dug) };
+/** A mast of so many cents on other ground: that alone is priced anew. */
+function onOtherGround(problem: Problem, mast: number, other: Resolved): Amounts {
+  const ground = groundOf(other);
+  const { concrete, dug } = volumes(ground);
+  return { cents: mast + groundCents(problem, ground), concrete: litres(concrete), dug: litres(dug) };
 }
 
-function amountsOf(problem: Problem, { model, anchor, footing }: Resolved): Amounts {
-  const guys = model.guys && anchor ? { ...model.guys, anchor } : null;
-  const { total } = bill(problem, { pack: model.package, stack: model.stack, guys, footing });
-  const { concrete, dug } = volumes({ guys, footing });
+function amountsOf(problem: Problem, design: Resolved): Amounts {
+  const ground = groundOf(design);
+  const { total } = bill(problem, { pack: design.model.package, stack: design.model.stack, ...ground });
+  const { concrete, dug } = volumes(ground);
   return { cents: Math.round(total * 100), concrete: litres(concrete), dug: litres(dug) };
 }

@@ -41,6 +41,8 @@ export const greater = (a: Aimed, b: Aimed): Aimed => ({
 /** A part with what the aim adds up. */
 export interface Priced<T> extends Aimed {
   readonly part: T;
+  /** Cents without concrete where that is bought for all holes together: what a part that pours less may be beaten by. */
+  readonly apart: number;
 }
 
 /** Amounts that floors need to know beside the aim: the others stand at 0, and no part is asked for their sake. */
@@ -88,7 +90,7 @@ export function groundChoices(problem: Problem): GroundChoices {
       .map((part) => {
         const { concrete, dug } = part.takeOff;
         const amounts = { cents: part.cents, concrete: litres(concrete), dug: litres(dug) };
-        return { part, ...amounts, aimed: objective(amounts) };
+        return { part, ...amounts, apart: part.cents - part.concreteShare, aimed: objective(amounts) };
       })
       // a stable sort: the problem lists them by price, concrete and key
       .sort((a, b) => a.aimed - b.aimed);
@@ -145,7 +147,8 @@ export function firstHolding<T>(
 }
 
 /**
- * Every part that no other beats in cents, concrete and use together.
+ * Every part that no other beats in cents, concrete and use together. Concrete that is bought for all holes together
+ * never costs less where more is poured: there cents are counted without it.
  * @param minded does digging count as well?
  */
 export function nonDominated<T>(
@@ -157,9 +160,9 @@ export function nonDominated<T>(
 ): Chosen<T>[] {
   const dug = (a: Amounts) => (minded ? a.dug : 0);
   const kept: Chosen<T>[] = [];
-  const beaten = (priced: Amounts, here: number) => {
+  const beaten = (priced: Priced<T>, here: number) => {
     for (const k of kept)
-      if (k.use <= here && k.concrete <= priced.concrete && k.cents <= priced.cents && dug(k) <= dug(priced))
+      if (k.use <= here && k.concrete <= priced.concrete && k.apart <= priced.apart && dug(k) <= dug(priced))
         return true;
     return false;
   };
@@ -175,11 +178,11 @@ export function nonDominated<T>(
       !kept.some(
         (b) =>
           b !== a &&
-          b.cents <= a.cents &&
+          b.apart <= a.apart &&
           b.concrete <= a.concrete &&
           dug(b) <= dug(a) &&
           b.use <= a.use &&
-          (b.cents < a.cents || b.concrete < a.concrete || dug(b) < dug(a) || b.use < a.use),
+          (b.apart < a.apart || b.concrete < a.concrete || dug(b) < dug(a) || b.use < a.use),
       ),
   );
 }

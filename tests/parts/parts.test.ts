@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anchorPart, anchorParts, footingPart, footingParts } from "../../src/parts/index.ts";
-import { line, partCents, partLines } from "../../src/parts/price.ts";
+import { line, partLines, pricesOf } from "../../src/parts/price.ts";
 import {
   type AnchorReaction,
   type FootingLoads,
@@ -335,7 +335,7 @@ test("what a part costs is the sum of its lines, in whole cents", () => {
     for (const part of [...parts, ...bases]) {
       const lines = partLines("part", "other", part.takeOff, part.extras, ground, 1);
       expect(part.cents).toBe(lines.reduce((sum, { amount }) => sum + amount, 0));
-      expect(part.cents).toBe(partCents(part.takeOff, part.extras, ground));
+      expect(part.cents).toBe(pricesOf(part.takeOff, part.extras, ground).cents);
       expect(Number.isInteger(part.cents)).toBe(true);
       const three = partLines("part", "other", part.takeOff, part.extras, ground, 3);
       expect(three.reduce((sum, { amount }) => sum + amount, 0)).toBe(3 * part.cents);

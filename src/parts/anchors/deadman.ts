@@ -1,6 +1,6 @@
 import type { AnchorRow } from "../../model/catalog.ts";
 import { deadmanCapacity, deadmanTakeOff } from "../../physics/ground/deadman.ts";
-import { partCents } from "../price.ts";
+import { pricesOf } from "../price.ts";
 import { sizesOf } from "../sizes.ts";
 import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 
@@ -34,7 +34,7 @@ export function deadman(
     spread:
       Math.hypot(choice.length, choice.width) / 2 +
       choice.depth * Math.tan(((row.lifts === "cone" ? 30 : rules.upliftAngle.degrees) * Math.PI) / 180),
-    cents: partCents(takeOff, extras, ground),
+    ...pricesOf(takeOff, extras, ground),
     floor: use,
     worst(reactions) {
       let most = 0;

@@ -2,7 +2,7 @@ import type { AnchorRow } from "../../model/catalog.ts";
 import { anchorPostCapacity, postOverturning } from "../../physics/ground/anchor-post.ts";
 import { blockTakeOff } from "../../physics/ground/block.ts";
 import { postRefusal, postStrength } from "../../physics/steel/post.ts";
-import { partCents } from "../price.ts";
+import { pricesOf } from "../price.ts";
 import { sizesOf } from "../sizes.ts";
 import { type AnchorPart, type AnchorReaction, type Ground, used } from "../types.ts";
 import { largest } from "./deadman.ts";
@@ -83,7 +83,7 @@ export function post(row: Row, choice: { width: number; depth: number }, ground:
     depth: choice.depth,
     head: row.height,
     spread: choice.width,
-    cents: partCents(takeOff, extras, ground),
+    ...pricesOf(takeOff, extras, ground),
     floor: (uplift, lateral) => use({ uplift, lateral }),
     worst(reactions) {
       let most = 0;

@@ -1,6 +1,6 @@
 import type { AnchorRow } from "../../model/catalog.ts";
 import { rockRodCapacity } from "../../physics/ground/rock-rod.ts";
-import { partCents } from "../price.ts";
+import { pricesOf } from "../price.ts";
 import { sizesOf } from "../sizes.ts";
 import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 import { largest } from "./deadman.ts";
@@ -51,7 +51,7 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
     head: 0,
     // slanting away from the mast it comes out no further toward its neighbours than this
     spread: choice.socket * Math.max(1, flattest) + 0.5 * (row.rods - 1) * (row.spacing ?? 0),
-    cents: partCents(takeOff, extras, ground),
+    ...pricesOf(takeOff, extras, ground),
     floor,
     worst(reactions) {
       let greatest = reactions[0];

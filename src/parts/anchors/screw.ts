@@ -1,7 +1,7 @@
 import type { AnchorRow } from "../../model/catalog.ts";
 import { screwCapacity } from "../../physics/ground/screw.ts";
 import { stretches } from "../../physics/ground/soil.ts";
-import { partCents } from "../price.ts";
+import { pricesOf } from "../price.ts";
 import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 import { largest } from "./deadman.ts";
 
@@ -62,7 +62,7 @@ export function screw(row: Row, ground: Ground): AnchorPart {
     head: 0,
     // its rating is that of one alone: a test of one
     spread: 0,
-    cents: partCents(takeOff, extras, ground),
+    ...pricesOf(takeOff, extras, ground),
     floor: (uplift, lateral) => {
       if (capacity.axial <= 0) return Number.POSITIVE_INFINITY;
       const up = Math.max(uplift, 0);

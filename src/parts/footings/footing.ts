@@ -3,7 +3,7 @@ import type { BarRun } from "../../physics/concrete/bars.ts";
 import type { Resistance } from "../../physics/ground/loads.ts";
 import type { Rocking } from "../../physics/ground/rocking.ts";
 import { concreteBearing } from "../../physics/steel/bearing.ts";
-import { partCents } from "../price.ts";
+import { pricesOf } from "../price.ts";
 import type { Extra, FootingLoads, FootingPart, Ground, Measure, TakeOff } from "../types.ts";
 import { used, utilisation } from "../types.ts";
 
@@ -75,7 +75,7 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
     onRock: kind.onRock ?? false,
     depth: kind.choice.depth,
     rotationalStiffness: kind.rocking?.stiffness,
-    cents: partCents(takeOff, extras, ground),
+    ...pricesOf(takeOff, extras, ground),
     worst(loads, plate) {
       let most = 0;
       let compression = 0;

@@ -1,5 +1,5 @@
 import type { Insulator } from "../../model/catalog.ts";
-import { partCents } from "../price.ts";
+import { pricesOf } from "../price.ts";
 import { type FootingLoads, type FootingPart, type Ground, type Measure, used } from "../types.ts";
 
 /** One rating of an insulator against what a load brings to its top. */
@@ -55,7 +55,7 @@ export function insulated(footing: FootingPart, row: Insulator, ground: Ground):
     ...footing,
     choice: { ...footing.choice, insulator: row.id },
     extras,
-    cents: partCents(footing.takeOff, extras, ground),
+    ...pricesOf(footing.takeOff, extras, ground),
     worst(loads) {
       let most = 0;
       for (const load of loads)

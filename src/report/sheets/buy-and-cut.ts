@@ -20,9 +20,7 @@ export function buyAndCut(given: Given): Section[] {
     ...refusals(plan),
     ...parts(plan).flatMap(([name, one]) => (one.cents === null ? [] : [difference(name, one.cents, one)])),
     ...(rows.length > 0 ? [difference("All that is planned here", plan.cents, plan)] : []),
-    given.problem.study.parts.wholeReels
-      ? "The bill prices strand by these reels, their guys at the straight distance; bars by mass and concrete by volume."
-      : "The bill prices strand by length, bars by mass and concrete by volume, and stays as it is.",
+    billed(given.problem.study.parts),
     ...(plan.cut.some(({ of }) => of === "bars")
       ? ["Every bar of the base is cut whole, without laps; an anchor’s bars are bought by mass."]
       : []),
@@ -36,6 +34,14 @@ export function buyAndCut(given: Given): Section[] {
     },
   ];
 }
+
+/** What the bill has for what is planned here. */
+const billed = ({ wholeReels, concreteAsSold }: Given["problem"]["study"]["parts"]): string =>
+  `The bill prices ${[
+    wholeReels ? "strand by these reels, their guys at the straight distance" : "strand by length",
+    "bars by mass",
+    concreteAsSold ? "concrete by these bags and loads" : "concrete by volume",
+  ].join(", ")}${wholeReels || concreteAsSold ? "" : ", and stays as it is"}.`;
 
 const refusals = ({ cut, concrete }: PurchasePlan): string[] =>
   [

@@ -1,8 +1,9 @@
+import { poursOf } from "../../cost/concrete.ts";
 import { reelPlans } from "../../cost/reels.ts";
 import type { Prices } from "../../model/catalog.ts";
 import { cents } from "../../parts/price.ts";
 import type { Bar } from "../../physics/concrete/bars.ts";
-import { type Pour, type Supplied, supplyConcrete } from "../../purchase/concrete.ts";
+import { type Supplied, supplyConcrete } from "../../purchase/concrete.ts";
 import { type Cutting, cutFromStock, type Refusal, type Stock } from "../../purchase/cutting.ts";
 import type { Given } from "./given.ts";
 import { strandName } from "./words.ts";
@@ -36,8 +37,8 @@ export interface PurchasePlan {
 
 /**
  * The least money for what the prices state to be sold whole: reels of strand, bars of stock length, bags and trucks
- * of concrete. Null where they state none of it. The bill prices by the metre, by mass and by volume, and stays as
- * it is (docs/theory/cost.md).
+ * of concrete. Null where they state none of it. Where the study does not pay for it so, the bill prices by the metre, by
+ * mass and by volume, and stays as it is (docs/theory/cost.md).
  */
 export function purchasePlan(given: Given): PurchasePlan | null {
   const cut = [...strandPlans(given), ...barPlan(given)];
@@ -121,18 +122,14 @@ function barPlan(given: Given): CutPlan[] {
 }
 
 function concretePlan(given: Given): ConcretePlan | null {
-  const { concreteSupply, concreteWaste } = given.problem.prices;
-  const pours: Pour[] = [
-    { name: "base", count: 1, volume: given.footing.takeOff.concrete },
-    { name: "anchor", count: given.perLevel, volume: given.anchor?.takeOff.concrete ?? 0 },
-  ]
-    .filter(({ count, volume }) => count > 0 && volume > 0)
-    .map((pour) => ({ ...pour, volume: pour.volume * (1 + concreteWaste) }));
+  const { problem, model, anchor, footing } = given;
+  const { concreteSupply } = problem.prices;
+  const pours = poursOf(problem, { guys: model.guys && anchor ? { ...model.guys, anchor } : null, footing });
   if (!concreteSupply || pours.length === 0) return null;
   const supply = supplyConcrete(concreteSupply, pours);
   return {
     supply,
     cents: supply.status === "supplied" ? supply.cents : null,
-    billed: billedFor(given, (item) => item === "base: concrete" || item === "anchor: concrete"),
+    billed: billedFor(given, (item) => /^((base|anchor): )?concrete\b|^charge for a short load$/.test(item)),
   };
 }
