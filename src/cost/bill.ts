@@ -1,6 +1,7 @@
 import type { Strand } from "../model/catalog.ts";
+import { cents } from "../model/cents.ts";
 import type { Bill, BillLine } from "../model/verdict.ts";
-import { cents, line, partLines } from "../parts/price.ts";
+import { line, partLines } from "../parts/price.ts";
 import type { AnchorPart, FootingPart } from "../parts/types.ts";
 import type { Star } from "../problem/star.ts";
 import { type ArmModel, guySpan, guysAtAnchor } from "../problem/torque-arm.ts";
@@ -122,11 +123,9 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
               count,
             ),
           );
-    lines.push(
-      ...partLines("anchor", "anchors", anchor.takeOff, anchor.extras, problem.ground, star.perLevel),
-    );
+    lines.push(...partLines("anchor", "anchors", anchor, problem.ground, star.perLevel));
   }
-  lines.push(...partLines("base", "footing", footing.takeOff, footing.extras, problem.ground, 1));
+  lines.push(...partLines("base", "footing", footing, problem.ground, 1));
   lines.push(...concreteLines(problem, { guys, footing }));
   lines.push(
     line("footing", "base plate and bolts", 1, "each", prices.baseHardware),

@@ -1,5 +1,5 @@
 import type { Strand } from "../model/catalog.ts";
-import { cents } from "../parts/price.ts";
+import { cents } from "../model/cents.ts";
 import type { Star } from "../problem/star.ts";
 import { type ArmModel, guySpan, guysAtAnchor } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";

@@ -5,7 +5,7 @@ import type { Refused } from "./input-error.ts";
 import { describeIssues } from "./issues.ts";
 import { catalogJsonSchema, designJsonSchema, type JsonSchema, studyJsonSchema } from "./json-schema.ts";
 import { migrated } from "./migrate.ts";
-import { unknownInDesign, unknownInStudy, unsoldConcrete } from "./references.ts";
+import { notForSale, unknownInDesign, unknownInStudy } from "./references.ts";
 import { type Study, studySchema } from "./study.ts";
 import { windOutOfReach } from "./wind-range.ts";
 
@@ -50,11 +50,7 @@ export const parseStudy = (
   if (!read.ok) return read;
   const study = read.value;
   const catalog = mergedCatalog(base.catalog, study.catalog);
-  const errors = [
-    ...unknownInStudy(study, catalog),
-    ...unsoldConcrete(study, catalog),
-    ...windOutOfReach(study),
-  ];
+  const errors = [...unknownInStudy(study, catalog), ...notForSale(study, catalog), ...windOutOfReach(study)];
   return errors.length ? { ok: false, errors } : { ok: true, study, catalog };
 };
 

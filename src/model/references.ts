@@ -79,11 +79,16 @@ export const unknownInStudy = (study: Study, catalog: Catalog): InputError[] => 
   ].flatMap(unknown);
 };
 
-/** A study that pays concrete as it is sold needs to know how. */
-export const unsoldConcrete = (study: Study, catalog: Catalog): InputError[] =>
-  study.parts.concreteAsSold && !catalog.prices.concreteSupply
-    ? [inputError(["parts", "concreteAsSold"], "true", 'false, or "concreteSupply" among the prices')]
-    : [];
+/** What a study pays as it is sold, and the prices that say how. */
+const asSold = { concreteAsSold: "concreteSupply", barsAsSold: "barStock" } as const;
+
+/** A study that pays something as it is sold needs to know how. */
+export const notForSale = ({ parts }: Study, { prices }: Catalog): InputError[] =>
+  (["concreteAsSold", "barsAsSold"] as const).flatMap((key) =>
+    parts[key] && !prices[asSold[key]]
+      ? [inputError(["parts", key], "true", `false, or "${asSold[key]}" among the prices`)]
+      : [],
+  );
 
 /** Ids in a design that no row of the catalog has; a row of another kind doesn't count. */
 export const unknownInDesign = (

@@ -282,6 +282,8 @@ export const studySchema = z
         wholeReels: z.boolean().optional(),
         /** Is concrete paid as it is sold, by bags, truckloads and short loads, for the least money? Else by volume. */
         concreteAsSold: z.boolean().optional(),
+        /** Are bars of the base paid by the lengths that they are sold in, cut for the least money? Else by mass. */
+        barsAsSold: z.boolean().optional(),
         /** Torque arms that the top guys may meet; absent: all guys meet the mast's axis. */
         torqueArms: distinct(id).optional(),
         /** What may not stand together, or not on a side of the mast. Absent: anything may. */

@@ -31,7 +31,7 @@ function sized<T extends AnchorPart | FootingPart>(row: unknown, ground: Ground,
   kept.set(key, parts);
   const [oldest] = kept.keys();
   if (kept.size > MOST_KEPT) kept.delete(oldest);
-  return parts.map((part) => ({ ...part, ...pricesOf(part.takeOff, part.extras, ground) }));
+  return parts.map((part) => ({ ...part, ...pricesOf(part, ground) }));
 }
 
 /** Every size of a row that its table allows. */

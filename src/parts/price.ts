@@ -1,10 +1,10 @@
-import type { Soil } from "../model/catalog.ts";
+import type { Prices, Soil } from "../model/catalog.ts";
+import { cents } from "../model/cents.ts";
 import type { BillLine } from "../model/verdict.ts";
+import type { BarRun } from "../physics/concrete/bars.ts";
 import { stretches } from "../physics/ground/soil.ts";
-import type { Extra, Ground, TakeOff } from "./types.ts";
-
-/** Money is added up in whole cents, line by line, so that sums never depend on their order. */
-export const cents = (amount: number): number => Math.round(amount * 100);
+import { barCuttings } from "../purchase/bars.ts";
+import type { FootingPart, Ground, TakeOff } from "./types.ts";
 
 type Group = BillLine["group"];
 
@@ -41,75 +41,96 @@ export function dugThrough(soil: Soil, hole: number): readonly Dug[] {
   return dug;
 }
 
-type PricedGround = Pick<Ground, "prices" | "soil" | "concreteAsSold">;
+type PricedGround = Pick<Ground, "prices" | "soil" | "concreteAsSold" | "barsAsSold">;
+type PricedPart = Pick<FootingPart, "takeOff" | "extras"> & Partial<Pick<FootingPart, "bars">>;
 
-/** What is paid for one part in the ground, each with its quantity and price. */
-function* paidFor(
-  takeOff: TakeOff,
-  extras: readonly Extra[],
-  { prices, soil, concreteAsSold }: PricedGround,
-): Generator<{
-  readonly what: "concrete" | "bars" | "forms" | "digging" | "extra";
+/** What is paid for, with its words in the bill; how many alike. */
+interface Paid {
+  readonly item: string;
   readonly quantity: number;
   readonly unit: BillLine["unit"];
   readonly price: number;
-  readonly digging?: Soil["digging"];
-  readonly item?: string;
-}> {
-  const { concrete, bars, formed, dug, hole } = takeOff;
-  if (concrete > 0) {
-    if (!concreteAsSold)
-      yield {
-        what: "concrete",
-        quantity: concrete * (1 + prices.concreteWaste),
-        unit: "m3",
-        price: prices.concrete,
-      };
+  readonly count?: number;
+}
+
+/** What is paid for one part in the ground, dug and built; concrete alone where it is not bought for all holes together. */
+function* paidFor({ takeOff, bars }: PricedPart, ground: PricedGround): Generator<Paid> {
+  const { concrete, formed } = takeOff;
+  const { prices, concreteAsSold } = ground;
+  if (concrete <= 0) return;
+  if (!concreteAsSold)
     yield {
-      what: "bars",
-      quantity: bars ?? concrete * prices.rebarPerVolume,
+      item: "concrete",
+      quantity: concrete * (1 + prices.concreteWaste),
+      unit: "m3",
+      price: prices.concrete,
+    };
+  if (bars && bars.length > 0 && ground.barsAsSold) yield* barsSold(bars, prices);
+  else
+    yield {
+      item: "bars",
+      quantity: takeOff.bars ?? concrete * prices.rebarPerVolume,
       unit: "kg",
       price: prices.rebar,
     };
-    if (formed > 0) yield { what: "forms", quantity: formed, unit: "m2", price: prices.forms };
-  }
-  if (dug > 0)
-    for (const { digging, share } of dugThrough(soil, hole))
-      yield { what: "digging", quantity: dug * share, unit: "m3", price: prices.digging[digging], digging };
-  for (const { item, quantity, unit, price } of extras) yield { what: "extra", quantity, unit, price, item };
+  if (formed > 0) yield { item: "forms", quantity: formed, unit: "m2", price: prices.forms };
+}
+
+/** Whole bars, size by size; of a size that no length on sale yields, or that makes too large a plan, its mass. */
+function* barsSold(runs: readonly BarRun[], prices: Prices): Generator<Paid> {
+  for (const { name, mass, cutting } of barCuttings(prices.barStock ?? [], runs))
+    if (cutting.status === "cut")
+      for (const { stock, count } of cutting.cutUp)
+        yield {
+          item: `${name} bar of ${stock.length.toFixed(1)} m`,
+          quantity: 1,
+          unit: "each",
+          price: stock.cents / 100,
+          count,
+        };
+    else yield { item: `${name} bars`, quantity: mass, unit: "kg", price: prices.rebar };
+}
+
+function* dugFor({ takeOff }: PricedPart, { prices, soil }: PricedGround): Generator<Paid> {
+  const { dug, hole } = takeOff;
+  if (dug <= 0) return;
+  for (const { digging, share } of dugThrough(soil, hole))
+    yield {
+      item: soil.layers ? `digging, ${digging}` : "digging",
+      quantity: dug * share,
+      unit: "m3",
+      price: prices.digging[digging],
+    };
 }
 
 /** Everything that one part in the ground costs, for `times` of them. */
 export function partLines(
   name: string,
   group: Group,
-  takeOff: TakeOff,
-  extras: readonly Extra[],
+  part: PricedPart,
   ground: PricedGround,
   times: number,
 ): BillLine[] {
-  const lines: BillLine[] = [];
-  for (const { what, quantity, unit, price, digging, item } of paidFor(takeOff, extras, ground)) {
-    const words = what === "digging" && ground.soil.layers ? `digging, ${digging}` : what;
-    lines.push(
-      line(what === "digging" ? what : group, item ?? `${name}: ${words}`, quantity, unit, price, times),
-    );
-  }
-  return lines;
+  const lineOf = (group: Group, { item, quantity, unit, price, count = 1 }: Paid) =>
+    line(group, item, quantity, unit, price, times * count);
+  const named = (paid: Paid): Paid => ({ ...paid, item: `${name}: ${paid.item}` });
+  return [
+    ...[...paidFor(part, ground)].map((paid) => lineOf(group, named(paid))),
+    ...[...dugFor(part, ground)].map((paid) => lineOf("digging", named(paid))),
+    ...part.extras.map((extra) => lineOf(group, extra)),
+  ];
 }
 
 /**
  * Whole cents of one part: the sum of its lines, and where concrete is bought for all holes together the least that
  * its own adds to that purchase.
  */
-export function pricesOf(
-  takeOff: TakeOff,
-  extras: readonly Extra[],
-  ground: PricedGround,
-): { cents: number; concreteShare: number } {
-  const concreteShare = leastConcrete(takeOff, ground);
+export function pricesOf(part: PricedPart, ground: PricedGround): { cents: number; concreteShare: number } {
+  const concreteShare = leastConcrete(part.takeOff, ground);
   let sum = concreteShare;
-  for (const { quantity, price } of paidFor(takeOff, extras, ground)) sum += cents(quantity * price);
+  for (const { quantity, price, count = 1 } of paidFor(part, ground)) sum += count * cents(quantity * price);
+  for (const { quantity, price } of dugFor(part, ground)) sum += cents(quantity * price);
+  for (const { quantity, price } of part.extras) sum += cents(quantity * price);
   return { cents: sum, concreteShare };
 }
 

@@ -18,6 +18,8 @@ export interface Ground {
   readonly prices: Prices;
   /** Is concrete bought for all holes together, as it is sold? Then no part has a price of its own for it. */
   readonly concreteAsSold: boolean;
+  /** Are the bars of a base bought in the lengths that they are sold in? Else by mass. */
+  readonly barsAsSold: boolean;
   readonly frostDepth: number;
   readonly greatestDig: number;
   readonly waterTable: number;
@@ -96,6 +98,8 @@ export interface FootingPart extends GroundPart {
   readonly rotationalStiffness: number | undefined;
   /** Largest utilisation over the cases. Hot. */
   worst(loads: readonly FootingLoads[], plate: number): number;
+  /** Never above `worst` of any cases of which one has this compression and no less shear and moment. */
+  floor(load: FootingLoads, plate: number): number;
   measures(loads: readonly FootingLoads[], plate: number): Measure[];
 }
 

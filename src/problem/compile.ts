@@ -48,6 +48,7 @@ export function compile(stated: Study, asStated: Catalog): Problem {
     rules,
     prices: catalog.prices,
     concreteAsSold: study.parts.concreteAsSold === true,
+    barsAsSold: study.parts.barsAsSold === true,
     givens: {
       concreteUnitWeight: rules.concrete.unitWeight,
       upliftAngle: rules.upliftAngle.degrees,

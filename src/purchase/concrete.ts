@@ -1,5 +1,5 @@
 import type { Prices } from "../model/catalog.ts";
-import { cents } from "../parts/price.ts";
+import { cents } from "../model/cents.ts";
 import type { Refusal } from "./cutting.ts";
 
 /** Alike holes to fill. m3 for one, as ordered: what is spilled is in it. */

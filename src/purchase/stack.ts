@@ -1,5 +1,5 @@
 import type { Section } from "../model/catalog.ts";
-import { cents } from "../parts/price.ts";
+import { cents } from "../model/cents.ts";
 import { solveInteger } from "./program.ts";
 
 /** Lengths are compared in tenths of a millimetre: no two pieces on sale differ by less. */

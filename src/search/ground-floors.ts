@@ -68,8 +68,8 @@ export class GroundFloors {
     const plate = plateSide(stack);
     const t = Math.floor((thrust * SLACK) / (4 * ROUND));
     return this.leastFootings.at(plate, t, 0, () => {
-      const loads = [{ compression: t * 4 * ROUND, shear: 0, moment: 0 }];
-      return leastOf(this.ground.footings, (part) => part.worst(loads, plate), this.allowed, this.minded);
+      const load = { compression: t * 4 * ROUND, shear: 0, moment: 0 };
+      return leastOf(this.ground.footings, (part) => part.floor(load, plate), this.allowed, this.minded);
     });
   }
 
@@ -78,7 +78,7 @@ export class GroundFloors {
     const plate = plateSide(stack);
     return leastOf(
       this.ground.footings,
-      (part) => part.worst([loads], plate) * SLACK,
+      (part) => part.floor(loads, plate) * SLACK,
       this.allowed,
       this.minded,
     );
@@ -111,8 +111,8 @@ export class GroundFloors {
       ),
     );
     const footings = this.footingTrades.at(plate, t, 0, () => {
-      const loads = [{ compression: t * COARSE, shear: 0, moment: 0 }];
-      return tradesOf(this.ground.footings, (part) => part.worst(loads, plate), least, this.allowed);
+      const load = { compression: t * COARSE, shear: 0, moment: 0 };
+      return tradesOf(this.ground.footings, (part) => part.floor(load, plate), least, this.allowed);
     });
     let others = this.pairs.get(anchors);
     if (!others) this.pairs.set(anchors, (others = new WeakMap()));

@@ -333,11 +333,11 @@ describe("footings", () => {
 test("what a part costs is the sum of its lines, in whole cents", () => {
   for (const { ground, anchors: parts, footings: bases } of problems)
     for (const part of [...parts, ...bases]) {
-      const lines = partLines("part", "other", part.takeOff, part.extras, ground, 1);
+      const lines = partLines("part", "other", part, ground, 1);
       expect(part.cents).toBe(lines.reduce((sum, { amount }) => sum + amount, 0));
-      expect(part.cents).toBe(pricesOf(part.takeOff, part.extras, ground).cents);
+      expect(part.cents).toBe(pricesOf(part, ground).cents);
       expect(Number.isInteger(part.cents)).toBe(true);
-      const three = partLines("part", "other", part.takeOff, part.extras, ground, 3);
+      const three = partLines("part", "other", part, ground, 3);
       expect(three.reduce((sum, { amount }) => sum + amount, 0)).toBe(3 * part.cents);
     }
 });

@@ -34,7 +34,7 @@ export function deadman(
     spread:
       Math.hypot(choice.length, choice.width) / 2 +
       choice.depth * Math.tan(((row.lifts === "cone" ? 30 : rules.upliftAngle.degrees) * Math.PI) / 180),
-    ...pricesOf(takeOff, extras, ground),
+    ...pricesOf({ takeOff, extras }, ground),
     floor: use,
     worst(reactions) {
       let most = 0;

@@ -83,7 +83,7 @@ export function post(row: Row, choice: { width: number; depth: number }, ground:
     depth: choice.depth,
     head: row.height,
     spread: choice.width,
-    ...pricesOf(takeOff, extras, ground),
+    ...pricesOf({ takeOff, extras }, ground),
     floor: (uplift, lateral) => use({ uplift, lateral }),
     worst(reactions) {
       let most = 0;

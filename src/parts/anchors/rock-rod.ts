@@ -51,7 +51,7 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
     head: 0,
     // slanting away from the mast it comes out no further toward its neighbours than this
     spread: choice.socket * Math.max(1, flattest) + 0.5 * (row.rods - 1) * (row.spacing ?? 0),
-    ...pricesOf(takeOff, extras, ground),
+    ...pricesOf({ takeOff, extras }, ground),
     floor,
     worst(reactions) {
       let greatest = reactions[0];

@@ -62,7 +62,7 @@ export function screw(row: Row, ground: Ground): AnchorPart {
     head: 0,
     // its rating is that of one alone: a test of one
     spread: 0,
-    ...pricesOf(takeOff, extras, ground),
+    ...pricesOf({ takeOff, extras }, ground),
     floor: (uplift, lateral) => {
       if (capacity.axial <= 0) return Number.POSITIVE_INFINITY;
       const up = Math.max(uplift, 0);

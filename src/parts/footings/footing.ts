@@ -12,6 +12,8 @@ export interface FootingLimit<R> {
   readonly limitState: string;
   readonly required: number;
   readonly source: string;
+  /** May it be used less under more shear and moment? Then a floor does not ask it. */
+  readonly mayFall?: true;
   /** Hot. */
   of(response: R, load: FootingLoads): Resistance;
   /** At the load that governs. */
@@ -63,9 +65,25 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
   const { concrete, baseCompression } = ground.rules;
   const { takeOff, extras = [], bars = [] } = kind;
   const limits = [...kind.limits, ...stiffnessLimit(kind, ground)];
+  const rising = limits.filter(({ mayFall }) => !mayFall);
   const plateStrength = (plate: number) => {
     const side = Math.min(plate, kind.top);
     return concreteBearing(concrete.strength, side * side, kind.top * kind.top);
+  };
+  const worstOf = (asked: typeof limits, loads: readonly FootingLoads[], plate: number): number => {
+    let most = 0;
+    let compression = 0;
+    for (const load of loads) {
+      const response = kind.response(load);
+      for (const limit of asked) {
+        const { demand, capacity } = limit.of(response, load);
+        const use = used(demand, capacity, limit.required);
+        // a use that is no number must not pass for a small one
+        if (use > most || Number.isNaN(use)) most = use;
+      }
+      if (load.compression > compression) compression = load.compression;
+    }
+    return Math.max(most, (compression * baseCompression.required) / plateStrength(plate));
   };
   return {
     choice: kind.choice,
@@ -75,22 +93,9 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
     onRock: kind.onRock ?? false,
     depth: kind.choice.depth,
     rotationalStiffness: kind.rocking?.stiffness,
-    ...pricesOf(takeOff, extras, ground),
-    worst(loads, plate) {
-      let most = 0;
-      let compression = 0;
-      for (const load of loads) {
-        const response = kind.response(load);
-        for (const limit of limits) {
-          const { demand, capacity } = limit.of(response, load);
-          const use = used(demand, capacity, limit.required);
-          // a use that is no number must not pass for a small one
-          if (use > most || Number.isNaN(use)) most = use;
-        }
-        if (load.compression > compression) compression = load.compression;
-      }
-      return Math.max(most, (compression * baseCompression.required) / plateStrength(plate));
-    },
+    ...pricesOf({ takeOff, extras, bars }, ground),
+    worst: (loads, plate) => worstOf(limits, loads, plate),
+    floor: (load, plate) => worstOf(rising, [load], plate),
     measures(loads, plate) {
       const responses = loads.map((load) => kind.response(load));
       const heaviest = indexOfMost(loads.map((load) => load.compression));
@@ -124,6 +129,8 @@ function stiffnessLimit<R>(kind: FootingKind<R>, ground: Ground): FootingLimit<R
     {
       limitState: "base-stiffness",
       required: 1,
+      // the shear turns it too: of a larger moment that is a smaller share
+      mayFall: true,
       source: "Winkler's springs (docs/theory/ground.md); stiffness stated by the study",
       of: (response, load) => ({
         demand: load.moment === 0 ? 0 : baseStiffness,

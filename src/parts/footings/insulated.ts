@@ -55,13 +55,19 @@ export function insulated(footing: FootingPart, row: Insulator, ground: Ground):
     ...footing,
     choice: { ...footing.choice, insulator: row.id },
     extras,
-    ...pricesOf(footing.takeOff, extras, ground),
+    ...pricesOf({ ...footing, extras }, ground),
     worst(loads) {
       let most = 0;
       for (const load of loads)
         for (const rating of ratings)
           most = Math.max(most, used(rating.demand(load), rating.capacity, rating.required));
       return Math.max(most, footing.worst(loads.map(under), row.plate));
+    },
+    floor(load) {
+      let most = footing.floor(under(load), row.plate);
+      for (const rating of ratings)
+        most = Math.max(most, used(rating.demand(load), rating.capacity, rating.required));
+      return most;
     },
     measures: (loads) => [
       ...footing.measures(loads.map(under), row.plate),

@@ -36,12 +36,12 @@ export function buyAndCut(given: Given): Section[] {
 }
 
 /** What the bill has for what is planned here. */
-const billed = ({ wholeReels, concreteAsSold }: Given["problem"]["study"]["parts"]): string =>
+const billed = ({ wholeReels, barsAsSold, concreteAsSold }: Given["problem"]["study"]["parts"]): string =>
   `The bill prices ${[
     wholeReels ? "strand by these reels, their guys at the straight distance" : "strand by length",
-    "bars by mass",
+    barsAsSold ? "bars of the base by these lengths" : "bars by mass",
     concreteAsSold ? "concrete by these bags and loads" : "concrete by volume",
-  ].join(", ")}${wholeReels || concreteAsSold ? "" : ", and stays as it is"}.`;
+  ].join(", ")}${wholeReels || barsAsSold || concreteAsSold ? "" : ", and stays as it is"}.`;
 
 const refusals = ({ cut, concrete }: PurchasePlan): string[] =>
   [

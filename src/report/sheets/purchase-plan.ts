@@ -1,10 +1,9 @@
 import { poursOf } from "../../cost/concrete.ts";
 import { reelPlans } from "../../cost/reels.ts";
-import type { Prices } from "../../model/catalog.ts";
-import { cents } from "../../parts/price.ts";
-import type { Bar } from "../../physics/concrete/bars.ts";
+import { cents } from "../../model/cents.ts";
+import { barCuttings } from "../../purchase/bars.ts";
 import { type Supplied, supplyConcrete } from "../../purchase/concrete.ts";
-import { type Cutting, cutFromStock, type Refusal, type Stock } from "../../purchase/cutting.ts";
+import { type Cutting, cutFromStock, type Refusal } from "../../purchase/cutting.ts";
 import type { Given } from "./given.ts";
 import { strandName } from "./words.ts";
 
@@ -90,33 +89,17 @@ function strandPlans(given: Given): CutPlan[] {
   });
 }
 
-const stockOf = (stock: NonNullable<Prices["barStock"]>, bar: Bar): Stock[] =>
-  stock
-    .filter((one) => one.bar === undefined || one.bar === bar.name)
-    .map(({ length, perMass = 0, price }) => ({
-      length,
-      cents: cents(price ?? length * bar.mass * perMass),
-    }));
-
 /** Bars of the base, size by size; those of anchors are bought by the volume of their concrete. */
 function barPlan(given: Given): CutPlan[] {
   const { barStock } = given.problem.prices;
-  const runs = given.footing.bars.filter(({ count, length }) => count > 0 && length > 0);
-  if (!barStock || runs.length === 0) return [];
-  const sizes = [...new Set(runs.map(({ bar }) => bar))];
-  const lots = sizes.map((bar) => ({
-    name: `${bar.name} bars`,
-    cutting: cutFromStock(
-      stockOf(barStock, bar),
-      runs.filter((run) => run.bar === bar),
-    ),
-  }));
+  const sizes = barStock ? barCuttings(barStock, given.footing.bars) : [];
+  if (sizes.length === 0) return [];
   return [
     {
       of: "bars",
-      lots,
-      cents: sumOf(lots.map(({ cutting }) => cutting)),
-      billed: billedFor(given, (item) => item === "base: bars"),
+      lots: sizes.map(({ name, cutting }) => ({ name: `${name} bars`, cutting })),
+      cents: sumOf(sizes.map(({ cutting }) => cutting)),
+      billed: billedFor(given, (item) => /^base: (#\d+ )?bars?\b/.test(item)),
     },
   ];
 }

@@ -41,20 +41,31 @@ const supply = fc
 
 /** Few masts on much ground: there the way concrete is sold chooses. */
 const poured: fc.Arbitrary<StudyFile> = fc
-  .record({ study: smallStudy, concreteSupply: supply })
-  .map(({ study, concreteSupply }) => ({
+  .record({
+    study: smallStudy,
+    concreteSupply: supply,
+    footings: fc.constantFrom<string[]>(["block", "pier"], ["block", "pier"], ["pad", "block"]),
+    bars: fc.constantFrom("12 ft", "20 ft", "40 ft"),
+  })
+  .map(({ study, concreteSupply, footings, bars }) => ({
     ...study,
     parts: {
       ...study.parts,
       strands: ["ehs-1-4"],
       tensions: [0.1],
       anchors: ["deadman", "screw-7", "screw-9", "low-post"],
-      footings: ["block", "pier"],
+      footings,
       concreteAsSold: true,
+      barsAsSold: true,
     },
     catalog: {
       ...study.catalog,
-      prices: { ...defaultCatalog.prices, ...(study.catalog?.prices as object | undefined), concreteSupply },
+      prices: {
+        ...defaultCatalog.prices,
+        ...(study.catalog?.prices as object | undefined),
+        concreteSupply,
+        barStock: [{ length: bars, perMass: "$1.10/lb" }],
+      },
     } as StudyFile["catalog"],
   }));
 
@@ -64,7 +75,7 @@ const found = (problem: ReturnType<typeof problemOf>): Search => {
   return search;
 };
 
-describe("concrete paid as it is sold", () => {
+describe("concrete and bars paid as they are sold", () => {
   it(`Search(study) and enumeration agree on ${SAME + MOVED} random studies, to the cent`, () => {
     const seen = new Set<string>();
     let moved = 0;
@@ -94,8 +105,9 @@ describe("concrete paid as it is sold", () => {
     expect(seen.size).toBe(SAME + MOVED);
   }, 400_000);
 
-  it("verify(design).bill has the order of bags and loads in place of concrete by volume, to the cent", () => {
+  it("verify(design).bill has the order of bags, loads and whole bars in place of concrete by volume and bars by mass", () => {
     let orders = 0;
+    let barred = 0;
     for (const file of fc.sample(poured, { numRuns: 400, seed: 5 })) {
       const problem = problemOf(file);
       const [pack] = problem.packages;
@@ -114,12 +126,23 @@ describe("concrete paid as it is sold", () => {
       expect(lines.reduce((sum, { amount }) => sum + amount, 0)).toBe(order?.cents);
       expect(footing.concreteShare).toBeLessThanOrEqual(order?.cents ?? 0);
       orders++;
+      const whole = bill.lines.filter(({ item }) => /^base: #\d+ bar of/.test(item));
+      if (footing.bars.length === 0) continue;
+      barred++;
+      const ordered = whole.reduce(
+        (sum, { quantity, item }) => sum + quantity * Number(/of ([\d.]+) m$/.exec(item)?.[1]),
+        0,
+      );
+      const wanted = footing.bars.reduce((sum, { count, length }) => sum + count * length, 0);
+      expect(ordered, JSON.stringify(whole)).toBeGreaterThan(wanted * 0.99);
+      expect(bill.lines.some(({ item }) => item === "base: bars")).toBe(false);
     }
     expect(orders).toBeGreaterThan(100);
+    expect(barred).toBeGreaterThan(10);
   });
 
-  it("parseStudy(concreteAsSold without a supply) names the path, what was found and what was expected", () => {
-    const { concreteSupply: _, ...prices } = defaultCatalog.prices;
+  it("parseStudy(concreteAsSold and barsAsSold without prices for it) names the path, what was found and what was expected", () => {
+    const { concreteSupply: _, barStock: __, ...prices } = defaultCatalog.prices;
     const [file] = fc.sample(poured, { numRuns: 1, seed: 1 });
     const read = parseStudy(
       { ...file, catalog: { ...file.catalog, prices } },
@@ -127,6 +150,7 @@ describe("concrete paid as it is sold", () => {
     );
     expect(read.ok ? [] : read.errors).toMatchObject([
       { path: "parts.concreteAsSold", message: expect.stringContaining("concreteSupply") },
+      { path: "parts.barsAsSold", message: expect.stringContaining("barStock") },
     ]);
   });
 });
