@@ -118,6 +118,46 @@ test("rare givens are found, stated with mixed units, refused at the field and n
   await close();
 });
 
+test("what may not be built is barred on the page, and concrete is paid as it is sold: Undo takes each back", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  const before = await total(page);
+  await page.getByText("Every given").click();
+  await page.getByRole("button", { name: /^Bar something/ }).click();
+  const form = page.getByRole("form", { name: "Bar something" });
+  await form.getByLabel("Why, in a few words").fill("no concrete anywhere");
+  await form.getByLabel("On the side from").fill("400");
+  await form.getByRole("button", { name: "Take" }).click();
+  await form.getByRole("alert").filter({ hasText: "360" }).waitFor();
+  await form.getByLabel("On the side from").fill("");
+  await form.getByRole("button", { name: "Take" }).click();
+  await page.getByText("stated too: what may not be built").waitFor();
+  await page.waitForFunction(
+    (was) => !document.querySelector(".big .fig")?.textContent?.includes(was),
+    before.toLocaleString("en-US"),
+  );
+  await proven(page);
+  // what the cheapest stood on is barred, so another costs more
+  expect(await total(page)).toBeGreaterThan(before);
+  await page
+    .getByText(/three earth screws/)
+    .first()
+    .waitFor();
+  expect(await findings(page)).toEqual([]);
+  await page.getByRole("button", { name: /^allow it/ }).click();
+  await page.getByText("nothing is barred").waitFor();
+  await page.getByLabel("Concrete by bags and loads").check();
+  await page.getByText("stated too: paid as it is sold").waitFor();
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  expect(await page.getByLabel("Concrete by bags and loads").isChecked()).toBe(false);
+  await page.waitForFunction(
+    (was) => document.querySelector(".big .fig")?.textContent?.includes(was),
+    before.toLocaleString("en-US"),
+  );
+  expect(wrong).toEqual([]);
+  await close();
+});
+
 test("ranges and chances are stated on the page: the mast is then safe at the far end of each", async () => {
   const { page, wrong, close } = await desk.page();
   await proven(page);

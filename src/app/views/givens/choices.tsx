@@ -109,3 +109,22 @@ export const GuyChoices = () => {
     </>
   );
 };
+
+/** What the bill and the search pay whole, as the catalog says that it is sold; the rest by length, volume and mass. */
+export const Sold = () => {
+  const { catalog } = useReading();
+  const { concreteSupply, barStock } = catalog.prices;
+  return (
+    <>
+      {catalog.strand.some(({ reels }) => reels) && (
+        <Tick path={["parts", "wholeReels"]} label="Strand by whole reels" />
+      )}
+      {concreteSupply && <Tick path={["parts", "concreteAsSold"]} label="Concrete by bags and loads" />}
+      {barStock && <Tick path={["parts", "barsAsSold"]} label="Bars of the base by whole lengths" />}
+      <p className="quiet">
+        The search then prices each design by what must be bought for it; what is not ticked is paid by
+        length, volume and mass.
+      </p>
+    </>
+  );
+};

@@ -1,5 +1,5 @@
-import { BarredNames } from "./barred.tsx";
-import { GuyChoices, MastChoices } from "./choices.tsx";
+import { BarredThings } from "./barred.tsx";
+import { GuyChoices, MastChoices, Sold } from "./choices.tsx";
 import { FurtherWind } from "./further-wind.tsx";
 import { Layers } from "./layers.tsx";
 import { FurtherSite, FurtherSoil } from "./site.tsx";
@@ -20,11 +20,13 @@ const EveryGiven = () => (
       <FurtherSoil />
       <h3>Mast</h3>
       <MastChoices />
+      <h3>Paid as it is sold</h3>
+      <Sold />
+      <BarredThings />
     </section>
     <section aria-label="Guys and anchors">
       <h3>Guys and anchors</h3>
       <GuyChoices />
-      <BarredNames />
     </section>
     <section aria-label="Antennas">
       <h3>Antennas</h3>

@@ -132,7 +132,7 @@ export const Plain = ({ path, label, shown, unit = "", read, start, none }: Plai
 
 /** Yes or no. */
 export const Tick = ({ path, label }: { path: Path; label: string }) => {
-  const value = valueAt(useReading().study, path) as boolean;
+  const value = valueAt(useReading().study, path) === true;
   return (
     <label className="tick">
       <input
@@ -159,10 +159,12 @@ interface KindsProps {
   readonly all?: boolean;
   /** May none be ticked? Then the list is left out. */
   readonly none?: boolean;
+  /** In place of the count. */
+  readonly words?: string;
 }
 
 /** What the search may choose from a table: ticked or not, at least one. */
-export const Kinds = ({ path, label, rows, all = false, none = false }: KindsProps) => {
+export const Kinds = ({ path, label, rows, all = false, none = false, words }: KindsProps) => {
   const value = valueAt(useReading().study, path) as "all" | readonly (string | number)[] | undefined;
   const chosen = value === "all" ? rows.map((row) => row.value) : (value ?? []);
   const put = (next: readonly (string | number)[]) => {
@@ -170,7 +172,7 @@ export const Kinds = ({ path, label, rows, all = false, none = false }: KindsPro
     const given = whole ? "all" : next.length === 0 && none ? undefined : next;
     return changeStudy(path, given, `${label.toLowerCase()}: ${whole ? "all" : next.join(", ") || "none"}`);
   };
-  const said = chosen.length === rows.length ? "all" : `${chosen.length} of ${rows.length}`;
+  const said = words ?? (chosen.length === rows.length ? "all" : `${chosen.length} of ${rows.length}`);
   return (
     <details className="kinds">
       <summary className="ed">
