@@ -65,6 +65,18 @@ const cut = { targetFormat: "woff2", keepFeatures: ["tnum", "lnum"], noHinting: 
 const cutFonts: Plugin = {
   name: "cut-fonts",
   apply: "build",
+  // the words of the first page are all in this face: asked for with the styles, it comes before they are drawn
+  transformIndexHtml: {
+    order: "post",
+    handler: (_, { bundle = {} }) =>
+      Object.keys(bundle)
+        .filter((name) => /barlow[^/]*-400-normal[^/]*\.woff2$/.test(name) && !name.endsWith("-more.woff2"))
+        .map((name) => ({
+          tag: "link",
+          attrs: { rel: "preload", as: "font", type: "font/woff2", href: `/${name}`, crossorigin: "" },
+          injectTo: "head",
+        })),
+  },
   async generateBundle(_, bundle) {
     const sheets = Object.values(bundle).filter((file) => file.fileName.endsWith(".css"));
     for (const font of Object.values(bundle)) {

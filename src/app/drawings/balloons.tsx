@@ -1,8 +1,11 @@
-import { type RefObject, useLayoutEffect, useMemo, useState } from "react";
+import { type RefObject, useEffect, useMemo, useState } from "react";
 import { placed, type Quad } from "./clear.ts";
 import type { Frame } from "./frame.ts";
 import { Balloon, balloonSpots } from "./loads.tsx";
 import type { Scene } from "./scene.ts";
+
+/** Between a drawing and the measuring of its words, ms: an answer that still gets better follows sooner. */
+const AFTER = 120;
 
 interface Props {
   readonly scene: Scene;
@@ -15,16 +18,16 @@ interface Props {
 export const Balloons = ({ scene, frame, paper, pointed }: Props) => {
   const wanted = useMemo(() => balloonSpots(scene, frame), [scene, frame]);
   const [places, setPlaces] = useState<ReturnType<typeof placed> | null>(null);
-  useLayoutEffect(() => {
+  useEffect(() => {
     let gone = false;
     const place = () => {
       const svg = paper.current;
       if (svg && !gone)
         setPlaces(placed(wanted, { width: frame.width, height: frame.height, ...drawnOn(svg) }));
     };
-    place();
-    // lettering that arrives late is wider or narrower than what stood in for it
-    document.fonts.ready.then(place);
+    // measured when the page has time: a drawing that is followed by a better one is not. Lettering that arrives late
+    // is wider or narrower than what stood in for it.
+    document.fonts.ready.then(() => setTimeout(place, AFTER));
     return () => {
       gone = true;
     };

@@ -16,7 +16,7 @@ export const ProofScale = ({ bound, best, system }: { bound: number; best: numbe
   const bestLine = x(best) + 4 < boundRight + 6 ? 25 : 10;
   const words = `open: ${money(best - bound, "$", system)}`;
   return (
-    <div ref={ref} style={{ margin: "12px 0 6px" }}>
+    <div ref={ref} className="proof-scale">
       <svg
         width={width}
         height="70"
