@@ -63,6 +63,7 @@ test("putAll() keeps all of a file or nothing of it", async () => {
     cupboard.putAll({
       studies: [study],
       versions: [],
+      designs: [],
       books: [{ id: "taken", name: "again", at: 1, catalog: defaultCatalog }],
     }),
   ).rejects.toThrow();

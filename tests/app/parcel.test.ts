@@ -7,6 +7,7 @@ import { withValue } from "../../src/app/state/path.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
+import { design as pastureDesign } from "../checks/support/pasture.ts";
 
 const paper: Paper = { study: startingStudies[0].file, catalog: defaultCatalog };
 const dearer: Paper = { ...paper, catalog: withValue(defaultCatalog, ["prices", "permit"], "$999") };
@@ -52,6 +53,7 @@ test("everything written to one file is read back, shared catalogs once, the del
     studies: [study("a", paper), study("b", dearer), { ...study("c", paper), deletedAt: 9 }],
     versions: [{ id: "v", study: "a", name: "before the beam", at: 5, paper: shorter }],
     books: [{ id: "k", name: "spring prices", at: 4, catalog: dearer.catalog }],
+    designs: [{ id: "d", name: "the tall one", at: 6, paper: dearer, design: pastureDesign() }],
   });
   expect(JSON.parse(text).catalogs).toHaveLength(3);
   const back = readParcel(text);
@@ -59,20 +61,42 @@ test("everything written to one file is read back, shared catalogs once, the del
   expect(back.studies.map((one) => one.paper)).toEqual([paper, dearer]);
   expect(back.studies[0].versions).toEqual([{ name: "before the beam", at: 5, paper: shorter }]);
   expect(back.books).toEqual([{ name: "spring prices", at: 4, catalog: dearer.catalog }]);
+  expect(back.designs).toEqual([{ name: "the tall one", at: 6, paper: dearer, design: pastureDesign() }]);
   const kept = asKept(back);
   expect(kept.versions[0].study).toBe(kept.studies[0].id);
-  expect(new Set([...kept.studies, ...kept.versions, ...kept.books].map((one) => one.id)).size).toBe(4);
+  expect(
+    new Set([...kept.studies, ...kept.versions, ...kept.books, ...kept.designs].map((one) => one.id)).size,
+  ).toBe(5);
 });
 
 test("readParcel() takes what can be read of a file and names the place of what can't", () => {
   const bad: Paper = { ...paper, study: withValue(paper.study, ["site", "wind", "speed"], "fast") };
   const back = readParcel(
-    writeParcel({ studies: [study("a", paper), study("b", bad)], versions: [], books: [] }),
+    writeParcel({ studies: [study("a", paper), study("b", bad)], versions: [], books: [], designs: [] }),
   );
   expect(back.studies).toHaveLength(1);
   expect(back.refused).toHaveLength(1);
   expect(back.refused[0].where).toMatch(/^study 2, “/);
   expect(back.refused[0].why).toMatch(/site\.wind\.speed.*fast/);
+});
+
+test("readParcel() refuses a kept design that is none, by its place, and reads a file of before that kept none", () => {
+  const whole = JSON.parse(
+    writeParcel({ studies: [study("a", paper)], versions: [], books: [], designs: [] }),
+  );
+  const { designs: _, ...before } = whole;
+  expect(readParcel(JSON.stringify(before))).toMatchObject({ designs: [], refused: [] });
+  const bad = {
+    name: "broken",
+    at: 1,
+    study: whole.studies[0].study,
+    catalog: 0,
+    design: { height: "tall" },
+  };
+  const back = readParcel(JSON.stringify({ ...whole, designs: [bad] }));
+  expect(back.studies).toHaveLength(1);
+  expect(back.designs).toEqual([]);
+  expect(back.refused[0]).toMatchObject({ where: "design 1, “broken”" });
 });
 
 test("readParcel() says in words why a file is none of ours", () => {

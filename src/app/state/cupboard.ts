@@ -136,12 +136,14 @@ export const putAll = async (all: {
   readonly studies: readonly KeptStudy[];
   readonly versions: readonly KeptVersion[];
   readonly books: readonly KeptBook[];
+  readonly designs: readonly KeptDesign[];
 }): Promise<void> => {
-  const tx = (await store()).transaction(["studies", "versions", "books"], "readwrite");
+  const tx = (await store()).transaction(["studies", "versions", "books", "designs"], "readwrite");
   await Promise.all([
     ...all.studies.map((one) => tx.objectStore("studies").add(one)),
     ...all.versions.map((one) => tx.objectStore("versions").add(one)),
     ...all.books.map((one) => tx.objectStore("books").add(one)),
+    ...all.designs.map((one) => tx.objectStore("designs").add(one)),
     tx.done,
   ]);
 };

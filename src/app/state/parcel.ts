@@ -2,10 +2,10 @@ import { z } from "zod";
 import type { CatalogFile, Table } from "../../model/catalog.ts";
 import { tables } from "../../model/catalog.ts";
 import { defaultCatalog } from "../../model/default-catalog.ts";
-import { parseCatalog } from "../../model/parse.ts";
+import { parseCatalog, parseDesign } from "../../model/parse.ts";
 import type { StudyFile } from "../../model/study.ts";
 import { type Paper, readPaper } from "./book.ts";
-import { type KeptBook, type KeptStudy, type KeptVersion, newId } from "./cupboard.ts";
+import { type KeptBook, type KeptDesign, type KeptStudy, type KeptVersion, newId } from "./cupboard.ts";
 import { begin } from "./history.ts";
 
 /** Version of the file that holds everything; a newer one is refused. */
@@ -25,6 +25,11 @@ const parcelSchema = z.strictObject({
   books: z
     .array(z.strictObject({ name: z.string().max(200), at: z.number(), catalog: z.int().min(0) }))
     .max(2000),
+  /** Kept to be compared; files of before have none. */
+  designs: z
+    .array(z.strictObject({ ...written.shape, design: z.looseObject({}) }))
+    .max(2000)
+    .default([]),
 });
 type Parcel = z.output<typeof parcelSchema>;
 
@@ -32,9 +37,13 @@ export interface Everything {
   readonly studies: readonly KeptStudy[];
   readonly versions: readonly KeptVersion[];
   readonly books: readonly KeptBook[];
+  readonly designs: readonly KeptDesign[];
 }
 
-/** Studies, their versions and the books of prices as one file; a catalog that several share stands in it once. */
+/**
+ * Studies, their versions, the books of prices and the designs kept for comparison as one file; a catalog that several
+ * share stands in it once.
+ */
 export const writeParcel = (all: Everything): string => {
   const catalogs: CatalogFile[] = [];
   const places = new Map<string, number>();
@@ -60,7 +69,11 @@ export const writeParcel = (all: Everything): string => {
         .map((version) => state(version.name, version.at, version.paper)),
     }));
   const books = all.books.map(({ name, at, catalog }) => ({ name, at, catalog: placeOf(catalog) }));
-  return `${JSON.stringify({ parcel: PARCEL, catalogs, studies, books } satisfies Parcel, null, 1)}\n`;
+  const designs = all.designs.map(({ name, at, paper, design }) => ({
+    ...state(name, at, paper),
+    design: design as unknown as Parcel["designs"][number]["design"],
+  }));
+  return `${JSON.stringify({ parcel: PARCEL, catalogs, studies, books, designs } satisfies Parcel, null, 1)}\n`;
 };
 
 /** The study as a file that stands alone: rows that differ from the starting catalog go along in it. */
@@ -87,7 +100,7 @@ export const writeStudy = (paper: Paper): string => {
   const alone = standalone(paper);
   if (alone) return `${JSON.stringify(alone, null, 2)}\n`;
   const study = { id: "", revision: 0, at: Date.now(), deletedAt: null, history: begin(paper) };
-  return writeParcel({ studies: [study], versions: [], books: [] });
+  return writeParcel({ studies: [study], versions: [], books: [], designs: [] });
 };
 
 /** What a file brings, looked at and not yet taken. */
@@ -99,6 +112,8 @@ export interface Brought {
     readonly versions: readonly { readonly name: string; readonly at: number; readonly paper: Paper }[];
   }[];
   readonly books: readonly { readonly name: string; readonly at: number; readonly catalog: CatalogFile }[];
+  /** Kept to be compared. */
+  readonly designs: readonly Omit<KeptDesign, "id">[];
   /** What can't be taken, each with the place in the file. */
   readonly refused: readonly { readonly where: string; readonly why: string }[];
 }
@@ -133,11 +148,12 @@ const jsonOf = (text: string): unknown => {
 const oneStudy = (study: StudyFile): Brought => {
   const paper: Paper = { study, catalog: defaultCatalog };
   const why = whyNot(paper);
-  if (why) return { studies: [], books: [], refused: [{ where: "study", why }] };
-  return { studies: [{ name: study.name, paper, at: Date.now(), versions: [] }], books: [], refused: [] };
+  const nothing = { studies: [], books: [], designs: [], refused: [] };
+  if (why) return { ...nothing, refused: [{ where: "study", why }] };
+  return { ...nothing, studies: [{ name: study.name, paper, at: Date.now(), versions: [] }] };
 };
 
-const judged = ({ catalogs, studies, books }: Parcel): Brought => {
+const judged = ({ catalogs, studies, books, designs }: Parcel): Brought => {
   const refused: { where: string; why: string }[] = [];
   const files = catalogs.map((catalog) => catalog as unknown as CatalogFile);
   const paperAt = (one: { study: unknown; catalog: number }, where: string): Paper | null => {
@@ -163,16 +179,30 @@ const judged = ({ catalogs, studies, books }: Parcel): Brought => {
     refused.push({ where: `book ${at + 1}, “${one.name}”`, why });
     return [];
   });
-  return { studies: taken, books: takenBooks, refused };
+  const takenDesigns = designs.flatMap((one, at) => {
+    const where = `design ${at + 1}, “${one.name}”`;
+    const paper = paperAt(one, where);
+    const read = paper && parseDesign(one.design);
+    if (paper && read?.ok) return [{ name: one.name, at: one.at, paper, design: read.design }];
+    if (read && !read.ok)
+      refused.push({ where, why: `${read.errors[0].path} ${read.errors[0].message}`.trim() });
+    return [];
+  });
+  return { studies: taken, books: takenBooks, designs: takenDesigns, refused };
 };
 
 /** What is brought as it will be kept: always beside what is there, never over it. */
-export const asKept = ({ studies, books }: Brought): Everything => {
+export const asKept = ({ studies, books, designs }: Brought): Everything => {
   const versions: KeptVersion[] = [];
   const kept = studies.map((one): KeptStudy => {
     const id = newId();
     for (const version of one.versions) versions.push({ id: newId(), study: id, ...version });
     return { id, revision: 1, at: one.at, deletedAt: null, history: begin(one.paper) };
   });
-  return { studies: kept, versions, books: books.map((one) => ({ id: newId(), ...one })) };
+  return {
+    studies: kept,
+    versions,
+    books: books.map((one) => ({ id: newId(), ...one })),
+    designs: designs.map((one) => ({ id: newId(), ...one })),
+  };
 };

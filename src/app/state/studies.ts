@@ -7,6 +7,7 @@ import type { KeptBook, KeptStudy, KeptVersion } from "./cupboard.ts";
 import * as cupboard from "./cupboard.ts";
 import { downloadText, fileName } from "./files.ts";
 import { begin, edit } from "./history.ts";
+import { layOutKept, shelf } from "./kept.ts";
 import { asKept, type Brought, type Everything, writeParcel, writeStudy } from "./parcel.ts";
 import { withValue } from "./path.ts";
 import { isHistory, onKept, openKept, renamed, saveNow, tell, troubleOf } from "./saving.ts";
@@ -190,9 +191,14 @@ export const takeBook = (one: KeptBook): readonly Fault[] => {
 /** Everything that can be reached: what lies on the desk comes from memory, whether or not it could be kept. */
 const everything = async (): Promise<Everything> => {
   const { studyId } = book.get();
-  const empty: Everything = { studies: [], versions: [], books: [] };
-  const there = await Promise.all([cupboard.studies(), cupboard.versions(), cupboard.books()])
-    .then(([studies, versions, books]): Everything => ({ studies, versions, books }))
+  const empty: Everything = { studies: [], versions: [], books: [], designs: [] };
+  const there = await Promise.all([
+    cupboard.studies(),
+    cupboard.versions(),
+    cupboard.books(),
+    cupboard.designs(),
+  ])
+    .then(([studies, versions, books, designs]): Everything => ({ studies, versions, books, designs }))
     .catch(() => empty);
   const mine: KeptStudy = {
     id: studyId,
@@ -207,7 +213,8 @@ const everything = async (): Promise<Everything> => {
     book.set({
       notice: `Damaged studies are not in the file (${others.length - readable.length}): the list of studies writes each as it is kept.`,
     });
-  return { ...there, studies: [mine, ...readable] };
+  const unwritten = shelf.get().kept.filter(({ id }) => !there.designs.some((one) => one.id === id));
+  return { ...there, studies: [mine, ...readable], designs: [...there.designs, ...unwritten] };
 };
 export const writeEverything = async (): Promise<void> => {
   const day = new Date().toISOString().slice(0, 10);
@@ -239,5 +246,6 @@ export const takeBrought = async (): Promise<void> => {
   // where nothing can be kept, it can still be worked with
   if (!done && all.studies[0]) layOpen(all.studies[0].id, all.studies[0].history, null);
   if (done && all.studies[0]) openKept(all.studies[0]);
+  if (done) await layOutKept();
   tell(null);
 };

@@ -58,7 +58,9 @@ export const HandOn = () => {
         )}
         <li>
           <Does act={writeEverything}>Write everything to one file</Does>{" "}
-          <span className="quiet">all studies, their versions, the price books</span>
+          <span className="quiet">
+            all studies, their versions, the price books, the designs kept for comparison
+          </span>
         </li>
         <li>
           <label className="link">
@@ -98,8 +100,8 @@ export const Brought = () => {
       </div>
     );
   if (!brought) return null;
-  const { studies, books, refused: bad } = brought.found;
-  const count = studies.length + books.length;
+  const { studies, books, designs, refused: bad } = brought.found;
+  const count = studies.length + books.length + designs.length;
   return (
     <section className="warn" aria-label="What it brings">
       <h2>
@@ -133,6 +135,13 @@ export const Brought = () => {
             <tr key={at}>
               <td>{one.name}</td>
               <td className="quiet">a book of parts and prices</td>
+            </tr>
+          ))}
+          {designs.map((one, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: as above
+            <tr key={at}>
+              <td>{one.name}</td>
+              <td className="quiet">a design kept for comparison</td>
             </tr>
           ))}
         </tbody>
