@@ -1,4 +1,5 @@
 import { proxy, type Remote } from "comlink";
+import type { Reliability } from "../src/checks/reliability.ts";
 import type { Design } from "../src/model/design.ts";
 import { parseStudy } from "../src/model/parse.ts";
 import { isLeast } from "../src/model/study.ts";
@@ -217,6 +218,12 @@ export class Pool implements SearchClient {
     await this.open(job);
     const [first] = this.hands;
     return Promise.race([first.remote.cures(design) as Promise<readonly Cure[]>, first.failed]);
+  }
+
+  async chance(job: Job, design: Design): Promise<Reliability> {
+    await this.open(job);
+    const [first] = this.hands;
+    return Promise.race([first.remote.chance(design) as Promise<Reliability>, first.failed]);
   }
 
   stop(): void {

@@ -1,3 +1,4 @@
+import type { Reliability } from "../src/checks/reliability.ts";
 import type { CatalogFile } from "../src/model/catalog.ts";
 import type { Design } from "../src/model/design.ts";
 import type { StudyFile } from "../src/model/study.ts";
@@ -21,6 +22,8 @@ export interface SearchClient {
   map(job: Job, axes: MapAxes, onProgress: (map: CostMap) => void): Promise<CostMap>;
   /** What one step of each part would do to the checks of a design. */
   cures(job: Job, design: Design): Promise<readonly Cure[]>;
+  /** How probable it is that a design misses a check, of a study that says what is uncertain. */
+  chance(job: Job, design: Design): Promise<Reliability>;
   /** Ends the running search within 100 ms; it resolves as "stopped" with its incumbent and gap. */
   stop(): void;
   /** Goes on with a stopped `find` where it left off. */

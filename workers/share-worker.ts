@@ -1,5 +1,8 @@
+import { type Reliability, reliability } from "../src/checks/reliability.ts";
+import type { Catalog } from "../src/model/catalog.ts";
 import type { Design } from "../src/model/design.ts";
 import { parseStudy } from "../src/model/parse.ts";
+import type { Study } from "../src/model/study.ts";
 import { compile } from "../src/problem/compile.ts";
 import type { Problem } from "../src/problem/types.ts";
 import { type Cure, cures } from "../src/search/cures.ts";
@@ -44,6 +47,8 @@ const breathe = (): Promise<void> =>
  */
 export class ShareWorker {
   private problem: Problem | null = null;
+  /** As the job says it, before its ranges lead to a place. */
+  private stated: { readonly study: Study; readonly catalog: Catalog } | null = null;
   private search: Search | null = null;
   private front: FrontSearch | null = null;
   /** Masts solved for earlier jobs: a dearer bag of cement need not solve them again. */
@@ -58,6 +63,7 @@ export class ShareWorker {
     this.front = null;
     const read = parseStudy(job.study, { catalog: job.catalog });
     if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("; "));
+    this.stated = read;
     this.problem = compile(read.study, read.catalog);
     return gridSize(this.problem);
   }
@@ -136,6 +142,12 @@ export class ShareWorker {
 
   cures(design: Design): readonly Cure[] {
     return cures(this.opened(), design);
+  }
+
+  /** @throws RangeError where the study states nothing uncertain */
+  chance(design: Design): Reliability {
+    if (!this.stated) throw new Error("no job is open in this worker");
+    return reliability(this.stated.study, this.stated.catalog, design);
   }
 
   outcome(shares: readonly ShareReport[], seconds: number): Outcome {

@@ -190,6 +190,13 @@ test("ranges and chances are stated on the page: the mast is then safe at the fa
   await state(/^Chance of wind/, { "Mean of each year’s greatest": "70 mph", "Standard deviation": "9 mph" });
   await page.getByRole("button", { name: /wind 70 mph, spread 9 mph, Gumbel/ }).waitFor();
   await page.getByRole("button", { name: /^Years that the chance is for/ }).waitFor();
+  const odds = page.getByRole("region", { name: "How probable a miss is" });
+  await odds.getByRole("button", { name: "Work it out" }).click();
+  await odds.getByText("to first order. That a rule is missed").waitFor({ timeout: 60_000 });
+  await odds
+    .getByText(/wind 100 %; most probably at a wind of \d+ mph/)
+    .first()
+    .waitFor();
   expect(await findings(page)).toEqual([]);
   // the last of them taken away, the study states neither any more
   await page.getByRole("button", { name: /^Chance of wind/ }).click();

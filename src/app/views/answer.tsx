@@ -15,6 +15,7 @@ import { ProofLine } from "./proof-line.tsx";
 import { useStepPrices } from "./step-price.tsx";
 import { WhyNot } from "./why-not.tsx";
 
+const Chance = lazy(() => import("./chance.tsx"));
 const NoneSafe = lazy(() => import("./none-safe.tsx"));
 
 /** Memoised by reference: a selector must not make a new object for an unchanged book. */
@@ -82,6 +83,11 @@ const Body = () => {
         )}
         {answer.kind === "proven" && "reading" in answer && answer.reading.study.aim === "cost" && (
           <LockPrices reading={answer.reading} cost={answer.best.verdict.bill.total} />
+        )}
+        {answer.kind === "proven" && "reading" in answer && answer.reading.study.uncertain && (
+          <Suspense>
+            <Chance reading={answer.reading} design={answer.best.design} />
+          </Suspense>
         )}
         {judged?.verdict.passes && <BillBar bill={judged.verdict.bill} />}
         {judged && judged.verdict.assumptions.length > 0 && (

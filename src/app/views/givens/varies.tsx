@@ -56,8 +56,8 @@ export const Varies = () => {
             shown={uncertain.years === 1 ? "in one year" : `in ${uncertain.years} years`}
           />
           <p className="quiet">
-            The search takes no heed of what is uncertain: the command “reliability” says how probable it is
-            that a design misses a check.
+            The search takes no heed of what is uncertain: under the proven answer’s checks the page works out
+            how probable it is that it misses one.
           </p>
         </>
       )}
