@@ -2,12 +2,12 @@ import { liftedWeight } from "./lifted-soil.ts";
 import { pierAsPost } from "./pier.ts";
 import {
   type GroundRules,
+  heldWeight,
   lateralMoment,
   lateralMultiplier,
   type SoilGivens,
   stretches,
   submergedUnitWeight,
-  WATER_UNIT_WEIGHT,
 } from "./soil.ts";
 
 /** A square block, its top at grade, with a post that the guys pull at a height above it. m. */
@@ -77,8 +77,7 @@ export function anchorPostCapacity(
     );
   const water = rules.waterTable ?? Number.POSITIVE_INFINITY;
   const drowned = Math.max(0, depth - Math.max(0, water));
-  const weight =
-    (rules.deadShare ?? 1) * width ** 2 * (depth * rules.concreteUnitWeight - drowned * WATER_UNIT_WEIGHT);
+  const weight = heldWeight(width ** 2 * depth * rules.concreteUnitWeight, width ** 2 * drowned, rules);
   const prism = liftedWeight({ length: width, width, height: depth, depth }, soil, rules);
   // the diagonal of a square, as the code says
   const asPost = pierAsPost({ diameter: width * Math.SQRT2, depth }, soil, rules)?.of({

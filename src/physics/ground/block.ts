@@ -1,15 +1,16 @@
-import { effectiveSquare } from "./eccentric.ts";
+import { effectiveSquare, meyerhofPressure } from "./eccentric.ts";
 import { type FootingLoads, type FootingResistance, lifted, type TakeOff } from "./loads.ts";
 import {
   baseHold,
   bearingUnder,
   type GroundRules,
+  heldWeight,
   lateralForce,
   lateralMoment,
   lateralMultiplier,
   type SoilGivens,
   soilAt,
-  WATER_UNIT_WEIGHT,
+  unheld,
 } from "./soil.ts";
 
 /** Height of the formed collar of a block cast in a neat hole, m (6 in.): common practice, no source. */
@@ -34,8 +35,8 @@ export function blockResistance(
   const { width, depth } = block;
   const multiplier = lateralMultiplier(soil, depth, rules);
   const submerged = Math.max(0, depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
-  const own = width ** 2 * (depth * rules.concreteUnitWeight - submerged * WATER_UNIT_WEIGHT);
-  const normal = loads.compression + own * (rules.deadShare ?? 1);
+  const dry = width ** 2 * depth * rules.concreteUnitWeight;
+  const normal = loads.compression + heldWeight(dry, width ** 2 * submerged, rules);
   const bearing = bearingUnder(soil, depth, width);
   if (!(normal > 0)) return lifted(bearing);
 
@@ -45,7 +46,7 @@ export function blockResistance(
   const eccentricity = atBase / normal;
   const area = effectiveSquare(width, eccentricity);
   return {
-    bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: bearing },
+    bearing: { demand: meyerhofPressure(width, normal, atBase, unheld(dry, rules)), capacity: bearing },
     overturning: { demand, capacity: (normal * width) / 2 + soilMoment },
     sliding: {
       demand: Math.abs(loads.shear),

@@ -40,3 +40,16 @@ export function effectiveSquare(width: number, eccentricity: number): number {
   if (!(eccentricity < width / 2)) return 0;
   return Math.min(width * (width - 2 * eccentricity), (width - Math.SQRT2 * eccentricity) ** 2);
 }
+
+/**
+ * Meyerhof's pressure under a square base, Pa: the worse of the weight that holds and of that with `more`, for weight
+ * presses the soil as well as it holds the load near the middle. Infinity where the load is off the base.
+ * @param moment at the base, N m @param more N
+ */
+export function meyerhofPressure(width: number, normal: number, moment: number, more: number): number {
+  const under = (load: number): number => {
+    const area = effectiveSquare(width, moment / load);
+    return area > 0 ? load / area : Number.POSITIVE_INFINITY;
+  };
+  return more > 0 ? Math.max(under(normal), under(normal + more)) : under(normal);
+}

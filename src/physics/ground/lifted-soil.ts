@@ -1,4 +1,4 @@
-import { type GroundRules, type SoilGivens, stretches, WATER_UNIT_WEIGHT, weakestTo } from "./soil.ts";
+import { type GroundRules, heldWeight, type SoilGivens, stretches, weakestTo } from "./soil.ts";
 import { upliftPrism, upliftRounded } from "./uplift-pyramid.ts";
 
 /** How the soil that a buried block lifts is bounded: a prism with square corners, or cones from its edges. */
@@ -76,9 +76,7 @@ export function liftedWeight(block: LiftedBlock, soil: SoilGivens, rules: Ground
   }, 0);
   const water = rules.waterTable ?? Number.POSITIVE_INFINITY;
   const submerged = water < depth ? volume(depth - Math.max(0, water)) : 0;
-  return (
-    (rules.deadShare ?? 1) * (concrete * rules.concreteUnitWeight + lifted - submerged * WATER_UNIT_WEIGHT)
-  );
+  return heldWeight(concrete * rules.concreteUnitWeight + lifted, submerged, rules);
 }
 
 /** What holds a buried block down, nominal, where its soil breaks out to grade. */

@@ -1,15 +1,16 @@
-import { effectiveSquare } from "./eccentric.ts";
+import { effectiveSquare, meyerhofPressure } from "./eccentric.ts";
 import { type FootingLoads, type FootingResistance, lifted, type TakeOff } from "./loads.ts";
 import {
   baseHold,
   bearingUnder,
   type GroundRules,
+  heldWeight,
   lateralForce,
   lateralMultiplier,
   meanUnitWeight,
   type SoilGivens,
   soilAt,
-  WATER_UNIT_WEIGHT,
+  unheld,
 } from "./soil.ts";
 
 /** A square pad with a square pedestal up to grade. m. */
@@ -22,16 +23,19 @@ export interface PadGeometry {
   readonly pedestal: number;
 }
 
-/** Own weight with the soil on the pad, less buoyancy, N. */
-export function padWeight(pad: PadGeometry, soil: SoilGivens, rules: GroundRules): number {
+/** Own weight with the soil on the pad, N: dry, and as it holds, less buoyancy. */
+export function padWeight(
+  pad: PadGeometry,
+  soil: SoilGivens,
+  rules: GroundRules,
+): { readonly dry: number; readonly held: number } {
   const stem = pad.depth - pad.thickness;
   const concrete = pad.width ** 2 * pad.thickness + pad.pedestal ** 2 * stem;
   const fill = (pad.width ** 2 - pad.pedestal ** 2) * stem;
   // fill and concrete together fill the hole, so water lifts the whole plan below its table
   const submerged = pad.width ** 2 * Math.max(0, pad.depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
-  return (
-    concrete * rules.concreteUnitWeight + fill * meanUnitWeight(soil, 0, stem) - submerged * WATER_UNIT_WEIGHT
-  );
+  const dry = concrete * rules.concreteUnitWeight + fill * meanUnitWeight(soil, 0, stem);
+  return { dry, held: heldWeight(dry, submerged, rules) };
 }
 
 /** Concrete and fill over the underside outside the pedestal, Pa: as the weight of the pad counts, and dry. */
@@ -43,7 +47,7 @@ export function padCover(
   const stem = pad.depth - pad.thickness;
   const dry = pad.thickness * rules.concreteUnitWeight + stem * meanUnitWeight(soil, 0, stem);
   const submerged = Math.max(0, pad.depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
-  return { counted: (dry - submerged * WATER_UNIT_WEIGHT) * (rules.deadShare ?? 1), dry };
+  return { counted: heldWeight(dry, submerged, rules), dry };
 }
 
 /**
@@ -61,7 +65,8 @@ export function padResistance(
     throw new RangeError(
       `pad: found depth ${depth} m, thickness ${thickness} m, width ${width} m, pedestal ${pedestal} m, expected depth at least the thickness and width at least the pedestal`,
     );
-  const normal = loads.compression + padWeight(pad, soil, rules) * (rules.deadShare ?? 1);
+  const { dry, held } = padWeight(pad, soil, rules);
+  const normal = loads.compression + held;
   const bearing = bearingUnder(soil, depth, width);
   if (!(normal > 0)) return lifted(bearing);
 
@@ -70,7 +75,7 @@ export function padResistance(
   const area = effectiveSquare(width, eccentricity);
   const lateral = width * lateralForce(soil, depth - thickness, depth, lateralMultiplier(soil, depth, rules));
   return {
-    bearing: { demand: area > 0 ? normal / area : Number.POSITIVE_INFINITY, capacity: bearing },
+    bearing: { demand: meyerhofPressure(width, normal, demand, unheld(dry, rules)), capacity: bearing },
     overturning: { demand, capacity: (normal * width) / 2 },
     sliding: {
       demand: Math.abs(loads.shear),

@@ -4,10 +4,10 @@ import { passiveCoefficient } from "./rankine.ts";
 import {
   bearingUnder,
   type GroundRules,
+  heldWeight,
   lateralMultiplier,
   type SoilGivens,
   submergedUnitWeight,
-  WATER_UNIT_WEIGHT,
   weakestTo,
 } from "./soil.ts";
 
@@ -111,7 +111,7 @@ export function pierBearing(
   const area = (Math.PI / 4) * diameter ** 2;
   const wet = Math.max(0, depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
   const weight = depth * rules.concreteUnitWeight;
-  const down = compression / area + (weight - wet * WATER_UNIT_WEIGHT) * (rules.deadShare ?? 1);
+  const down = compression / area + heldWeight(weight, wet, rules);
   // water is not counted where it relieves the tip
   return {
     demand: down > 0 ? compression / area + weight : Number.POSITIVE_INFINITY,

@@ -4,10 +4,11 @@ import {
   baseHold,
   bearingUnder,
   type GroundRules,
+  heldWeight,
   type SoilGivens,
   soilAt,
   submergedUnitWeight,
-  WATER_UNIT_WEIGHT,
+  unheld,
   weakestTo,
 } from "./soil.ts";
 import { upliftCone } from "./uplift-pyramid.ts";
@@ -93,7 +94,8 @@ export function dowelStrength(pad: RockPadGeometry, soil: SoilGivens, rules: Gro
   const passed = (soil.layers ?? []).some(({ from }) => from > depth && from < below)
     ? weakestTo(soil, below)
     : soilAt(soil, depth);
-  const weight = (wet ? submergedUnitWeight(passed) : passed.unitWeight) * (rules.deadShare ?? 1);
+  const counted = { unitWeight: (rules.deadShare ?? 1) * passed.unitWeight };
+  const weight = wet ? submergedUnitWeight(counted) : counted.unitWeight;
   const side = width - 2 * edge;
   const perRow = dowels / 4 + 1;
   // a cone, drawn out along a row and round a square
@@ -149,8 +151,9 @@ export function rockPadAnswers(
     way(pad, [Math.SQRT1_2, Math.SQRT1_2], (Math.SQRT2 * width) / 4),
   ];
   const wet = Math.max(0, depth - (rules.waterTable ?? Number.POSITIVE_INFINITY));
-  const own =
-    width ** 2 * (depth * rules.concreteUnitWeight - wet * WATER_UNIT_WEIGHT) * (rules.deadShare ?? 1);
+  const dry = width ** 2 * depth * rules.concreteUnitWeight;
+  const own = heldWeight(dry, width ** 2 * wet, rules);
+  const more = unheld(dry, rules);
   const bearing = bearingUnder(soil, depth, width);
   const rock = soilAt(soil, depth);
   const dowelShear = (dowels * strength.steel) / Math.sqrt(3);
@@ -174,8 +177,9 @@ export function rockPadAnswers(
         if (left > 0) pressure = Math.max(pressure, onRock / (width ** 2 / 4));
       }
       // where no dowel is needed the rock bears as any soil; the pressed quarter is its limit
-      const area = Math.max(effectiveSquare(width, moment / normal), width ** 2 / 4);
-      pressure = Math.max(pressure, normal / area);
+      const bears = (load: number) => load / Math.max(effectiveSquare(width, moment / load), width ** 2 / 4);
+      pressure = Math.max(pressure, bears(normal), bears(normal + more));
+      pressed = Math.max(pressed, normal + more);
     } else {
       // lifted whole: every dowel by its share, and about the middle of the ring
       pull = -normal / dowels + (moment * rim) / polar;

@@ -71,7 +71,8 @@ export function rockRodCapacity(rod: RockRodGeometry, soil: SoilGivens, rules: G
   const { upliftAngle, deadShare = 1 } = rules;
   // water anywhere above the end of the socket lifts the whole cone: safe, and as a dowel's
   const wet = (rules.waterTable ?? Number.POSITIVE_INFINITY) < rod.socket;
-  const weight = (wet ? submergedUnitWeight(rock) : rock.unitWeight) * deadShare;
+  const counted = { unitWeight: deadShare * rock.unitWeight };
+  const weight = wet ? submergedUnitWeight(counted) : counted.unitWeight;
   const single = coneShare(upliftAngle) * upliftCone(0, rod.socket, upliftAngle);
   // every further rod of a row adds the slice of its cone that is nearer to it than to its neighbours
   const further =

@@ -54,6 +54,18 @@ export interface GroundRules {
 export const submergedUnitWeight = (soil: Pick<SoilLayer, "unitWeight">): number =>
   Math.max(0, soil.unitWeight - WATER_UNIT_WEIGHT);
 
+/**
+ * Own weight where it holds, N: the share of it that the load combination counts, less all of the water that it
+ * displaces, for water lifts whatever the weight turns out to be (EN 1997-1 2.4.7.4: 0.9 of the one, all of the other;
+ * from memory).
+ * @param dry N @param submerged m3
+ */
+export const heldWeight = (dry: number, submerged: number, { deadShare = 1 }: GroundRules): number =>
+  deadShare * dry - submerged * WATER_UNIT_WEIGHT;
+
+/** What is left of own weight by its share: it presses, where that is worse, as much as it holds. N. */
+export const unheld = (dry: number, { deadShare = 1 }: GroundRules): number => (1 - deadShare) * dry;
+
 const count = (soil: SoilGivens): number => 1 + (soil.layers?.length ?? 0);
 const layer = (soil: SoilGivens, i: number): SoilLayer => (i === 0 ? soil : soil.layers![i - 1]);
 const topOf = (soil: SoilGivens, i: number): number => (i === 0 ? 0 : soil.layers![i - 1].from);

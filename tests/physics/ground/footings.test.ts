@@ -118,9 +118,9 @@ test("the lateral multiplier doubles the soil of a block without a cap and leave
 test("padWeight(below the water table) loses the water that its whole plan displaces", () => {
   const pad = { width: 2, thickness: 0.5, depth: 1.5, pedestal: 0.6 };
   const ground = { bearing: 1e5, lateralPerDepth: 0, unitWeight: 18e3 };
-  const dry = padWeight(pad, ground, rules);
+  const dry = padWeight(pad, ground, rules).held;
   expect(dry).toBeCloseTo((2 + 0.36) * 23_500 + (4 - 0.36) * 18e3, 6);
-  expect(dry - padWeight(pad, ground, { ...rules, waterTable: 1 })).toBeCloseTo(4 * 0.5 * 9806.65, 6);
+  expect(dry - padWeight(pad, ground, { ...rules, waterTable: 1 }).held).toBeCloseTo(4 * 0.5 * 9806.65, 6);
 });
 
 test("footingResistance(a pad shallower than it is thick) is refused by name", () => {
@@ -153,4 +153,20 @@ test("footingTakeOff never digs less than it pours", () => {
 test("blockTakeOff pours and digs a block and forms its collar", () => {
   const { concrete, dug, hole, formed } = blockTakeOff({ width: 1, depth: 2 });
   expect([concrete, dug, hole, formed]).toEqual([2, 2, 2, 4 * 0.1524]);
+});
+
+test("footingResistance(a share of own weight) is asked for bearing with all of it too: weight presses as it holds", () => {
+  const ground = { bearing: 1e5, lateralPerDepth: 0, unitWeight: 18e3 };
+  const still = { compression: 20e3, shear: 0, moment: 0 };
+  const share = { ...rules, deadShare: 0.9 };
+  const block: Footing = { kind: "block", width: 2, depth: 1.5 };
+  const pad: Footing = { kind: "pad", width: 2, thickness: 0.5, depth: 1.5, pedestal: 0.5 };
+  for (const footing of [block, pad]) {
+    const whole = footingResistance(footing, still, ground, rules).bearing.demand;
+    expect(footingResistance(footing, still, ground, share).bearing.demand).toBeCloseTo(whole, 6);
+    // beside a moment that takes it near the edge, less weight is the worse
+    const turned = { ...still, moment: 90e3 };
+    const [all, less] = [rules, share].map((given) => footingResistance(footing, turned, ground, given));
+    expect(less.bearing.demand).toBeGreaterThan(all.bearing.demand);
+  }
 });

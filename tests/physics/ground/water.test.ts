@@ -114,3 +114,24 @@ test("a post's lateral bearing, both ways, and the rock over a rod keep in water
   );
   expect(wet.rod.cone / dry.rod.cone).toBeCloseTo(share, 12);
 });
+
+test("water lifts in full where a load combination counts a share of what holds (EN 1997-1 2.4.7.4, from memory)", () => {
+  const ground = { bearing: 1e5, lateralPerDepth: 0, unitWeight: 18e3, groutBond: 1e6 };
+  const dry = { concreteUnitWeight: 23_500, upliftAngle: 0, deadShare: 0.9 };
+  const wet = { ...dry, waterTable: 0 };
+  const loads = { compression: 60e3, shear: 0, moment: 0 };
+  const lost = (of: (rules: typeof dry) => number) => of(dry) - of(wet);
+  const water = 9806.65;
+  const block = { width: 1.5, depth: 1 };
+  expect(lost((rules) => blockResistance(block, loads, ground, rules).normal)).toBeCloseTo(2.25 * water, 6);
+  const pad = { width: 1.5, thickness: 0.4, depth: 1, pedestal: 0.5 };
+  expect(lost((rules) => padResistance(pad, loads, ground, rules).normal)).toBeCloseTo(2.25 * water, 6);
+  const buried = { length: 2, width: 1, height: 0.5, depth: 1 };
+  expect(lost((rules) => deadmanCapacity(buried, ground, rules).uplift)).toBeCloseTo(2 * water, 6);
+  const post = { width: 1, depth: 1, height: 0.5 };
+  expect(lost((rules) => anchorPostCapacity(post, ground, rules).overturning)).toBeCloseTo(water / 2, 6);
+  const rod = { bar: 0.02, yield: 4e8, hole: 0.05, socket: 1 };
+  const cone = (upliftAngle: number) =>
+    lost((rules) => rockRodCapacity(rod, ground, { ...rules, upliftAngle }).cone);
+  expect(cone(45)).toBeCloseTo((Math.PI / 3) * water, 6);
+});
