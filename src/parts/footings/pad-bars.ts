@@ -95,7 +95,8 @@ export function padBars(
   const upright = squareCage(pedestal, pad.depth, cage);
   // hooked on the lower mat; a slab too thin for the hook lets it bear less
   const hooks = upright
-    ? Math.max(0, thickness - EARTH_COVER - 2 * thickest) / hookLength(upright.bar, strength, barYield)
+    ? Math.max(0, thickness - EARTH_COVER - 2 * thickest) /
+      hookLength(upright.bar, strength, barYield, (8 * upright.ring) / upright.count)
     : 0;
   const pedestalMoment = upright
     ? squareMoment(

@@ -1,6 +1,8 @@
 const INCH = 0.0254;
 /** Pounds per square inch, Pa: formulas of ACI 318 take strengths in them. */
 export const PSI = 6894.757;
+/** Root of f'c, psi, f'c in Pa: no more than 100 psi counts. ACI 318-19 22.5.3.1, 22.6.3.1, 25.4.1.4, from memory. */
+export const rootOf = (strength: number): number => Math.min(100, Math.sqrt(strength / PSI));
 const POUND_PER_FOOT = 0.45359237 / 0.3048;
 
 /** A deformed bar. m, m2, kg/m. */
@@ -55,34 +57,37 @@ export const barMass = (runs: readonly BarRun[]): number =>
 export const EARTH_COVER = 3 * INCH;
 
 /**
- * Development of a straight bar in tension, m. ACI 318-19 25.4.2.3, from memory: clear spacing and cover of at
- * least a bar, uncoated, normal weight.
+ * Development of a straight bar in tension, m. ACI 318-19 25.4.2.3, from memory: clear spacing of at least two bars
+ * (no ties cross them), cover of one, uncoated, normal weight.
  * @param strength f'c, Pa @param top more than 12 in. of fresh concrete below the bar
  */
 export function developmentLength(bar: Bar, strength: number, barYield: number, top: boolean): number {
   // the grade's factor, table 25.4.2.5: 1 to grade 60, 1.15 to 80, 1.3 above
   const grade = barYield > 552e6 ? 1.3 : barYield > 415e6 ? 1.15 : 1;
   const divisor = bar.diameter < 0.8 * INCH ? 25 : 20;
-  const length =
-    (((barYield / PSI) * (top ? 1.3 : 1) * grade) / (divisor * Math.sqrt(strength / PSI))) * bar.diameter;
+  const length = (((barYield / PSI) * (top ? 1.3 : 1) * grade) / (divisor * rootOf(strength))) * bar.diameter;
   return Math.max(length, 12 * INCH);
 }
 
 /**
- * Development of a hooked bar in tension, m. ACI 318-19 25.4.3.1, from memory: wide side cover, bars 6 diameters
- * apart or more.
+ * Development of a hooked bar in tension, m. ACI 318-19 25.4.3.1, from memory: wide side cover; bars nearer to each
+ * other than 6 diameters, with no ties round their hooks, take 1.6 times as much (25.4.3.2).
+ * @param spacing centre to centre, m
  */
-export function hookLength(bar: Bar, strength: number, barYield: number): number {
+export function hookLength(bar: Bar, strength: number, barYield: number, spacing: number): number {
   const psi = strength / PSI;
   const inches = bar.diameter / INCH;
+  const crowded = spacing < 6 * bar.diameter * (1 - 1e-9) ? 1.6 : 1;
   const length =
-    (((barYield / PSI) * Math.min(1, psi / 15_000 + 0.6)) / (55 * Math.sqrt(psi))) * inches ** 1.5 * INCH;
+    (((barYield / PSI) * Math.min(1, psi / 15_000 + 0.6) * crowded) / (55 * rootOf(strength))) *
+    inches ** 1.5 *
+    INCH;
   return Math.max(length, 8 * bar.diameter, 6 * INCH);
 }
 
 /**
  * The fewest bars of one size that make up an area across a width, no further apart than `spacing` and not closer
- * than an inch or their own diameter (ACI 318-19 25.2.1); equals by weight. Those that develop within `anchored`
+ * than an inch (ACI 318-19 25.2.1) or two of their diameters, which their development asks; equals by weight. Those that develop within `anchored`
  * go first. Null where none fits.
  */
 export function fewestBars(
@@ -96,7 +101,7 @@ export function fewestBars(
     const gaps = Math.ceil((across - bar.diameter) / spacing - 1e-9);
     const count = Math.max(2, Math.ceil(area / bar.area - 1e-9), gaps + 1);
     const clear = (across - count * bar.diameter) / (count - 1);
-    return clear >= Math.max(INCH, bar.diameter) ? [{ bar, count, holds: develops(bar) }] : [];
+    return clear >= Math.max(INCH, 2 * bar.diameter) ? [{ bar, count, holds: develops(bar) }] : [];
   });
   fitting.sort(
     (a, b) =>

@@ -1,4 +1,4 @@
-import { PSI } from "./bars.ts";
+import { PSI, rootOf } from "./bars.ts";
 
 /** A square pad under a square pedestal, with the bars of its mats. m, m2, Pa. */
 export interface Slab {
@@ -37,7 +37,7 @@ export interface SlabStrength {
   readonly punching: number;
 }
 
-const root = (strength: number) => PSI * Math.sqrt(strength / PSI);
+const root = (strength: number) => PSI * rootOf(strength);
 
 /** Flexure, ACI 318-19 22.3: 0.9 As fy (d - a/2), in tension-controlled slabs. */
 const flexure = (slab: Slab, area: number): number =>
