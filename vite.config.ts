@@ -144,6 +144,8 @@ const together = [
 
 export default defineConfig({
   root: "src/app",
+  // every view is behind the fragment of one page: any other address is none, and is told so
+  appType: "mpa",
   plugins: [react(), openForDevelopment, oneBuild, ownUnits, cutFonts, packed, offline],
   resolve: {
     // the same library without what it brings along for browsers of ten years ago

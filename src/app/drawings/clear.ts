@@ -60,13 +60,32 @@ export const placed = (
   paper: Paper,
 ): ReadonlyMap<string, readonly [number, number]> => {
   const taken = [...paper.taken];
+  // most words are far from most spots: that is seen at a glance
+  const words = paper.words.map((word) => {
+    const [xs, ys] = [word.map(([x]) => x), word.map(([, y]) => y)];
+    return {
+      word,
+      left: Math.min(...xs),
+      right: Math.max(...xs),
+      top: Math.min(...ys),
+      foot: Math.max(...ys),
+    };
+  });
+  const far = RADIUS + 1;
   const free = ([x, y]: readonly [number, number]): boolean =>
     x >= RADIUS &&
     y >= RADIUS &&
     x <= paper.width - RADIUS &&
     y <= paper.height - RADIUS &&
     taken.every(([tx, ty]) => Math.hypot(tx - x, ty - y) >= 2 * RADIUS) &&
-    paper.words.every((word) => distanceTo(word, x, y) >= RADIUS + 1);
+    words.every(
+      ({ word, left, right, top, foot }) =>
+        x <= left - far ||
+        x >= right + far ||
+        y <= top - far ||
+        y >= foot + far ||
+        distanceTo(word, x, y) >= far,
+    );
   const places = new Map<string, readonly [number, number]>();
   for (const { id, spots } of wanted) {
     // paper with no room for it at all keeps the number where it belongs: the list beside it says the rest
