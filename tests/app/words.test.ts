@@ -13,7 +13,7 @@ import {
   typedStiffness,
 } from "../../src/app/wording/given.ts";
 import { hillWords, iceWords, rareWords } from "../../src/app/wording/givens.ts";
-import { bracingWords, sectionName } from "../../src/app/wording/parts.ts";
+import { billItem, bracingWords, sectionName } from "../../src/app/wording/parts.ts";
 import { proofClaim, proofScale } from "../../src/app/wording/proof.ts";
 import type { Check } from "../../src/model/verdict.ts";
 import { fixture } from "./support/fixture.ts";
@@ -43,6 +43,21 @@ test("sectionName() and bracingWords() tell rods, tubes and angles, and every pa
   expect(braced({ pattern: "x", member, horizontal: member })).toBe("crossed, horizontals");
   expect(braced({ pattern: "x", member, joined: true })).toBe("crossed and joined");
   expect(braced({ pattern: "z", member })).toBe("one way, horizontals");
+});
+
+test("billItem() names strand as a shop does and lengths in the units shown, and leaves other words alone", () => {
+  const { catalog } = fixture;
+  expect(billItem("guys of level 1: strand ehs-3-16", catalog, "us")).toBe(
+    "guys of level 1: 3/16 in EHS strand",
+  );
+  expect(billItem("strand ehs-3-16: reel of 76.2 m", catalog, "us")).toBe(
+    "3/16 in EHS strand: reel of 250 ft",
+  );
+  expect(billItem("base: #5 bar of 6.1 m", catalog, "us")).toBe("base: #5 bar of 20 ft");
+  expect(billItem("strand unheard-of: reel of 76.2 m", catalog, "si")).toBe(
+    "strand unheard-of: reel of 76.2 m",
+  );
+  expect(billItem("raising", catalog, "us")).toBe("raising");
 });
 
 test("changeWords() says each difference as on site", () => {

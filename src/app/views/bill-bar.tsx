@@ -2,6 +2,7 @@ import type { Bill, BillLine } from "../../model/verdict.ts";
 import { useWidth } from "../parts/measured.ts";
 import { useBook } from "../state/book.ts";
 import { grouped, money, type System, said } from "../wording/figures.ts";
+import { billItem } from "../wording/parts.ts";
 
 const looks: Readonly<Record<BillLine["group"], { name: string; fill: string }>> = {
   sections: { name: "Sections", fill: "url(#cut)" },
@@ -24,6 +25,7 @@ export const billParts = (bill: Bill): readonly { group: BillLine["group"]; amou
 /** One bar: materials hatched as in the drawing, words and money under each part. */
 export const BillBar = ({ bill }: { bill: Bill }) => {
   const system = useBook((state) => state.system);
+  const catalog = useBook((state) => state.reading?.catalog);
   const [ref, width] = useWidth<HTMLDivElement>(530);
   const parts = billParts(bill).filter((part) => part.amount > 0);
   const whole = parts.reduce((sum, part) => sum + part.amount, 0) || 1;
@@ -86,7 +88,7 @@ export const BillBar = ({ bill }: { bill: Bill }) => {
           <tbody>
             {bill.lines.map((line) => (
               <tr key={line.group + line.item}>
-                <td>{line.item}</td>
+                <td>{catalog ? billItem(line.item, catalog, system) : line.item}</td>
                 <td className="num quiet">{quantity(line, system)}</td>
                 <td className="num">{dollars(line.amount)}</td>
               </tr>

@@ -46,6 +46,15 @@ export const thickness = (si: number, system: System): string =>
 export const strandName = (strand: Strand, system: System): string =>
   `${small(strand.diameter, system)} ${grade(strand.grade)}`;
 
+/** A line of the bill in the page's words: strand by its size and grade, what is sold whole by its length in the units shown. */
+export const billItem = (item: string, catalog: Catalog, system: System): string =>
+  item
+    .replace(/\bstrand ([^\s:]+)/, (whole, id: string) => {
+      const strand = byId(catalog.strand, id);
+      return strand ? `${strandName(strand, system)} strand` : whole;
+    })
+    .replace(/\b(\d[\d.]*) m$/, (_, metres: string) => said(Number(metres), "length", system));
+
 const grade = (name: string): string => {
   const short = shortGrade(name);
   return short === name && !/^[A-Z]+$/.test(name) ? name.toLowerCase() : short;
