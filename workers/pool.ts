@@ -3,12 +3,11 @@ import type { Reliability } from "../src/checks/reliability.ts";
 import type { Design } from "../src/model/design.ts";
 import { parseStudy } from "../src/model/parse.ts";
 import { isLeast } from "../src/model/study.ts";
-import { choicesOf, pursue } from "../src/search/aims.ts";
 import type { Cure } from "../src/search/cures.ts";
 import { better, type Candidate } from "../src/search/evaluate.ts";
-import { frontPoint } from "../src/search/front.ts";
+
 import { coarseToFine } from "../src/search/map.ts";
-import { combined, type GridSize, type ShareReport } from "../src/search/outcome.ts";
+import { combined, frontPoint, type GridSize, type ShareReport } from "../src/search/outcome.ts";
 import type { CostMap, Front, Judged, MapCell, Outcome, Progress } from "../src/search/types.ts";
 import type { Job, MapAxes, SearchClient } from "./protocol.ts";
 import type { FrontReport, ShareWorker } from "./share-worker.ts";
@@ -72,6 +71,8 @@ export class Pool implements SearchClient {
     const { study, catalog } = read;
     this.ended = false;
     this.row = job;
+    // a row of questions is asked by few: the first page does not wait for how
+    const { choicesOf, pursue } = await import("../src/search/aims.ts");
     return pursue(study, job.study, choicesOf(study, catalog), (file) =>
       this.findLeast({ ...job, study: file }, onProgress),
     );

@@ -1,14 +1,14 @@
-import { type Reliability, reliability } from "../src/checks/reliability.ts";
+import type { Reliability } from "../src/checks/reliability.ts";
 import type { Catalog } from "../src/model/catalog.ts";
 import type { Design } from "../src/model/design.ts";
 import { parseStudy } from "../src/model/parse.ts";
 import type { Study } from "../src/model/study.ts";
 import { compile } from "../src/problem/compile.ts";
 import type { Problem } from "../src/problem/types.ts";
-import { type Cure, cures } from "../src/search/cures.ts";
+import type { Cure } from "../src/search/cures.ts";
 import type { Candidate } from "../src/search/evaluate.ts";
-import { FrontSearch } from "../src/search/front.ts";
-import { mapCell, problemAt } from "../src/search/map.ts";
+import type { FrontSearch } from "../src/search/front.ts";
+import { problemAt } from "../src/search/map.ts";
 import { type GridSize, gridSize, judgedOf, outcome, type ShareReport } from "../src/search/outcome.ts";
 import { Recall } from "../src/search/recall.ts";
 import { Search } from "../src/search/search.ts";
@@ -29,6 +29,9 @@ export interface FrontReport {
   readonly pruned: Readonly<Record<string, number>>;
   readonly finished: boolean;
 }
+
+/** Of a share that another job took the place of before its first step. */
+const UNWALKED: FrontReport = { points: [], exactBelow: 0, analysed: 0, pruned: {}, finished: false };
 
 /** Lets messages in; unlike a timer it is not held back in a page that is out of sight. */
 const breathe = (): Promise<void> =>
@@ -93,8 +96,12 @@ export class ShareWorker {
 
   async findFront(share: Share, onReport: (report: FrontReport) => void): Promise<FrontReport> {
     const turn = ++this.turn;
-    this.front ??= new FrontSearch(this.opened(), share, this.recall);
+    const problem = this.opened();
+    // what is not asked first comes when it is
+    const { FrontSearch } = await import("../src/search/front.ts");
+    if (problem === this.problem) this.front ??= new FrontSearch(problem, share, this.recall);
     const { front } = this;
+    if (!front) return UNWALKED;
     const report = (): FrontReport => ({
       points: front.points,
       exactBelow: front.exactBelow,
@@ -117,6 +124,7 @@ export class ShareWorker {
   async cell(height: number, area: number): Promise<MapCell | null> {
     const turn = ++this.turn;
     const { study, catalog } = this.opened();
+    const { mapCell } = await import("../src/search/map-cell.ts");
     return mapCell(problemAt(study, catalog, height, area), height, area, async () => {
       await breathe();
       return turn === this.turn;
@@ -140,17 +148,25 @@ export class ShareWorker {
     return judgedOf(this.opened(), candidate);
   }
 
-  cures(design: Design): readonly Cure[] {
-    return cures(this.opened(), design);
+  async cures(design: Design): Promise<readonly Cure[]> {
+    const problem = this.opened();
+    const { cures } = await import("../src/search/cures.ts");
+    return cures(problem, design);
   }
 
   /** @throws RangeError where the study states nothing uncertain */
-  chance(design: Design): Reliability {
+  async chance(design: Design): Promise<Reliability> {
     if (!this.stated) throw new Error("no job is open in this worker");
+    // seldom asked: it comes when it is
+    const { reliability } = await import("../src/checks/reliability.ts");
     return reliability(this.stated.study, this.stated.catalog, design);
   }
 
-  outcome(shares: readonly ShareReport[], seconds: number): Outcome {
-    return outcome(this.opened(), shares, seconds);
+  async outcome(shares: readonly ShareReport[], seconds: number): Promise<Outcome> {
+    const problem = this.opened();
+    const found = outcome(problem, shares, seconds);
+    if (found.status !== "none-safe") return found;
+    const { nearestMiss } = await import("../src/search/nearest.ts");
+    return { ...found, nearest: nearestMiss(problem) };
   }
 }

@@ -7,6 +7,7 @@ import type { Change } from "./types.ts";
 
 /** A design one step of the grid away, judged whole. */
 export interface Cure {
+  readonly design: Design;
   readonly change: Change;
   /** More than the design itself, in the catalog's currency; less where negative. */
   readonly costs: number;
@@ -21,7 +22,7 @@ export function cures(problem: Problem, design: Design): Cure[] {
   const own = verify(problem, design).bill.total;
   return oneStep(problem, design).map(({ design: other, change }) => {
     const { bill, checks } = verify(problem, other);
-    return { change, costs: Math.round(100 * (bill.total - own)) / 100, checks };
+    return { design: other, change, costs: Math.round(100 * (bill.total - own)) / 100, checks };
   });
 }
 

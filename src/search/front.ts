@@ -8,7 +8,6 @@ import { holdOf, type Node } from "./node.ts";
 import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
 import { CAP, Tree } from "./tree.ts";
-import type { FrontPoint } from "./types.ts";
 
 /** Margins above this count as this: nobody pays for a mast that is more than twice as strong as it must be. */
 export const MARGIN_COUNTED = 1;
@@ -188,10 +187,3 @@ export class FrontSearch {
     this.found++;
   }
 }
-
-export const frontPoint = (candidate: Candidate): FrontPoint => ({
-  cost: candidate.cents / 100,
-  concrete: candidate.concrete / 1e4,
-  margin: 1 / candidate.use - 1,
-  design: candidate.design,
-});

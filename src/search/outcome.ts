@@ -5,9 +5,8 @@ import { better, type Candidate } from "./evaluate.ts";
 import { whyNotCheaper } from "./explain.ts";
 import { Grid } from "./grid.ts";
 import { objectiveInWords } from "./ground.ts";
-import { nearestMiss } from "./nearest.ts";
 import { SAFE } from "./tree.ts";
-import type { Judged, Outcome, Proof } from "./types.ts";
+import type { FrontPoint, Judged, Outcome, Proof } from "./types.ts";
 
 /** What one worker has to say of its share of the tree: plain data, small enough to send often. */
 export interface ShareReport {
@@ -75,11 +74,19 @@ export function combined(
 export const judgedOf = (problem: Problem, candidate: Candidate | null): Judged | null =>
   candidate && { design: candidate.design, verdict: verify(problem, candidate.design) };
 
-/** The last word of a search: explained where it is proven, with the nearest miss where nothing is safe. */
+/** The last word of a search, explained where it is proven. Where nothing is safe the nearest miss is sought besides. */
 export function outcome(problem: Problem, shares: readonly ShareReport[], seconds: number): Outcome {
   const { best, proof } = combined(gridSize(problem), shares, seconds);
   const judged = judgedOf(problem, best);
   if (!shares.every((share) => share.finished)) return { status: "stopped", best: judged, proof };
-  if (!judged) return { status: "none-safe", nearest: nearestMiss(problem), proof };
+  if (!judged) return { status: "none-safe", nearest: null, proof };
   return { status: "proven", best: judged, proof, whyNotCheaper: whyNotCheaper(problem, judged) };
 }
+
+/** A point of the front as the caller sees it. */
+export const frontPoint = (candidate: Candidate): FrontPoint => ({
+  cost: candidate.cents / 100,
+  concrete: candidate.concrete / 1e4,
+  margin: 1 / candidate.use - 1,
+  design: candidate.design,
+});

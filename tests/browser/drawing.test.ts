@@ -42,7 +42,8 @@ test.each(cases)(
       .waitFor({ timeout: 90_000 });
     await page.evaluate(() => document.fonts.ready);
     const drawing = page.locator(".sketch svg").first();
-    await drawing.locator(".balloon").first().waitFor();
+    // numbers find their places when the page has time for it
+    await drawing.locator(".balloons[data-placed] .balloon").first().waitFor();
     const { met, words, circles } = await drawing.evaluate(collisions);
     expect(words).toBeGreaterThan(7);
     expect(circles).toBeGreaterThan(1);

@@ -17,13 +17,17 @@ interface Props {
 /** The numbers of the checks, each where it belongs and where no word stands: words are measured once drawn. */
 export const Balloons = ({ scene, frame, paper, pointed }: Props) => {
   const wanted = useMemo(() => balloonSpots(scene, frame), [scene, frame]);
-  const [places, setPlaces] = useState<ReturnType<typeof placed> | null>(null);
+  const [found, setFound] = useState<{ of: typeof wanted; places: ReturnType<typeof placed> } | null>(null);
+  const places = found?.of === wanted ? found.places : null;
   useEffect(() => {
     let gone = false;
     const place = () => {
       const svg = paper.current;
       if (svg && !gone)
-        setPlaces(placed(wanted, { width: frame.width, height: frame.height, ...drawnOn(svg) }));
+        setFound({
+          of: wanted,
+          places: placed(wanted, { width: frame.width, height: frame.height, ...drawnOn(svg) }),
+        });
     };
     // measured when the page has time: a drawing that is followed by a better one is not. Lettering that arrives late
     // is wider or narrower than what stood in for it.
@@ -33,9 +37,9 @@ export const Balloons = ({ scene, frame, paper, pointed }: Props) => {
     };
   }, [wanted, frame, paper]);
   return (
-    <g className="balloons">
+    <g className="balloons" data-placed={places ? "" : undefined}>
       {wanted.map(({ id, number, governs, spots }) => {
-        const [x, y] = places?.get(id) ?? spots[0];
+        const [x, y] = places?.get(id) ?? found?.places.get(id) ?? spots[0];
         return (
           <g key={id} className={pointed === id ? "pointed" : undefined}>
             <Balloon x={x} y={y} number={number} governs={governs} />

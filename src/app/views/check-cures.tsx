@@ -4,6 +4,8 @@ import { lowerFirst } from "../../report/names.ts";
 import { type Helping, helping } from "../../search/helping.ts";
 import { useCures } from "../state/asked.ts";
 import type { Reading } from "../state/book.ts";
+import { keep, shelf } from "../state/kept.ts";
+import { useStore } from "../state/store.ts";
 import { changeWords } from "../wording/change.ts";
 import { checkFigure } from "../wording/check.ts";
 import { money, type System, used } from "../wording/figures.ts";
@@ -55,6 +57,9 @@ export const CheckCures = ({ check, verdict, design, reading, system }: Props) =
           </th>
           <th className="num">{check.kind === "strength" ? "Used then" : "Then"}</th>
           <th className="num">Costs</th>
+          <th>
+            <span className="vh">To compare it</span>
+          </th>
         </tr>
       </thead>
       <tbody>
@@ -72,10 +77,33 @@ export const CheckCures = ({ check, verdict, design, reading, system }: Props) =
             <td className="num">
               <b>{priceWords(one.cure.costs, catalog.prices.currency, system)}</b>
             </td>
+            <td>
+              <Keep design={one.cure.design} name={words(one)} reading={reading} />
+            </td>
           </tr>
         ))}
       </tbody>
     </table>
+  );
+};
+
+/** Kept, it stands beside the answer on the trade-off page, every check of it. */
+const Keep = ({ design, name, reading }: { design: Design; name: string; reading: Reading }) => {
+  const kept = useStore(shelf, (state) => state.kept);
+  if (kept.some((one) => one.design === design && one.paper === reading.paper))
+    return (
+      <a className="link" href="#/tradeoff">
+        compare
+      </a>
+    );
+  return (
+    <button
+      type="button"
+      className="link"
+      onClick={() => void keep({ name: `${reading.study.name}, ${name}`, paper: reading.paper, design })}
+    >
+      keep<span className="vh"> {name}</span>
+    </button>
   );
 };
 

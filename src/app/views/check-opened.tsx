@@ -1,3 +1,4 @@
+import "../css/opened.css";
 import type { Design } from "../../model/design.ts";
 import type { Check, Verdict } from "../../model/verdict.ts";
 import { upperFirst } from "../../report/names.ts";

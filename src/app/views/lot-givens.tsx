@@ -1,3 +1,4 @@
+import "../css/every.css";
 import { upperFirst } from "../../report/names.ts";
 import { Choice } from "../parts/given.tsx";
 import { type Part, Stated } from "../parts/stated.tsx";

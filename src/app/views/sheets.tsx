@@ -3,7 +3,7 @@ import { compile } from "../../problem/compile.ts";
 import { renderSheets } from "../../report/sheets/render.ts";
 import { sheets } from "../../report/sheets/sheets.ts";
 import type { Judged } from "../../search/types.ts";
-import { svgText } from "../parts/save-svg.tsx";
+import { svgText } from "../drawings/svg-text.ts";
 import type { Reading } from "../state/book.ts";
 import { downloadText, fileName } from "../state/files.ts";
 import { useAnswer } from "./answer.tsx";

@@ -1,3 +1,4 @@
+import "../../css/every.css";
 import { BarredThings } from "./barred.tsx";
 import { GuyChoices, MastChoices, Sold } from "./choices.tsx";
 import { FurtherWind } from "./further-wind.tsx";
