@@ -11,6 +11,7 @@ import { benchMast } from "../reference/calculix/masts.ts";
 import { PACKAGE } from "../reference/calculix/run-calculix.ts";
 import { timeCalculix } from "../reference/calculix/time-calculix.ts";
 import { frontOfDemo } from "./front.ts";
+import { mapOfDemo } from "./map.ts";
 import { optimise, optimisers } from "./optimisers.ts";
 import { randomStudies } from "./random-studies.ts";
 import { type BenchStudy, enumerable, forWorkers, grids, problemOf } from "./studies.ts";
@@ -274,5 +275,6 @@ show(
 console.log(`Greatest memory so far: ${memory()}`);
 show("One worker and two", await workers());
 show("The demo's front over cost, concrete and margin", await frontOfDemo());
+show("The demo's map of height and antenna area, each cell proven", await mapOfDemo());
 show("The demo answered again after an edit: two workers, warm", await whatIf());
 console.log(`\nGreatest memory of the whole run, two workers at once: ${memory()}`);
