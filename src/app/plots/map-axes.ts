@@ -6,7 +6,7 @@ import { packageArea } from "../../search/map.ts";
 import type { CostMap, MapCell } from "../../search/types.ts";
 import type { System } from "../wording/figures.ts";
 
-/** Each cell is a whole search: so many columns fill in about a minute on two cores. */
+/** Each cell is a whole search, a second or so and some of them many: more columns would not be waited for. */
 const COLUMNS = 12;
 
 const round = (value: number, step: number) => Math.round(value / step) * step;
