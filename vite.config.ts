@@ -166,6 +166,12 @@ export default defineConfig({
     outDir: "../../dist",
     emptyOutDir: true,
     target: "es2022",
+    // what is asked for later finds its scripts by itself and is told of its styles alone: the list of scripts is made in
+    // a document, and a worker has none
+    modulePreload: {
+      resolveDependencies: (_, files, { hostType }) =>
+        hostType === "html" ? files : files.filter((file) => file.endsWith(".css")),
+    },
     rolldownOptions: { output: { codeSplitting: { groups: together } } },
   },
   test: {
