@@ -104,17 +104,32 @@ function allCases(problem: Problem, guys: GuyModel | null): readonly WindCase[] 
     ),
   );
   const { iced: leading, icedWind } = problem.rules;
-  const iced = problem.iced
+  const blown = problem.iced
     ? [
-        ...winds.map((wind) => icedCase(problem, wind, leading, "iced", `ice and ${wind.title}`)),
-        stillCase(problem, "iced"),
-        ...(icedWind
+        winds.map((wind) => icedCase(problem, wind, leading, "iced", `ice and ${wind.title}`)),
+        icedWind
           ? winds.map((wind) => icedCase(problem, wind, icedWind, "icy", `${wind.title}, ice along with it`))
-          : []),
+          : [],
       ]
     : [];
+  const iced = blown.flatMap((cases, i) => [
+    ...cases,
+    ...(i === 0 ? [stillCase(problem, "iced")] : []),
+    ...relieved(cases, Math.min(...values)),
+  ]);
   return [...bare, ...iced, stillCase(problem, "bare"), ...furtherCases(problem, guys, bare)];
 }
+
+/** Dead weight holds the mast down in ice too: the least that it counts with bare, where its ice counts it with more. */
+const relieved = (iced: readonly WindCase[], least: number): WindCase[] =>
+  iced
+    .filter(({ dead }) => least < dead)
+    .map((wind) => ({
+      ...wind,
+      id: `${wind.id}-${least}`,
+      title: `${wind.title}, dead weight x ${least}`,
+      dead: least,
+    }));
 
 /** Ice hangs in freezing air, whatever the air was when the guys were rigged. */
 function icedCase({ study }: Problem, wind: Azimuth, ice: IceFactors, id: string, title: string): WindCase {

@@ -87,7 +87,9 @@ describe("the Eurocode rule set", () => {
       ...["toward", "away", "across", "aslant"].flatMap((id) => [`${id}-1.1`]),
       ...["toward", "away", "across", "aslant"].flatMap((id) => [`${id}-1`]),
       ...["toward", "away", "across", "aslant", "still"].map((id) => `${id}-iced`),
+      ...["toward", "away", "across", "aslant"].map((id) => `${id}-iced-1`),
       ...["toward", "away", "across", "aslant"].map((id) => `${id}-icy`),
+      ...["toward", "away", "across", "aslant"].map((id) => `${id}-icy-1`),
       "still",
     ]);
     const of = (id: string) => cases.find((one) => one.id === id)!;
@@ -101,6 +103,30 @@ describe("the Eurocode rule set", () => {
     expect([iced.ice, icedWind!.ice]).toEqual([1.4, 0.7]);
     expect(ice(1.4) / ice(0.7)).toBeCloseTo(2, 9);
     expect(of("still-iced").base.compression).toBeGreaterThan(of("still").base.compression);
+  });
+
+  test("weight that relieves counts with its least factor in ice too (ASCE 7-16 2.3.3 with combination 5, from memory)", () => {
+    for (const [rules, least, most] of [
+      ["en", 1, 1.1],
+      ["asce7-lrfd", 0.9, 1.2],
+    ] as const) {
+      const problem = under(rules, (study) => (study.site.ice = { thickness: "1/2 in", speed: "40 mph" }));
+      const { cases } = verify(problem, design());
+      // all that the ground carries is all that weighs, however guys and mast share it
+      const weighs = (id: string) => {
+        const { base, anchors } = cases.find((one) => one.id === `away-${id}`)!;
+        return base.compression - anchors.reduce((sum, { uplift }) => sum + uplift, 0);
+      };
+      const bare = weighs(`${most}`) - weighs(`${least}`);
+      expect(bare).toBeGreaterThan(100);
+      expect((weighs("iced") - weighs(`iced-${least}`)) / bare).toBeCloseTo(1, 5);
+    }
+    const allowable = under(
+      "asce7-asd",
+      (study) => (study.site.ice = { thickness: "1/2 in", speed: "40 mph" }),
+    );
+    const ids = verify(allowable, design()).cases.map(({ id }) => id);
+    expect(ids.filter((id) => id.includes("iced"))).toHaveLength(5);
   });
 
   test("takes leg, bracing and pipe from EN 1993-1-1, by hand", () => {
