@@ -25,18 +25,37 @@ import { windCases } from "./wind-cases.ts";
 /** Reach of everything that can fall, m. */
 const reach = (model: StructureModel): number => model.stack.height + model.package.exposed;
 
+/** What a mast makes of all its cases, whatever it stands on: one answer for every anchor and footing under it. */
+export interface JudgedMast {
+  readonly checks: readonly Check[];
+  readonly responses: readonly CaseResponse[];
+  /** Reactions of every case, for the ground. */
+  readonly seen: readonly Seen[];
+}
+
+/** Keeps the worst of every check. */
+function worstOf(known: readonly Check[] = []) {
+  const checks = new Map(known.map((check) => [check.id, check]));
+  const put = (check: Check) => {
+    const before = checks.get(check.id);
+    if (!before || check.utilisation > before.utilisation) checks.set(check.id, check);
+  };
+  return { checks, put };
+}
+
 /**
  * The only judge of safety. Every limit state of mast, guys, ground and site, each at its worst place and case.
  * @throws DesignError where the design names what the study does not have
  */
 export function verify(problem: Problem, design: Design, elementsPerSpan?: number): Verdict {
-  const { model, anchor, footing } = resolve(problem, design);
-  const checks = new Map<string, Check>();
+  const resolved = resolve(problem, design);
+  return judge(problem, design, resolved, judgeMast(problem, resolved.model, elementsPerSpan));
+}
+
+/** Mast, guys and antenna pipe in every load case at every place that is demanded. */
+export function judgeMast(problem: Problem, model: StructureModel, elementsPerSpan?: number): JudgedMast {
+  const { checks, put } = worstOf();
   const responses: CaseResponse[] = [];
-  const put = (check: Check) => {
-    const known = checks.get(check.id);
-    if (!known || check.utilisation > known.utilisation) checks.set(check.id, check);
-  };
   const { margin } = problem.study.wishes;
   const seen: Seen[] = [];
   for (const at of demanded(problem, model)) {
@@ -62,6 +81,18 @@ export function verify(problem: Problem, design: Design, elementsPerSpan?: numbe
     const pipe = pipeBending(blown, model.package, model.stack.height);
     put(groundCheck(pipe, "pipe on the mast top", [{ wind: { title: "wind" }, place }], margin));
   }
+  return { checks: [...checks.values()], responses, seen };
+}
+
+/** The verdict on a design whose mast has been judged: with its ground, its site and what it costs. */
+export function judge(
+  problem: Problem,
+  design: Design,
+  { model, anchor, footing }: ReturnType<typeof resolve>,
+  { checks: ofMast, responses, seen }: JudgedMast,
+): Verdict {
+  const { checks, put } = worstOf(ofMast);
+  const { margin } = problem.study.wishes;
   if (design.guys && model.guys && anchor) {
     put(initialTensionCheck(problem, model.guys));
     put(lotCheck(problem, design.guys));

@@ -1,6 +1,6 @@
-import { DesignError } from "../checks/resolve.ts";
+import { DesignError, resolve } from "../checks/resolve.ts";
 import { siteRefusal } from "../checks/site.ts";
-import { verify } from "../checks/verify.ts";
+import { type JudgedMast, judge, judgeMast } from "../checks/verify.ts";
 import type { Design } from "../model/design.ts";
 import { designKey } from "../model/design.ts";
 import { radiiAt, spareOf, starOf } from "../problem/star.ts";
@@ -74,7 +74,7 @@ export function* everyDesign(problem: Problem): Generator<Design> {
 }
 
 /**
- * The answer by enumeration: every design through `verify`, the best kept by the same order as the search's.
+ * The answer by enumeration: every design through what `verify` does, the best kept by the same order as the search's.
  * @throws RangeError where the grid is larger than `ENUMERABLE`
  */
 export function enumerate(
@@ -87,11 +87,12 @@ export function enumerate(
       `the grid holds ${size.toPrecision(3)} designs; expected at most ${ENUMERABLE} to enumerate`,
     );
   const objective = objectiveOf(problem);
+  const mastOf = mastsOf(problem);
   let best: Candidate | null = null;
   let designs = 0;
   for (const design of everyDesign(problem)) {
     designs++;
-    const candidate = judged(problem, design, objective);
+    const candidate = judged(problem, design, objective, mastOf);
     if (!candidate) continue;
     visit?.(candidate);
     if (better(candidate, best)) best = candidate;
@@ -99,16 +100,35 @@ export function enumerate(
   return { best, designs };
 }
 
+type Resolved = ReturnType<typeof resolve>;
+
+/** Masts judged by all of a design but what stands in the ground: that moves a mast by the height of its hold alone. */
+function mastsOf(problem: Problem): (design: Design, resolved: Resolved) => JudgedMast {
+  let structure = "";
+  const byHold = new Map<number, JudgedMast>();
+  return ({ footing: _, guys, ...above }, { model, anchor }) => {
+    const key = JSON.stringify([above, guys && { ...guys, anchor: null }]);
+    if (key !== structure) byHold.clear();
+    structure = key;
+    const hold = anchor?.head ?? 0;
+    let mast = byHold.get(hold);
+    if (!mast) byHold.set(hold, (mast = judgeMast(problem, model)));
+    return mast;
+  };
+}
+
 function judged(
   problem: Problem,
   design: Design,
   objective: ReturnType<typeof objectiveOf>,
+  mastOf: ReturnType<typeof mastsOf>,
 ): Candidate | null {
   // what the site refuses outright costs nothing to judge
   const footing = problem.footings.find((part) => part.choice === design.footing);
   if (footing && siteRefusal(footing, problem.ground)) return null;
   try {
-    const verdict = verify(problem, design);
+    const resolved = resolve(problem, design);
+    const verdict = judge(problem, design, resolved, mastOf(design, resolved));
     if (!verdict.passes) return null;
     const cents = Math.round(verdict.bill.total * 100);
     const anchor = problem.anchors.find((part) => part.choice === design.guys?.anchor);

@@ -1,7 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { DesignError } from "../../src/checks/resolve.ts";
+import { verify } from "../../src/checks/verify.ts";
+import type { Design } from "../../src/model/design.ts";
+import { designKey } from "../../src/model/design.ts";
 import type { StudyFile } from "../../src/model/study.ts";
-import { enumerate } from "../../src/search/exhaustive.ts";
+import type { Problem } from "../../src/problem/types.ts";
+import { enumerate, everyDesign } from "../../src/search/exhaustive.ts";
 import { Grid } from "../../src/search/grid.ts";
 import { outcome } from "../../src/search/outcome.ts";
 import { Search } from "../../src/search/search.ts";
@@ -12,6 +17,17 @@ const MOST = 250;
 /** Fewer than this teach nothing. */
 const LEAST = 20;
 const STUDIES = 210;
+/** Of the designs enumerated every so manieth is verified by itself as well. */
+const ALONE = 31;
+
+function passes(problem: Problem, design: Design): boolean {
+  try {
+    return verify(problem, design).passes;
+  } catch (error) {
+    if (error instanceof DesignError) return false;
+    throw error;
+  }
+}
 
 const run = (search: Search): Search => {
   while (!search.step(1000)) {}
@@ -24,6 +40,7 @@ function compare(studies: fc.Arbitrary<StudyFile>, count: number, seed: number):
   let safe = 0;
   let designs = 0;
   let armed = 0;
+  let alone = 0;
   for (const file of fc.sample(studies, { numRuns: 40 * count, seed })) {
     if (tried.size >= count) break;
     const problem = problemOf(file);
@@ -31,8 +48,16 @@ function compare(studies: fc.Arbitrary<StudyFile>, count: number, seed: number):
     const key = JSON.stringify(file);
     if (size < LEAST || size > MOST || tried.has(key)) continue;
     tried.add(key);
-    const all = enumerate(problem);
+    const passing = new Set<string>();
+    const all = enumerate(problem, ({ key: one }) => passing.add(one));
     expect(all.designs).toBe(size);
+    // enumeration judges a mast once for all that it may stand on: so does the judge of one design alone
+    let place = 0;
+    for (const design of everyDesign(problem))
+      if (place++ % ALONE === 0) {
+        alone++;
+        expect(passes(problem, design), key).toBe(passing.has(designKey(design)));
+      }
     designs += all.designs;
     const search = run(new Search(problem));
     expect(search.best?.objective ?? null, key).toBe(all.best?.objective ?? null);
@@ -45,7 +70,7 @@ function compare(studies: fc.Arbitrary<StudyFile>, count: number, seed: number):
     expect(counted + (all.best ? 1 : 0), key).toBeCloseTo(size, 6);
   }
   console.log(
-    `${tried.size} distinct studies, ${safe} with a safe design, ${armed} of them on torque arms, ${designs} designs enumerated`,
+    `${tried.size} distinct studies, ${safe} with a safe design, ${armed} of them on torque arms, ${designs} designs enumerated, ${alone} of them verified alone`,
   );
   expect(tried.size).toBe(count);
   return safe;
