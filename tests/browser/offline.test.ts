@@ -152,3 +152,14 @@ for (const [kind, options] of [
     },
     LONG,
   );
+
+test(
+  "GET of a file that is not there answers 404 and not the page, which would pass for the file",
+  async () => {
+    for (const path of ["/llms.txt", "/.well-known/ai-catalog.json", "/assets/gone.js"])
+      expect((await fetch(desk.address + path)).status, path).toBe(404);
+    for (const path of ["/", "/robots.txt", "/manifest.webmanifest"])
+      expect((await fetch(desk.address + path)).status, path).toBe(200);
+  },
+  LONG,
+);
