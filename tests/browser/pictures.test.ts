@@ -69,6 +69,8 @@ for (const [name, options] of [
         });
         await page.waitForTimeout(600);
         await answered(page);
+        // numbers find their places when the page has time for it
+        await page.locator(".balloons[data-placed]").first().waitFor({ state: "attached" });
         expect(await collisions(page), file.name).toEqual([]);
         expect(wrong).toEqual([]);
         await close();

@@ -37,7 +37,8 @@ export const Balloons = ({ scene, frame, paper, pointed }: Props) => {
     };
   }, [wanted, frame, paper]);
   return (
-    <g className="balloons" data-placed={places ? "" : undefined}>
+    // not seen before it has its first places: it would flash over the words
+    <g className="balloons" data-placed={places ? "" : undefined} visibility={found ? undefined : "hidden"}>
       {wanted.map(({ id, number, governs, spots }) => {
         const [x, y] = places?.get(id) ?? found?.places.get(id) ?? spots[0];
         return (
