@@ -3,19 +3,17 @@ import { Given } from "../../parts/given.tsx";
 import { type Part, Stated, type Values } from "../../parts/stated.tsx";
 import { book, changeStudy, useBook } from "../../state/book.ts";
 import { typedNumber } from "../../wording/given.ts";
-import { anchorKind, sectionName, strandName } from "../../wording/parts.ts";
+import { anchorKind, footingKind, sectionName, strandName } from "../../wording/parts.ts";
 import { Kinds, useReading } from "./fields.tsx";
 
 const ANCHOR_KINDS = (["deadman", "post", "screw", "rock-rod"] as const).map((value) => ({
   value,
   name: anchorKind(value, 2),
 }));
-const FOOTING_KINDS = [
-  { value: "block", name: "blocks" },
-  { value: "pad", name: "pads" },
-  { value: "pier", name: "piers" },
-  { value: "rock-pad", name: "pads on rock" },
-] as const;
+const FOOTING_KINDS = (["block", "pad", "pier", "rock-pad"] as const).map((value) => ({
+  value,
+  name: footingKind(value),
+}));
 
 /** What a new entry may begin with: anchors on a side or anywhere, or a kind of base. */
 const FIRST = [
