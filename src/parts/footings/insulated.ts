@@ -42,6 +42,12 @@ export function insulated(footing: FootingPart, row: Insulator, ground: Ground):
       source: `stated by the row of ${row.name}`,
     },
   ];
+  const rated = (load: FootingLoads): number => {
+    let most = 0;
+    for (const { demand, capacity, required } of ratings)
+      most = Math.max(most, used(demand(load), capacity, required));
+    return most;
+  };
   const under = ({ compression, shear, moment }: FootingLoads): FootingLoads => ({
     compression: compression + row.weight,
     shear,
@@ -57,18 +63,11 @@ export function insulated(footing: FootingPart, row: Insulator, ground: Ground):
     extras,
     ...pricesOf({ ...footing, extras }, ground),
     worst(loads) {
-      let most = 0;
-      for (const load of loads)
-        for (const rating of ratings)
-          most = Math.max(most, used(rating.demand(load), rating.capacity, rating.required));
-      return Math.max(most, footing.worst(loads.map(under), row.plate));
-    },
-    floor(load) {
-      let most = footing.floor(under(load), row.plate);
-      for (const rating of ratings)
-        most = Math.max(most, used(rating.demand(load), rating.capacity, rating.required));
+      let most = footing.worst(loads.map(under), row.plate);
+      for (const load of loads) most = Math.max(most, rated(load));
       return most;
     },
+    floor: (load) => Math.max(rated(load), footing.floor(under(load), row.plate)),
     measures: (loads) => [
       ...footing.measures(loads.map(under), row.plate),
       ...ratings.map(({ demand, ...rating }): Measure => {
