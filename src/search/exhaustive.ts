@@ -9,7 +9,7 @@ import { better, type Candidate, guyChoice } from "./evaluate.ts";
 import { Grid, tuples } from "./grid.ts";
 import { litres, objectiveOf } from "./ground.ts";
 
-/** More designs than this are for the search: each one is verified whole. */
+/** More designs than this are for the search: each one is judged whole. */
 export const ENUMERABLE = 2_000_000;
 
 function* subsets(values: readonly number[], size: number, from = 0): Generator<number[]> {

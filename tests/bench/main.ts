@@ -262,7 +262,10 @@ const memory = () => `${Math.round(process.resourceUsage().maxRSS / 1024)} MB`;
 show("Complete three-level guyed designs, each unlike the others", threeLevels());
 show("One guyed analysis", analysisAgainstCalculix());
 show("Answers of the starting studies verified again and again", verdicts());
-show("The search against enumeration: every design verified", againstEnumeration());
+show(
+  "The search against enumeration: every design judged, a mast once for all ground under it",
+  againstEnumeration(),
+);
 show("Grids from small to whole, one core", growingGrids());
 console.log(`Greatest memory so far: ${memory()}`);
 const drawn = drawnStudies();

@@ -87,8 +87,8 @@ export function hookLength(bar: Bar, strength: number, barYield: number, spacing
 
 /**
  * The fewest bars of one size that make up an area across a width, no further apart than `spacing` and not closer
- * than an inch (ACI 318-19 25.2.1) or two of their diameters, which their development asks; equals by weight. Those that develop within `anchored`
- * go first. Null where none fits.
+ * than an inch (ACI 318-19 25.2.1) or two of their diameters, which their development asks; equals by weight. Those
+ * that develop within `anchored` go first. Null where none fits.
  */
 export function fewestBars(
   area: number,
