@@ -88,7 +88,7 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
           "pad-punching",
           (r) => punchingDemand(slab, r),
           strength.punching,
-          "thrust, and 0.4 of the moment",
+          "thrust, and 0.4 of the moment, at a corner",
         ),
         limit(
           "pedestal-bending",

@@ -117,12 +117,15 @@ export function shearDemand(slab: Slab, loads: SlabLoads): number {
 
 /**
  * Shear stress round the pedestal, Pa, service level: the thrust, nothing of it taken off for the soil inside, and
- * 0.4 of the moment by eccentric shear, ACI 318-19 8.4.4.2.
+ * 0.4 of the moment by eccentric shear, ACI 318-19 8.4.4.2, at the corner of the way round where wind on the diagonal
+ * adds that of both faces.
  */
 export function punchingDemand(slab: Slab, { compression, moment }: SlabLoads): number {
   const { barDepth } = slab;
   const side = slab.pedestal + barDepth;
   if (side >= slab.width) return 0;
   const polar = (2 / 3) * barDepth * side ** 3 + (side * barDepth ** 3) / 6;
-  return Math.abs(compression) / (4 * side * barDepth) + (0.4 * Math.abs(moment) * side) / (2 * polar);
+  return (
+    Math.abs(compression) / (4 * side * barDepth) + (0.4 * Math.abs(moment) * side) / (Math.SQRT2 * polar)
+  );
 }
