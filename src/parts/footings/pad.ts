@@ -26,6 +26,10 @@ interface PadSize {
   readonly mats: number;
 }
 
+const TOO_MANY =
+  "so many that the concrete crushes before they stretch, which ACI 318-19 8.3.3.1 does not allow";
+const crushes = (area: number, moment: number): boolean => area > 0 && moment === 0;
+
 /** How it stands, and what that does to its concrete. */
 interface Response extends FootingResistance, SlabLoads {}
 
@@ -76,12 +80,21 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
       },
       limits: [
         ...standingLimits<Response>(ground),
-        limit("pad-flexure", (r) => bottomDemand(slab, r), strength.bottomMoment, words),
+        limit(
+          "pad-flexure",
+          (r) => bottomDemand(slab, r),
+          strength.bottomMoment,
+          crushes(slab.bottomArea, strength.bottomMoment) ? `${words}: ${TOO_MANY}` : words,
+        ),
         limit(
           "pad-lift-flexure",
           (r) => topDemand(slab, r),
           strength.topMoment,
-          mats > 1 ? words : "no mat above: no side of it may lift",
+          mats === 1
+            ? "no mat above: no side of it may lift"
+            : crushes(slab.topArea, strength.topMoment)
+              ? `${words}: ${TOO_MANY}`
+              : words,
         ),
         limit("pad-shear", (r) => shearDemand(slab, r), strength.shear, "on no ties"),
         limit(

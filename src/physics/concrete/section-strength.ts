@@ -22,6 +22,15 @@ export interface BarredSection {
 const STEEL_MODULUS = 200e9;
 /** Crushing strain of concrete, ACI 318-19 22.2.2.1. */
 const CRUSHING = 0.003;
+/** Strain of the bars beyond yield from which a section is tension-controlled, ACI 318-19 table 21.2.2. */
+const BEYOND_YIELD = 0.003;
+
+/**
+ * Depth of the pressed concrete, as a share of that to the bars, up to which they have yielded far enough when it
+ * crushes that a bent section gives warning. ACI 318-19 table 21.2.2, from memory.
+ */
+export const greatestBlock = (strength: number, barYield: number): number =>
+  (blockFactor(strength) * CRUSHING) / (CRUSHING + BEYOND_YIELD + barYield / STEEL_MODULUS);
 
 /** ACI 318-19 table 22.2.2.4.3. */
 function blockFactor(strength: number): number {
@@ -64,7 +73,7 @@ export function sectionMoment(section: BarredSection): number {
   }
   const { moment, tension } = state(high);
   const yields = barYield / STEEL_MODULUS;
-  const factor = Math.min(0.9, Math.max(0.65, 0.65 + (0.25 * (tension - yields)) / 0.003));
+  const factor = Math.min(0.9, Math.max(0.65, 0.65 + (0.25 * (tension - yields)) / BEYOND_YIELD));
   return Math.max(0, factor * moment);
 }
 

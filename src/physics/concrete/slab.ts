@@ -1,4 +1,5 @@
 import { PSI, rootOf } from "./bars.ts";
+import { greatestBlock } from "./section-strength.ts";
 
 /** A square pad under a square pedestal, with the bars of its mats. m, m2, Pa. */
 export interface Slab {
@@ -39,12 +40,15 @@ export interface SlabStrength {
 
 const root = (strength: number) => PSI * rootOf(strength);
 
-/** Flexure, ACI 318-19 22.3: 0.9 As fy (d - a/2), in tension-controlled slabs. */
-const flexure = (slab: Slab, area: number): number =>
-  0.9 *
-  area *
-  slab.barYield *
-  (slab.barDepth - (0.5 * area * slab.barYield) / (0.85 * slab.strength * slab.width));
+/**
+ * Flexure, ACI 318-19 22.3: 0.9 As fy (d - a/2). No strength where so many bars crush the concrete before they have
+ * stretched: 8.3.3.1 allows tension-controlled slabs alone, and the 0.9 is theirs (table 21.2.2).
+ */
+function flexure({ width, barDepth, strength, barYield }: Slab, area: number): number {
+  const block = (area * barYield) / (0.85 * strength * width);
+  if (block > greatestBlock(strength, barYield) * barDepth) return 0;
+  return 0.9 * area * barYield * (barDepth - block / 2);
+}
 
 /** Design strengths, the code's factors in them. ACI 318-19 chapters 13 and 22. docs/theory/concrete.md. */
 export function slabStrength(slab: Slab): SlabStrength {
@@ -58,8 +62,8 @@ export function slabStrength(slab: Slab): SlabStrength {
   // 8.6.1.2: beyond half of that the mat across the pedestal must be as strong
   const bound = ((bottomArea / width) * 40 * barYield) / (5 * perimeter);
   return {
-    bottomMoment: Math.max(0, flexure(slab, bottomArea)),
-    topMoment: Math.max(0, flexure(slab, slab.topArea)),
+    bottomMoment: flexure(slab, bottomArea),
+    topMoment: flexure(slab, slab.topArea),
     shear: 0.75 * oneWay,
     punching: 0.75 * Math.min(twoWay, Math.max(2 * root(strength), bound)),
   };
