@@ -1,3 +1,4 @@
+import type { IceFactors } from "../model/rule-set.ts";
 import type { WindGivens } from "../model/study.ts";
 import type { Mast } from "../physics/mast/solver.ts";
 import { gustAsked, gustComputed, RIGID } from "../physics/wind/gust-response.ts";
@@ -7,7 +8,7 @@ import type { Problem } from "../problem/types.ts";
 import { loadCase } from "./loads.ts";
 import type { MastLimitState, SolvedCase } from "./mast-checks.ts";
 import type { StructureModel } from "./structure.ts";
-import { stillCase } from "./wind-cases.ts";
+import { stillCase, type WindCase } from "./wind-cases.ts";
 
 /** What this structure's gusts make of the pressures of the problem: 1 where the study states the factor. */
 export interface Gusts {
@@ -22,6 +23,21 @@ const breadthOf = ({ stack }: StructureModel): number => stack.parts[0].section.
 const askedOf = (givens: WindGivens, model: StructureModel, frequency: number): number | null =>
   gustAsked(givens, { height: model.stack.height, breadth: breadthOf(model), frequency });
 
+/** A combination that counts 0.7 of the ice asks for a share of a force: what sways is all of the ice. */
+const whole = new WeakMap<IceFactors, IceFactors>();
+function wholeIce(factors: IceFactors): IceFactors {
+  if (factors.ice >= 1) return factors;
+  let all = whole.get(factors);
+  if (!all) whole.set(factors, (all = { ...factors, ice: 1 }));
+  return all;
+}
+
+/** In still air, with all of its ice on it. */
+const asItSways = (problem: Problem, weather: "bare" | "iced"): WindCase => {
+  const still = stillCase(problem, weather);
+  return still.ice ? { ...still, ice: wholeIce(still.ice) } : still;
+};
+
 /**
  * The gusts of a structure whose study has them computed, each weather's from the mast as it stands in still air in
  * that weather. Null where it does not stand.
@@ -31,7 +47,7 @@ export function gustsOf(problem: Problem, model: StructureModel, mast: Mast): Gu
   if (!gustComputed(wind)) return STATED;
   const inside = gustInside(wind);
   const share = (weather: "bare" | "iced", givens: WindGivens): number | null => {
-    if (!mast.solve(loadCase(problem, model, stillCase(problem, weather))) || !mast.stable()) return null;
+    if (!mast.solve(loadCase(problem, model, asItSways(problem, weather))) || !mast.stable()) return null;
     return (askedOf(givens, model, mast.swayFrequency()) ?? inside) / inside;
   };
   const bare = share("bare", wind);

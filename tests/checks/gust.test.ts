@@ -70,6 +70,22 @@ test("with ice the factor is that of the iced mast in its own wind", () => {
   expect(under).not.toBeCloseTo(asked / 0.85, 6);
 });
 
+test("the gusts of an iced mast are those of all its ice, also where a combination counts 0.7 of it", () => {
+  const gustsUnder = (set: string): number => {
+    const problem = pasture((study) => {
+      study.wishes.height = "140 ft";
+      study.site.wind = { ...study.site.wind, gustFactor: "computed" } as Wind;
+      study.site.ice = { thickness: "1 in", speed: "60 mph" };
+      study.rules.set = set;
+    });
+    const { cases } = verify(problem, slow);
+    const cold = cases.find(({ id }) => id === "wind-iced")?.pressure.at(-1)?.q ?? 0;
+    return cold / (problem.iced?.(140 * FOOT).pressure(140 * FOOT) ?? 1);
+  };
+  expect(gustsUnder("practice")).toBeGreaterThan(1.05);
+  expect(gustsUnder("asce7-asd")).toBeCloseTo(gustsUnder("practice"), 9);
+});
+
 test("verify(EN 1991-1-4) computes the structural factor, and refuses one that is stated too low", () => {
   const european = (structuralFactor?: number | "computed") =>
     pasture((study) => {

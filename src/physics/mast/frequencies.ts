@@ -10,11 +10,30 @@ const GRAVITY = 9.80665;
 
 const shapes = new Float64Array(4);
 
+/** What rides on the nodes in the state just solved: dead weight as the case counts it, and the ice that hangs on it. */
+function hangMasses(mast: MastState): void {
+  const { moving, movingArm, movingArm2, riding, ridingArm, ridingArm2, guys, hung } = mast;
+  const { dead = 1, addedPoints = [], guyAdded = [] } = hung;
+  for (let node = 0; node < mast.nodes; node++) {
+    moving[node] = dead * riding[node];
+    movingArm[node] = dead * ridingArm[node];
+    movingArm2[node] = dead * ridingArm2[node];
+  }
+  for (const { z, weight, arm } of addedPoints) {
+    const node = mast.nodeAt(z);
+    moving[node] += weight;
+    movingArm[node] += weight * arm;
+    movingArm2[node] += weight * arm * arm;
+  }
+  for (const { node, level, length } of guys) moving[node] += ((guyAdded[level] ?? 0) * length) / 3;
+}
+
 /**
  * First sway frequency of the state just solved, Hz: its tangent against the mass that hangs on it. Guys count
  * with a third of their mass, as a string whose one end moves (Rayleigh).
  */
 export function swayFrequency(mast: MastState, room: LanczosRoom): number {
+  hangMasses(mast);
   assemble(mast);
   const mu = largestOf(mast, room, inertia, mast.perNode, mast.planes, 1);
   return mu === Number.POSITIVE_INFINITY ? 0 : Math.sqrt(1 / mu) / (2 * Math.PI);
@@ -26,6 +45,7 @@ export function swayFrequency(mast: MastState, room: LanczosRoom): number {
  */
 export function swaysFasterThan(mast: MastState, frequency: number): boolean {
   const { perNode: per, k } = mast;
+  hangMasses(mast);
   k.set(mast.tangent);
   const omega2 = (2 * Math.PI * frequency) ** 2;
   for (let plane = 0; plane < mast.planes; plane++) {
@@ -34,9 +54,9 @@ export function swaysFasterThan(mast: MastState, frequency: number): boolean {
     for (let node = 0; node < mast.nodes; node++) {
       const shift = (node * per + o) * 2 * per + per + o;
       const turn = shift + 2 * per;
-      k[shift] -= (omega2 / GRAVITY) * mast.riding[node];
-      k[turn] -= (omega2 / GRAVITY) * mast.ridingArm[node];
-      k[turn + 1] -= (omega2 / GRAVITY) * mast.ridingArm2[node];
+      k[shift] -= (omega2 / GRAVITY) * mast.moving[node];
+      k[turn] -= (omega2 / GRAVITY) * mast.movingArm[node];
+      k[turn + 1] -= (omega2 / GRAVITY) * mast.movingArm2[node];
     }
   }
   clamp(mast, per);
@@ -78,6 +98,7 @@ export function swayFrequencies(mast: MastState, room: LanczosRoom, count: numbe
       if (mu > 0) found.push(Math.sqrt(1 / mu) / (2 * Math.PI));
     }
   };
+  hangMasses(mast);
   assemble(mast);
   take(mast.perNode, mast.planes, 1);
   if (mast.planes === 1) {
@@ -112,13 +133,13 @@ const inertia: Operator = (mast, x, y, per, planes, offset) => {
     }
   }
   for (let node = 0; node < mast.nodes; node++) {
-    if (mast.riding[node] === 0) continue;
+    if (mast.moving[node] === 0) continue;
     for (let plane = 0; plane < planes; plane++) {
       const at = node * per + offset + 2 * plane;
       const shift = x[at] / GRAVITY;
       const turn = x[at + 1] / GRAVITY;
-      y[at] += mast.riding[node] * shift + mast.ridingArm[node] * turn;
-      y[at + 1] += mast.ridingArm[node] * shift + mast.ridingArm2[node] * turn;
+      y[at] += mast.moving[node] * shift + mast.movingArm[node] * turn;
+      y[at + 1] += mast.movingArm[node] * shift + mast.movingArm2[node] * turn;
     }
   }
 };

@@ -68,6 +68,7 @@ export function setLoads(mast: MastState, load: LoadCase): void {
     scale += guy.weight * guy.length;
   }
   pair(mast, load.planar);
+  mast.hung = load;
   mast.mastStrain = load.mastStrain ?? 0;
   mast.loadScale = scale;
 }

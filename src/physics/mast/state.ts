@@ -90,7 +90,7 @@ export class MastState {
   /** Mean tension of each element when rigged, N. */
   rigged = NONE;
   readonly guys: Guy[] = [];
-  /** What rides at each node, N, and the same times how far above it and times that squared; guys with a third. */
+  /** What rides at each node when rigged, N, and the same times how far above it and times that squared; guys with a third. */
   riding = NONE;
   ridingArm = NONE;
   ridingArm2 = NONE;
@@ -125,6 +125,12 @@ export class MastState {
   load = NONE;
   pointForce = NONE;
   pointMoment = NONE;
+  /** What the case counts of dead weight and hangs beside it: what sways is told from it when it is asked for. */
+  hung: Pick<LoadCase, "dead" | "addedPoints" | "guyAdded"> = {};
+  /** As riding, in the case. */
+  moving = NONE;
+  movingArm = NONE;
+  movingArm2 = NONE;
   /** Strain that the mast would take freely in the case. */
   mastStrain = 0;
   /** All loads of the case together, N: what an out-of-balance force is measured by. */
@@ -208,6 +214,7 @@ export class MastState {
     for (const each of ["z", "deadLoad", "deadLean", "load", "lean", "pointForce", "pointMoment"] as const)
       this[each] = new Float64Array(n);
     for (const each of ["riding", "ridingArm", "ridingArm2"] as const) this[each] = new Float64Array(n);
+    for (const each of ["moving", "movingArm", "movingArm2"] as const) this[each] = new Float64Array(n);
     for (const each of ["d", "residual", "step"] as const) this[each] = new Float64Array(n * 5);
     for (const each of ["k", "tangent"] as const) this[each] = new Float64Array(n * 5 * 10);
   }

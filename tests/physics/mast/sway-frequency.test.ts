@@ -54,6 +54,40 @@ test("swayFrequency with a mass on top that dwarfs the mast is sqrt(3 EI / L3 m)
   });
 });
 
+test("swayFrequency under ice is that of a mast with the ice's mass on it, on its top, its pipe and its guys", () => {
+  const bare = { toward: [1, 0], line: () => 0, points: [], guyWind: [], planar: true } as const;
+  const ice = { z: HEIGHT, weight: 400 * G, arm: 1.5 };
+  const iced = post([{ z: HEIGHT, weight: 50 * G, arm: 1 }], 12);
+  iced.solve({ ...bare, addedPoints: [ice] });
+  const heavy = post([{ z: HEIGHT, weight: 50 * G, arm: 1 }, ice], 12);
+  // heights are as erected: the ice presses the one down by 0.4 mm, the other was levelled under it
+  expect(iced.swayFrequency() / heavy.swayFrequency()).toBeCloseTo(1, 6);
+  expect(iced.swayFrequencies(2)[1] / heavy.swayFrequencies(2)[1]).toBeCloseTo(1, 6);
+  const found = heavy.swayFrequency();
+  expect(iced.swaysFasterThan(0.999 * found)).toBe(true);
+  expect(iced.swaysFasterThan(1.001 * found)).toBe(false);
+
+  // springs that ice hardly slackens: three taut guys on a post on a pin
+  const guyed = (added: number, extra: number): number => {
+    const anchors = [0, 1, 2].map((i) => ({
+      x: 10 * Math.cos((2 * Math.PI * i) / 3),
+      y: 10 * Math.sin((2 * Math.PI * i) / 3),
+      z: 0,
+    }));
+    const mast = new Mast({
+      segments: [{ from: 0, to: HEIGHT, ei: EI, ea: 1e9, ga: Number.POSITIVE_INFINITY, weight: G }],
+      base: "pinned",
+      pointWeights: [{ z: HEIGHT, weight: 5 * G + extra, arm: 0 }],
+      levels: [{ z: HEIGHT, anchors, ea: 2e5, weight: 0.5, tension: 2000 }],
+    });
+    mast.solve({ ...bare, guyAdded: [added] });
+    return mast.swayFrequency();
+  };
+  const length = Math.hypot(10, HEIGHT);
+  expect(guyed(2, 0) / guyed(0, (3 * 2 * length) / 3)).toBeCloseTo(1, 2);
+  expect(guyed(2, 0) / guyed(0, 0)).toBeLessThan(0.9);
+});
+
 test("swayFrequency settles with the mesh of the verdict to 0.1 %", () => {
   const weights = [{ z: HEIGHT, weight: 500, arm: 1 }];
   expect(post(weights, 3).swayFrequency() / post(weights, 24).swayFrequency()).toBeCloseTo(1, 3);
