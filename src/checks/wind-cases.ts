@@ -91,7 +91,8 @@ export function windCases(problem: Problem, guys: GuyModel | null): readonly Win
 function allCases(problem: Problem, guys: GuyModel | null): readonly WindCase[] {
   const winds =
     guys && !guys.star.even ? unevenAzimuths[guys.star.perLevel] : azimuths[guys?.star.perLevel ?? 0];
-  const { values } = problem.rules.deadFactors;
+  const { values: all, guyed = all.length } = problem.rules.deadFactors;
+  const values = guys ? all.slice(0, guyed) : all;
   const bare = values.flatMap((dead) =>
     winds.map(
       (wind): WindCase => ({

@@ -20,9 +20,16 @@ export const ruleSetSchema = z.strictObject({
   name: text,
   /** On the wind of each level: strength-level maps take 0.6 in allowable stress. */
   windFactor: z.strictObject({ service: z.number().gt(0), strength: z.number().gt(0), source: text }),
-  /** On dead weight, one load combination each: the first is the plain one, a second smaller one lets it relieve. */
+  /**
+   * On dead weight, one load combination each: the first is the plain one, a second smaller one lets it relieve.
+   * Guyed masts are asked with the first `guyed` of them, by default with all.
+   */
   deadFactors: z
-    .strictObject({ values: z.array(z.number().gt(0)).min(1).max(3), source: text })
+    .strictObject({
+      values: z.array(z.number().gt(0)).min(1).max(3),
+      guyed: z.number().int().min(1).max(3).optional(),
+      source: text,
+    })
     .default({ values: [1], source: "dead weight as it is" }),
   /** The combination with ice. */
   iced: iceFactors.default({ dead: 1, ice: 1, wind: 1, source: "all as stated" }),

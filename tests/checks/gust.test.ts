@@ -61,7 +61,7 @@ test("with ice the factor is that of the iced mast in its own wind", () => {
   if (!iced) throw new Error("no case with ice");
   const least = loadCase(problem, model, iced).line(40) / 1;
   expect(least).toBeGreaterThan(0);
-  const [, bare] = pressures.find(([id]) => id === "wind") ?? ["", 0];
+  const [, bare] = pressures.find(([id]) => id === "wind-1") ?? ["", 0];
   const [, cold] = pressures.find(([id]) => id === "wind-iced") ?? ["", 0];
   const asked = factorOf(verify(problem, slow));
   expect(bare).toBeCloseTo((problem.pressure(140 * FOOT) * asked) / 0.85, 6);

@@ -28,7 +28,7 @@ describe("windCases", () => {
         },
       ),
     ).toEqual(["along", "between", "still"]);
-    expect(ids(null)).toEqual(["wind", "still"]);
+    expect(ids(null)).toEqual(["wind-1", "wind-0.6", "still"]);
   });
 
   test("load and resistance factors count dead weight 1.2 and 0.9 times in wind, as it is in still air", () => {

@@ -358,7 +358,7 @@ describe("verify, as a judge", () => {
   test("a free-standing mast is judged with its pad: moment about the toe, no guys, no anchors", () => {
     const free = verify(problem, freeStanding());
     expect(free.checks.some((c) => c.id.startsWith("guy") || c.where === "anchor")).toBe(false);
-    const base = free.cases.find((c) => c.id === "wind")?.base;
+    const base = free.cases.find((c) => c.id === "wind-0.6")?.base;
     const overturning = check(free, "overturning");
     const { moment = 0, shear = 0, compression = 0 } = base ?? {};
     byHand(
