@@ -76,20 +76,29 @@ export function gusty(problem: Problem, { bare, iced }: Gusts): Problem {
   };
 }
 
-const measured = ({ problem, wind }: SolvedCase): boolean =>
-  wind.toward === null && wind.weather === "bare" && problem.study.site.wind.basis !== "uniform";
+/**
+ * Is this the case to measure the gusts of a weather in, and which wind is it? The mast in still air; where the factor
+ * is computed the iced one has its own already.
+ */
+function measured({ problem, wind }: SolvedCase): Exclude<WindGivens, { basis: "uniform" }> | null {
+  const { wind: givens, ice } = problem.study.site;
+  if (wind.toward !== null) return null;
+  const blowing =
+    wind.weather === "bare" ? givens : !ice || gustComputed(givens) ? null : windInIce(givens, ice);
+  return blowing && blowing.basis !== "uniform" ? blowing : null;
+}
 
 /** Does the mast sway so fast that a stated gust factor is known to cover it? Cheaper than its frequency. */
 export function swaysFast(c: SolvedCase): boolean {
-  const givens = c.problem.study.site.wind;
-  if (!measured(c)) return true;
+  const givens = measured(c);
+  if (!givens) return true;
   if (gustComputed(givens) || givens.basis === "en1991") return false;
   return gustInside(givens) >= RIGID_GUST_FACTOR && c.mast.swaysFasterThan(RIGID);
 }
 
 /**
  * Does the gust factor in the wind cover this mast? A mast that sways slowly resonates with gusts and asks more.
- * Measured once, on the mast as rigged; where it is computed, it says what was used.
+ * Measured on the mast as rigged and, where the factor is stated, under its ice; where it is computed, it says what was used.
  */
 export const gust: MastLimitState = {
   id: "gust-factor",
@@ -97,13 +106,16 @@ export const gust: MastLimitState = {
   unit: "ratio",
   kind: "limit",
   measure(c) {
-    const { problem, model, mast } = c;
-    const givens = problem.study.site.wind;
-    if (!measured(c) || givens.basis === "uniform") return [];
+    const { model, mast, wind } = c;
+    const givens = measured(c);
+    if (!givens) return [];
     const frequency = mast.swayFrequency();
     const asked = askedOf(givens, model, frequency) ?? 1;
     const computed = gustComputed(givens);
     const capacity = computed ? asked : gustInside(givens);
+    const iced = wind.weather === "iced";
+    // bare is what is told, unless ice asks for what is not there
+    if (iced && asked <= capacity) return [];
     const european = givens.basis === "en1991";
     const name = european ? "structural factor" : "gust factor";
     const said = computed
@@ -121,7 +133,7 @@ export const gust: MastLimitState = {
           ? "EN 1991-1-4 section 6.3 and annex B, procedure 1, from memory"
           : `ASCE ${givens.basis.slice(4)} section 26.11, from memory`,
         of: 0,
-        note: `first sway frequency ${frequency.toFixed(2)} Hz${said}`,
+        note: `first sway frequency ${iced ? "under ice " : ""}${frequency.toFixed(2)} Hz${said}`,
       },
     ];
   },

@@ -86,6 +86,29 @@ test("the gusts of an iced mast are those of all its ice, also where a combinati
   expect(gustsUnder("asce7-asd")).toBeCloseTo(gustsUnder("practice"), 9);
 });
 
+test("verify(a stated gust factor) fails where the mast asks for more under its ice alone", () => {
+  const studied = (gustFactor: number | "computed", ice: boolean) =>
+    verify(
+      pasture((study) => {
+        study.wishes.height = "140 ft";
+        study.site.wind = { ...study.site.wind, speed: "60 mph", gustFactor } as Wind;
+        if (ice) study.site.ice = { thickness: "2 in", speed: "60 mph" };
+      }),
+      slow,
+    );
+  const enough = factorOf(studied("computed", false));
+  const stated = (ice: boolean) => studied(enough, ice);
+  const bare = check(stated(false), "gust-factor");
+  expect(bare.passes).toBe(true);
+  const iced = check(stated(true), "gust-factor");
+  expect(iced.passes).toBe(false);
+  expect(iced.loadCase).toBe("ice in still air");
+  expect(iced.note).toMatch(
+    /first sway frequency under ice 0\.\d\d Hz: state a gust factor of 1\.\d\d or more/,
+  );
+  expect(iced.demand).toBeGreaterThan(bare.demand);
+});
+
 test("verify(EN 1991-1-4) computes the structural factor, and refuses one that is stated too low", () => {
   const european = (structuralFactor?: number | "computed") =>
     pasture((study) => {
