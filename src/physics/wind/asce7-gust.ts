@@ -1,7 +1,7 @@
-import type { Exposure } from "./asce7.ts";
+import type { Asce7Edition, Exposure } from "./asce7.ts";
 
 const FOOT = 0.3048;
-/** Table 26.11-1: c, l (ft), eps, zmin (ft); from memory. */
+/** Table 26.11-1: c, l (ft), eps, zmin (ft), alike in both editions; from memory. */
 const turbulence: Record<Exposure, readonly [c: number, l: number, eps: number, zmin: number]> = {
   B: [0.3, 320, 1 / 3, 30],
   C: [0.2, 500, 1 / 5, 15],
@@ -22,21 +22,21 @@ export function rigidGustFactor(exposure: Exposure, height: number, breadth: num
   return (0.925 * (1 + 1.7 * 3.4 * intensity * background)) / (1 + 1.7 * 3.4 * intensity);
 }
 
-/** Table 26.11-1: alpha-bar (as its inverse) and b-bar; from memory. */
-const hourly: Record<Exposure, readonly [inverseAlpha: number, b: number]> = {
-  B: [4, 0.45],
-  C: [6.5, 0.65],
-  D: [9, 0.8],
+/** Table 26.11-1: alpha-bar (as its inverse) and b-bar of the hourly mean speed; from memory. */
+const hourly: Record<Asce7Edition, Record<Exposure, readonly [inverseAlpha: number, b: number]>> = {
+  "7-16": { B: [4, 0.45], C: [6.5, 0.65], D: [9, 0.8] },
+  "7-22": { B: [4.5, 0.47], C: [6.4, 0.66], D: [8, 0.78] },
 };
 
 /** Share of critical damping of a bolted steel lattice at service: ASCE 7-16 C26.11, 1 %, from memory. */
 const DAMPING = 0.01;
 
 /**
- * Gust factor of a flexible structure, first frequency below 1 Hz. ASCE 7-16 section 26.11.5, from memory.
+ * Gust factor of a flexible structure, first frequency below 1 Hz. ASCE 7-16 and 7-22 section 26.11.5, from memory.
  * @param speed basic gust speed, m/s @param height m @param breadth across the wind, m @param frequency Hz, above 0
  */
 export function flexibleGustFactor(
+  edition: Asce7Edition,
   exposure: Exposure,
   speed: number,
   height: number,
@@ -44,7 +44,7 @@ export function flexibleGustFactor(
   frequency: number,
 ): number {
   const [c, l, eps, zmin] = turbulence[exposure];
-  const [inverseAlpha, b] = hourly[exposure];
+  const [inverseAlpha, b] = hourly[edition][exposure];
   const feet = { height: height / FOOT, breadth: breadth / FOOT };
   const z = Math.max(zmin, 0.6 * feet.height);
   const intensity = c * (33 / z) ** (1 / 6);

@@ -1,6 +1,6 @@
 import { flexibleGustFactor } from "./asce7-gust.ts";
 import { structuralFactor } from "./en1991-structural.ts";
-import { RIGID_GUST_FACTOR, risingGround, type WindGivens } from "./wind-action.ts";
+import { editionOf, RIGID_GUST_FACTOR, risingGround, type WindGivens } from "./wind-action.ts";
 
 /** A structure whose first frequency is at least this is rigid. ASCE 7-16 section 26.2. */
 export const RIGID = 1;
@@ -31,7 +31,7 @@ export function gustAsked(givens: WindGivens, { height, breadth, frequency }: Sw
       if (sways >= RIGID || givens.speed <= 0) return RIGID_GUST_FACTOR;
       return Math.max(
         RIGID_GUST_FACTOR,
-        flexibleGustFactor(givens.exposure, givens.speed, height, breadth, sways),
+        flexibleGustFactor(editionOf(givens.basis), givens.exposure, givens.speed, height, breadth, sways),
       );
     case "en1991": {
       const orographyFactor = risingGround(givens).factor(0.6 * height);

@@ -73,6 +73,9 @@ export function risingGround(givens: WindGivens): Topography {
   }
 }
 
+export const editionOf = (basis: `asce${Asce7Edition}`): Asce7Edition =>
+  basis === "asce7-16" ? "7-16" : "7-22";
+
 /** Gust factor of a rigid structure, ASCE 7-16 section 26.11.1: the least that is ever asked. */
 export const RIGID_GUST_FACTOR = 0.85;
 
@@ -105,7 +108,7 @@ export function windAction(givens: WindGivens): WindAction {
     case "asce7-22": {
       const wind = {
         ...givens,
-        edition: givens.basis === "asce7-16" ? ("7-16" as const) : ("7-22" as const),
+        edition: editionOf(givens.basis),
         directionalityFactor: LATTICE_DIRECTIONALITY,
       };
       return {

@@ -94,8 +94,18 @@ test("swayFrequency settles with the mesh of the verdict to 0.1 %", () => {
 });
 
 test("flexibleGustFactor grows as the mast sways slower, and is above the rigid one", () => {
-  const slow = [0.9, 0.6, 0.3].map((n) => flexibleGustFactor("C", 50, 30, 0.5, n));
+  const slow = [0.9, 0.6, 0.3].map((n) => flexibleGustFactor("7-16", "C", 50, 30, 0.5, n));
   expect(slow[0]).toBeGreaterThan(rigidGustFactor("C", 30, 0.5));
   expect(slow[1]).toBeGreaterThan(slow[0]);
   expect(slow[2]).toBeGreaterThan(slow[1]);
+});
+
+test("flexibleGustFactor of each edition is section 26.11.5 with its own hourly speeds, by a script of its own", () => {
+  // 110 mph, 100 ft high, 2 ft wide, 0.5 Hz
+  const expected = { "7-16": [1.4783, 1.4799, 1.4459], "7-22": [1.4961, 1.4896, 1.4374] };
+  for (const edition of ["7-16", "7-22"] as const)
+    (["B", "C", "D"] as const).forEach((exposure, i) => {
+      const found = flexibleGustFactor(edition, exposure, 110 * 0.44704, 30.48, 0.6096, 0.5);
+      expect(found, `${edition} ${exposure}`).toBeCloseTo(expected[edition][i], 4);
+    });
 });
