@@ -6,6 +6,7 @@ import subsetFont from "subset-font";
 import type { Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { defineConfig } from "vitest/config";
+import { caution } from "./src/report/caution.ts";
 
 /** Tests that start processes, threads or a browser: one file at a time, when the others are done. */
 const HEAVY = ["tests/browser/**/*.test.ts", "tests/cli/**/*.test.ts", "tests/workers/**/*.test.ts"];
@@ -15,6 +16,12 @@ const openForDevelopment: Plugin = {
   name: "no-policy-while-serving",
   apply: "serve",
   transformIndexHtml: (html) => html.replace(/<meta\s+http-equiv="Content-Security-Policy"[^>]*>/, ""),
+};
+
+/** What stands on the page before the program does is said in the program's own words. */
+const cautionFirst: Plugin = {
+  name: "caution-before-the-program",
+  transformIndexHtml: (html) => html.replace("%CAUTION%", caution),
 };
 
 /** Page and search worker are built as one: what both need is one file, loaded once. */
@@ -146,7 +153,7 @@ export default defineConfig({
   root: "src/app",
   // every view is behind the fragment of one page: any other address is none, and is told so
   appType: "mpa",
-  plugins: [react(), openForDevelopment, oneBuild, ownUnits, cutFonts, packed, offline],
+  plugins: [react(), cautionFirst, openForDevelopment, oneBuild, ownUnits, cutFonts, packed, offline],
   resolve: {
     // the same library without what it brings along for browsers of ten years ago
     alias: {
@@ -169,6 +176,8 @@ export default defineConfig({
     // what is asked for later finds its scripts by itself and is told of its styles alone: the list of scripts is made in
     // a document, and a worker has none
     modulePreload: {
+      // a browser of before 2023 asks for the scripts a moment later, and runs the same
+      polyfill: false,
       resolveDependencies: (_, files, { hostType }) =>
         hostType === "html" ? files : files.filter((file) => file.endsWith(".css")),
     },

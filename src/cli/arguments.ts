@@ -1,4 +1,5 @@
 import { parseArgs } from "node:util";
+import { shortCaution } from "../report/caution.ts";
 
 /** Bad input at the command line: said in words, exit 2. */
 export class UsageError extends Error {}
@@ -33,7 +34,7 @@ export const usage = `mastwright COMMAND ... [--json]
   schema                      JSON Schemas of study, design and catalog
 
 Exit: 0 done; 1 nothing safe, or a check fails; 2 bad input.
-An estimating and learning tool. Local codes, the maker's drawings and a licensed engineer decide.`;
+${shortCaution}`;
 
 /** @throws UsageError naming what was found and what was expected */
 export function readArguments(argv: readonly string[], cores: number): Arguments {

@@ -19,7 +19,7 @@ import type { Judged, Outcome } from "../search/types.ts";
 import { type Arguments, UsageError } from "./arguments.ts";
 import { type OpenStudy, openDesign, openStudy, readText } from "./files.ts";
 import { reliabilityText } from "./reliability-text.ts";
-import { caution, outcomeText, ruleSetsText, verdictText } from "./text.ts";
+import { cautionText, outcomeText, ruleSetsText, verdictText } from "./text.ts";
 
 /** What a command has to say: text for people or data for programs, and how it ends. */
 export interface Said {
@@ -75,7 +75,7 @@ export async function find(args: Arguments): Promise<Said> {
     ? `\nAudit: ${audited.verified} cheaper designs looked at again, all fail; the answer holds on ${audited.elementsPerSpan} elements a span.`
     : "";
   return {
-    text: `${outcomeText(outcome, open.study.wishes.margin)}${said}\n\n${caution}`,
+    text: `${outcomeText(outcome, open.study.wishes.margin)}${said}\n\n${cautionText}`,
     data: { ...outcomeData(outcome), ...(audited && { audit: audited }) },
     exit: outcome.status === "none-safe" || (outcome.status === "stopped" && !outcome.best) ? 1 : 0,
   };
@@ -201,7 +201,7 @@ export function verifyCommand(args: Arguments): Said {
   const open = openStudy(args.files[0]);
   const design = openDesign(args.files[1], open);
   const verdict = verify(compile(open.study, open.catalog), design);
-  return { text: `${verdictText(verdict)}\n\n${caution}`, data: verdict, exit: verdict.passes ? 0 : 1 };
+  return { text: `${verdictText(verdict)}\n\n${cautionText}`, data: verdict, exit: verdict.passes ? 0 : 1 };
 }
 
 /** Exit 1 where the study's own rule set does not pass the design. */
@@ -211,7 +211,7 @@ export function rulesCommand(args: Arguments): Said {
   const columns = underRuleSets(open.study, open.catalog, design);
   const own = columns.find((column) => column.own);
   return {
-    text: `${ruleSetsText(columns)}\n\n${caution}`,
+    text: `${ruleSetsText(columns)}\n\n${cautionText}`,
     data: columns,
     exit: own?.status === "judged" && own.passes ? 0 : 1,
   };
@@ -226,7 +226,7 @@ export function reliabilityCommand(args: Arguments): Said {
     const { passes } = verify(compile(open.study, open.catalog), design);
     const failing = passes ? "" : "The design fails its study as stated: don't build this.\n";
     return {
-      text: `${failing}${reliabilityText(found)}\n\n${caution}`,
+      text: `${failing}${reliabilityText(found)}\n\n${cautionText}`,
       data: { passes, ...found },
       exit: passes ? 0 : 1,
     };

@@ -7,7 +7,7 @@ import { NO_HOLD } from "../report/names.ts";
 import { type Arguments, UsageError } from "./arguments.ts";
 import { type Said, searched } from "./commands.ts";
 import { type OpenStudy, openDesign, openStudy, readText } from "./files.ts";
-import { caution, choiceText } from "./text.ts";
+import { cautionText, choiceText } from "./text.ts";
 
 /** A study says its version; anything else is a design of the study before it. */
 const isStudy = (path: string): boolean => {
@@ -37,7 +37,7 @@ export async function compareCommand(args: Arguments): Promise<Said> {
   for (const { path, designs } of groups) columns.push(...(await columnsOf(path, designs, args)));
   const comparison = compare(columns);
   return {
-    text: `${comparisonText(comparison)}\n\n${caution}`,
+    text: `${comparisonText(comparison)}\n\n${cautionText}`,
     data: comparison,
     exit: comparison.columns.every(({ passes }) => passes) ? 0 : 1,
   };

@@ -9,7 +9,7 @@ import { type Arguments, UsageError } from "./arguments.ts";
 import { findBrowser, printPdf } from "./browser.ts";
 import type { Said } from "./commands.ts";
 import { openDesign, openStudy } from "./files.ts";
-import { caution } from "./text.ts";
+import { cautionText } from "./text.ts";
 
 /** Five sheets for the crew, all or none: a design that fails a check gets no paper to build from. */
 export async function sheetsCommand(args: Arguments): Promise<Said> {
@@ -24,10 +24,14 @@ export async function sheetsCommand(args: Arguments): Promise<Said> {
     all = sheets(problem, design, verdict);
   } catch (error) {
     if (!(error instanceof UnsafeDesign)) throw error;
-    return { text: `${error.message}\n\n${caution}`, data: { files: [], refused: error.message }, exit: 1 };
+    return {
+      text: `${error.message}\n\n${cautionText}`,
+      data: { files: [], refused: error.message },
+      exit: 1,
+    };
   }
   const files = await write(all, resolve(args.out));
-  return { text: `${files.join("\n")}\n\n${caution}`, data: { files }, exit: 0 };
+  return { text: `${files.join("\n")}\n\n${cautionText}`, data: { files }, exit: 0 };
 }
 
 /** Written beside the folder and moved in when whole: a run that breaks off leaves no half a set. */

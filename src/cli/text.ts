@@ -3,6 +3,7 @@ import { type AnchorChoice, type Design, type FootingChoice, footingAcross } fro
 import type { Place } from "../model/ranges.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
+import { caution } from "../report/caution.ts";
 import type { ChoiceRow } from "../report/comparison.ts";
 import { NO_HOLD } from "../report/names.ts";
 import type { Change, Outcome, Proof } from "../search/types.ts";
@@ -21,8 +22,8 @@ const dollars = (amount: number) =>
   `$${amount.toLocaleString("en-US", { minimumFractionDigits: 2, maximumFractionDigits: 2 })}`;
 const many = (n: number) => (n < 1e6 ? n.toLocaleString("en-US") : n.toExponential(2).replace("e+", "e"));
 
-export const caution =
-  "An estimating and learning tool. Masts kill by falling, by electrocution and by collapse: local codes,\nthe maker's drawings and a licensed engineer decide; keep the fall zone clear of power lines.";
+/** The caution, as wide as a terminal's lines. */
+export const cautionText = caution.replace(/(.{1,110})(?: |$)/g, "$1\n").trimEnd();
 
 /** Sides of a row's part, each with the word that says which it is. */
 const anchorText = (anchor: AnchorChoice): string => {

@@ -1,6 +1,8 @@
+import type { Locator } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { verify } from "../../src/checks/verify.ts";
 import { demoStudy } from "../../src/model/demo-study.ts";
+import { caution, shortCaution } from "../../src/report/caution.ts";
 import { Search } from "../../src/search/search.ts";
 import { problemOf } from "../support/small-study.ts";
 import { findings } from "./axe.ts";
@@ -20,9 +22,11 @@ test(
   async () => {
     const { page, wrong, away, close } = await desk.page();
     await proven(page);
-    const caution = page.locator("footer.foot");
-    expect(await caution.textContent()).toMatch(/Masts kill by falling, by electrocution and by collapse/);
-    expect(await caution.evaluate((foot) => getComputedStyle(foot).position)).toBe("static");
+    const foot = page.locator("footer.foot");
+    expect(await foot.textContent()).toContain(caution);
+    expect(caution).toMatch(/Masts kill by falling, by electrocution and by collapse/);
+    expect(await foot.evaluate((at) => getComputedStyle(at).position)).toBe("static");
+    expect(await page.getByText(shortCaution).count()).toBe(1);
     expect(await total(page)).toBeGreaterThan(100);
     expect(await page.getByRole("table", { name: "Checks by share used" }).locator("tr.gov").count()).toBe(1);
     expect(await page.locator("[data-crossed]").count()).toBe(0);
@@ -32,6 +36,33 @@ test(
   },
   LONG,
 );
+
+for (const [width, height] of [
+  [360, 640],
+  [390, 844],
+] as const)
+  test(
+    `on a phone of ${width} × ${height} the first screen holds the caution and the answer, neither over the other`,
+    async () => {
+      const { page, wrong, close } = await desk.page({ viewport: { width, height }, hasTouch: true });
+      await proven(page);
+      const box = async (of: Locator) => (await of.boundingBox())!;
+      const said = await box(page.getByText(shortCaution));
+      const answer = await box(page.locator(".big .fig").first());
+      const pages = await box(page.getByRole("navigation", { name: "Pages" }));
+      const givens = await box(page.locator(".phone-givens > summary"));
+      expect(said.y).toBeGreaterThan(0);
+      expect(said.y + said.height).toBeLessThan(answer.y);
+      expect(answer.y + answer.height).toBeLessThan(pages.y);
+      // a hand finds the summary of the givens beside it, of a finger's height
+      expect(said.y + said.height).toBeLessThanOrEqual(givens.y + givens.height);
+      await page.getByText("Givens", { exact: true }).click();
+      expect(await page.getByRole("region", { name: "Givens" }).isVisible()).toBe(true);
+      expect(wrong).toEqual([]);
+      await close();
+    },
+    LONG,
+  );
 
 test(
   "a given edited in place is answered anew, and Undo brings the former answer back",

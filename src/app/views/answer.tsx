@@ -1,4 +1,5 @@
 import { lazy, Suspense, useRef } from "react";
+import { shortCaution } from "../../report/caution.ts";
 import { leastOfAim } from "../../search/ground.ts";
 import { Elevation } from "../drawings/elevation.tsx";
 import { Glossed } from "../parts/glossed.tsx";
@@ -34,10 +35,13 @@ export const AnswerView = () => {
   return (
     <>
       {phone ? (
-        <details className="phone-givens">
-          <summary>Givens</summary>
-          <Givens />
-        </details>
+        <>
+          <p className="heed quiet">{shortCaution}</p>
+          <details className="phone-givens">
+            <summary>Givens</summary>
+            <Givens />
+          </details>
+        </>
       ) : (
         <Givens />
       )}
@@ -48,6 +52,7 @@ export const AnswerView = () => {
 
 const Body = () => {
   const answer = useAnswer();
+  const phone = usePhone();
   const system = useBook((state) => state.system);
   const judged = judgedOf(answer);
   return (
@@ -61,6 +66,7 @@ const Body = () => {
           </p>
         )}
         <ProofLine answer={answer} />
+        {!phone && <p className="quiet">{shortCaution}</p>}
       </section>
       <Sketch answer={answer} />
       <section className="figs rest" aria-label="Reasons">

@@ -1,3 +1,4 @@
+import { caution } from "../../report/caution.ts";
 import { Opened } from "../parts/opened.tsx";
 import { useBook } from "../state/book.ts";
 import { offer } from "../state/way.ts";
@@ -11,10 +12,7 @@ export const Foot = () => {
   });
   return (
     <footer className="foot">
-      <span>
-        An estimating and learning tool. Masts kill by falling, by electrocution and by collapse: local codes,
-        the maker’s drawings and a licensed engineer decide; keep the fall zone clear of power lines.
-      </span>
+      <span>{caution}</span>
       <button type="button" className="link" onClick={offer}>
         Ways in
       </button>

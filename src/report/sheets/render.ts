@@ -1,7 +1,8 @@
 import { formatNumber, formatQuantity } from "../../quantity/format.ts";
+import { cautionSentences } from "../caution.ts";
 import { style } from "./style.ts";
 import type { Band, Cell, Drawing, Figure, Section, Shape, Sheet, Table, Ticks, Words } from "./types.ts";
-import { caution, tape } from "./words.ts";
+import { tape } from "./words.ts";
 
 const escaped = (text: string): string =>
   text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
@@ -18,8 +19,8 @@ const page = (title: string, all: readonly Sheet[]): string =>
 const hatches = `<svg width="0" height="0" style="position:absolute" aria-hidden="true"><defs><pattern id="ground" width="2.4" height="2.4" patternUnits="userSpaceOnUse" patternTransform="rotate(-45)"><path d="M0 1.2H2.4" style="stroke:#000;stroke-width:.1"/></pattern><pattern id="concrete" width="6" height="5" patternUnits="userSpaceOnUse"><rect width="6" height="5" fill="#fff"/><circle cx=".8" cy="1" r=".16"/><circle cx="3" cy="2.2" r=".14"/><circle cx="5" cy=".8" r=".16"/><circle cx="1.7" cy="4" r=".16"/><circle cx="4.4" cy="4.2" r=".14"/><path d="M3.5 .8l.8.3-.65.55zM.9 2.4l.75.15-.5.6zM4.2 2.8l.7.35-.75.4z" style="fill:none;stroke:#000;stroke-width:.13"/></pattern></defs></svg>`;
 
 function paper(sheet: Sheet): string {
-  const [lead, ...rest] = caution.split(". ");
-  return `<section class="sheet" id="${sheet.id}"><header><h1>${escaped(sheet.title)}<span>${escaped(sheet.study)}</span></h1><p>sheet ${sheet.number} of ${sheet.of}, design ${sheet.design}</p></header><p class="caution"><b>${lead}. ${rest[0]}.</b> ${rest.slice(1).join(". ")}</p>${sheet.bands
+  const [tool, kills, ...rest] = cautionSentences;
+  return `<section class="sheet" id="${sheet.id}"><header><h1>${escaped(sheet.title)}<span>${escaped(sheet.study)}</span></h1><p>sheet ${sheet.number} of ${sheet.of}, design ${sheet.design}</p></header><p class="caution"><b>${tool} ${kills}</b> ${rest.join(" ")} Demo sections, antennas and prices are invented.</p>${sheet.bands
     .map((band) => bandHtml(band, sheet.currency))
     .join("")}<footer>${sheet.foot.map((line) => `<p>${escaped(line)}</p>`).join("")}</footer></section>`;
 }

@@ -6,9 +6,6 @@ import { fraction, onGauge, onRule } from "../../quantity/inches.ts";
 import { levelNames, limitWord, NO_HOLD, shortGrade, upperFirst } from "../names.ts";
 import type { As, Figure } from "./types.ts";
 
-export const caution =
-  "This is an estimating and learning tool, not a permit. Masts kill by falling, by electrocution and by collapse. Local codes, the maker’s drawings and a licensed engineer decide. Keep the fall zone clear of power lines. Demo sections, antennas and prices are invented.";
-
 /** A figure to be shown; `both` puts SI beside it. */
 export const figure = (si: number, as: As, digits?: number, both = false): Figure => ({
   si,
