@@ -64,9 +64,12 @@ const wind = z.discriminatedUnion("basis", [
 
 /** Ice from freezing rain, with the wind that blows while it hangs. */
 const ice = z.strictObject({
-  /** Radial, at 33 ft; it grows with height to the mast top and counts so all over (ASCE 7-16 section 10.4.6). */
+  /**
+   * Radial, at 33 ft, of a 500-year map (ASCE 7-16, 7-22); twice what the 50-year maps of ASCE 7-10 and older say, whose
+   * equation doubles it. It grows with height to the mast top and counts so all over (ASCE 7-16 section 10.4.6).
+   */
   thickness: positiveLength,
-  /** On the thickness, by risk category (ASCE 7-16 table 1.5-2): 1 for category II. */
+  /** On the thickness, by risk category (ASCE 7-16 table 1.5-2): 1 for category II, and with maps of the category itself. */
   importance: z.number().min(0.8).max(1.25).default(1),
   /** Gust or mean speed, as the wind basis states its own; for a uniform pressure basis state `pressure`. */
   speed: speed.optional(),

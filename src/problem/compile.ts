@@ -277,6 +277,9 @@ function assumptions(study: Study, stand: number): string[] {
   if (!ice) said.push("Ice is not stated and not counted.");
   else {
     said.push("Ice has the thickness of the mast top all over (ASCE 7-16 10.4.3).");
+    said.push(
+      "The ice stated is taken as that of a 500-year map (ASCE 7-16; 7-22 has one for each risk category, its importance 1). ASCE 7-10 and older map 50 years, whose thickness their equation doubles: state twice theirs.",
+    );
     said.push("Antennas whose iced area is not stated are taken as inch tubes that grow by the ice.");
   }
   if (study.wishes.packages.some((p) => p.items.some((item) => !("antenna" in item))))

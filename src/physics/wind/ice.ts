@@ -3,7 +3,7 @@ import { faceOutline } from "../steel/face-outline.ts";
 import type { LatticeGeometry } from "../steel/lattice.ts";
 import { type Member, memberShape } from "../steel/member.ts";
 
-/** 56 lb/ft3 in N/m3: ASCE 7-16 section 10.4.2, from memory. */
+/** 56 lb/ft3 in N/m3: ASCE 7-16 section 10.4.1, from memory. */
 export const ICE_UNIT_WEIGHT = 56 * 157.08746061538463;
 
 /** 33 ft: the height at which maps state the thickness. */
