@@ -84,19 +84,22 @@ export class Twist {
         (x * s.fx + y * s.fy - down * s.fz);
       resting[node] += x * s.fy - y * s.fx + up * s.fz;
     }
-    for (const { z, torque } of torques) applied[mast.nodeAt(z)] += torque;
     // the base is held
     k[1] = 1;
     k[2] = 0;
-    applied[0] = 0;
     resting[0] = 0;
     if (factor(k, n, 1) > 0) return false;
-    solveFactored(k, n, 1, applied);
-    solveFactored(k, n, 1, resting);
-    for (let i = 0; i < n; i++) this.turn[i] = Math.abs(applied[i]) + Math.abs(resting[i]);
-    for (let e = 0; e < mast.elements; e++)
-      this.torque[e] =
-        shaft[e] * (Math.abs(applied[e + 1] - applied[e]) + Math.abs(resting[e + 1] - resting[e]));
+    this.turn.fill(0);
+    this.torque.fill(0);
+    this.add(resting);
+    // each may turn either way: one antenna hangs left of the mast, the next one right
+    for (const { z, torque } of torques) {
+      applied.fill(0);
+      const node = mast.nodeAt(z);
+      if (node === 0) continue;
+      applied[node] = torque;
+      this.add(applied);
+    }
     this.baseTorque = this.torque[0];
     for (let g = 0; g < mast.guys.length; g++) {
       const { node, state: s } = mast.guys[g];
@@ -114,6 +117,15 @@ export class Twist {
       this.guyTension[g] = (Math.abs(fx * s.fx + fy * s.fy + fz * s.fz) / pull) * this.turn[node];
     }
     return true;
+  }
+
+  /** What these torques, a node each, turn and twist the mast by, added to what others do; they become turns. */
+  private add(torques: Float64Array): void {
+    const { mast, k, shaft } = this;
+    solveFactored(k, mast.nodes, 1, torques);
+    for (let i = 0; i < mast.nodes; i++) this.turn[i] += Math.abs(torques[i]);
+    for (let e = 0; e < mast.elements; e++)
+      this.torque[e] += shaft[e] * Math.abs(torques[e + 1] - torques[e]);
   }
 
   /** The mast turns about its own axis, which leans: how far a head goes up for a unit turn, and stands under the node. */

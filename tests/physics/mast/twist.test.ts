@@ -145,6 +145,36 @@ test("Twist adds to each guy the tension that turning its head does", () => {
   });
 });
 
+test("Twist of two antennas is that of the worse of alike and opposite senses, piece by piece of the mast", () => {
+  const BESIDE = 10;
+  const input = { ...guyed, pointWeights: [...guyed.pointWeights, { z: BESIDE, weight: 100, arm: 0 }] };
+  const load = blow({ guyWind: [0], line: () => 0 });
+  const alone = (z: number) => twisted(input, load, z, { along: 0.6 });
+  const [above, beside] = [alone(HEIGHT), alone(BESIDE)];
+  const { mast } = above;
+  const both = new Twist(
+    mast,
+    Array.from({ length: mast.elements }, () => ({ stiffness: GJ, polar: 0 })),
+    heads(mast, 0.6),
+  );
+  expect(mast.solve(load)).toBe(true);
+  both.solve(load.toward, [
+    { z: HEIGHT, torque: TORQUE },
+    { z: BESIDE, torque: TORQUE },
+  ]);
+  let opposed = 0;
+  for (let e = 0; e < mast.elements; e++) {
+    const piece = ({ twist }: typeof above) => (GJ * (twist.turn[e + 1] - twist.turn[e])) / mast.length[e];
+    const alike = Math.abs(piece(above) + piece(beside));
+    const opposite = Math.abs(piece(above) - piece(beside));
+    if (opposite > 1.2 * alike) opposed++;
+    expect(both.torque[e]).toBeCloseTo(Math.max(alike, opposite), 6);
+    expect(both.turn[e]).toBeCloseTo(above.twist.turn[e] + beside.twist.turn[e], 9);
+  }
+  // between the lower antenna and the arms what they hold of it turns against what comes from above
+  expect(opposed).toBeGreaterThan(0);
+});
+
 test("Twist with two guys a direction on arms between the anchors is held ten times better than on single arms", () => {
   const single = twisted(guyed, blow(), HEIGHT, { along: 0.8 });
   const [level] = guyed.levels;
