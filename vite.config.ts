@@ -51,6 +51,30 @@ const ownUnits: Plugin = {
   },
 };
 
+/** What src/purchase/program.ts never asks of the solver: models as text, several aims at once, other orders of branching. */
+const unasked = [
+  "to_JSON",
+  "from_JSON",
+  "Polyopt",
+  "createEnhancedBranchAndCutService",
+  "createIncrementalBranchAndCutService",
+];
+const ownPrograms: Plugin = {
+  name: "own-programs",
+  apply: "build",
+  transform(code, id) {
+    if (!id.endsWith("/javascript-lp-solver/dist/index.browser.mjs")) return;
+    return unasked.reduce((rest, name) => {
+      const [body] = new RegExp(`^function ${name}\\([^]*?^}$`, "m").exec(rest) ?? [];
+      if (body === undefined) return this.error(`expected function ${name} in ${id}`);
+      return rest.replace(
+        body,
+        () => `function ${name}() { throw new Error("${name} is left out of the build"); }`,
+      );
+    }, code);
+  },
+};
+
 /** `npm start` packs what it sends, as any host would. */
 const packed: Plugin = {
   name: "packed-preview",
@@ -153,7 +177,17 @@ export default defineConfig({
   root: "src/app",
   // every view is behind the fragment of one page: any other address is none, and is told so
   appType: "mpa",
-  plugins: [react(), cautionFirst, openForDevelopment, oneBuild, ownUnits, cutFonts, packed, offline],
+  plugins: [
+    react(),
+    cautionFirst,
+    openForDevelopment,
+    oneBuild,
+    ownUnits,
+    ownPrograms,
+    cutFonts,
+    packed,
+    offline,
+  ],
   resolve: {
     // the same library without what it brings along for browsers of ten years ago
     alias: {
