@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
+import { padBars } from "../../../src/parts/footings/pad-bars.ts";
 import { bars, developmentLength, fewestBars, hookLength, PSI } from "../../../src/physics/concrete/bars.ts";
 import { squareCage } from "../../../src/physics/concrete/cage.ts";
+import { squareMoment } from "../../../src/physics/concrete/section-strength.ts";
 import { slabStrength } from "../../../src/physics/concrete/slab.ts";
 
 const INCH = 0.0254;
@@ -15,6 +17,28 @@ test("hookLength(bars nearer than 6 diameters) is 1.6 times that of bars apart (
   // such a cage is drawn: two per cent of a pedestal of two feet
   const cage = squareCage(24 * INCH, 48 * INCH, 0.02);
   expect((8 * (cage?.ring ?? 1)) / (cage?.count ?? 1)).toBeLessThan(6 * (cage?.bar.diameter ?? 0));
+});
+
+test("padBars(a crowded cage in a slab too thin for its hooks) lets the bars bear what the longer hooks leave them", () => {
+  const side = 24 * INCH;
+  const pad = {
+    width: 96 * INCH,
+    thickness: 24 * INCH,
+    depth: 48 * INCH,
+    pedestal: side,
+    steel: 0.0018,
+    mats: 1,
+  };
+  const cage = squareCage(side, pad.depth, 0.02);
+  if (!cage) throw new Error("no cage");
+  const { pedestalMoment, slab } = padBars(pad, 0.02, 3 * KSI, 60 * KSI);
+  // what is left over the mat, of 1.6 times 15.93 in. for bars of an inch
+  expect(cage.bar).toBe(eight);
+  const mat = (pad.thickness - 3 * INCH - slab.barDepth) / 1.5;
+  const share = (pad.thickness - 3 * INCH - 2 * mat) / (1.6 * 15.93 * INCH);
+  expect(share).toBeLessThan(0.85);
+  const held = squareMoment(side, cage.ring, cage.count / 4 + 1, eight.area, 3 * KSI, share * 60 * KSI);
+  expect(pedestalMoment / held).toBeCloseTo(1, 3);
 });
 
 test("fewestBars(a dense mat) keeps two bars clear between bars: the development of 25.4.2.3 is that of such", () => {
