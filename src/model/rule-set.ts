@@ -9,6 +9,8 @@ const iceFactors = z.strictObject({
   dead: z.number().gt(0),
   ice: z.number().gt(0),
   wind: z.number().gt(0),
+  /** In its place on wind of service level, where the combination is written for maps of strength level. */
+  service: z.number().gt(0).optional(),
   source: text,
 });
 /** Factors on dead weight, ice and the wind that blows while it hangs. */

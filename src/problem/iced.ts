@@ -60,7 +60,7 @@ export function icing(study: Study, rules: RuleSet, top: number, stand: number):
     if (!heights) kept.set(factors, (heights = new Map()));
     let iced = heights.get(height);
     if (!iced) {
-      const { wind: factor } = factors;
+      const factor = (action.level === "service" ? factors.service : undefined) ?? factors.wind;
       iced = {
         ...icedAt(iceAt(growth * ice.thickness, height), action, factors),
         pressure: (z) => factor * pressure(z),

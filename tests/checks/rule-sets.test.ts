@@ -59,6 +59,30 @@ describe("underRuleSets(study, catalog, design)", () => {
   });
 });
 
+test("wind with ice takes the factor of its own level: ASCE 7's 0.7 and 1.0 are for its strength-level maps alone", () => {
+  for (const [rules, expected] of [
+    ["practice", 1],
+    ["asce7-asd", 1],
+    ["asce7-lrfd", 1.6],
+    ["en", 0.7],
+  ] as const) {
+    const uniform = under(rules, (study) => {
+      study.site.wind = { basis: "uniform", pressure: "20 psf" };
+      study.site.ice = { thickness: "1/2 in", pressure: "5 psf" };
+    });
+    const pascals = 5 * 47.88025898;
+    expect(uniform.iced!(20).pressure(10) / pascals, rules).toBeCloseTo(expected, 7);
+  }
+  const mapped = (rules: string, mph: string) =>
+    under(rules, (study) => {
+      study.site.wind = { basis: "asce7-16", speed: mph, exposure: "C" };
+      study.site.ice = { thickness: "1/2 in", speed: "40 mph" };
+    });
+  const bare = mapped("asce7-lrfd", "40 mph").pressure(10);
+  expect(mapped("asce7-asd", "115 mph").iced!(20).pressure(10) / bare).toBeCloseTo(0.7, 9);
+  expect(mapped("asce7-lrfd", "115 mph").iced!(20).pressure(10) / bare).toBeCloseTo(1, 9);
+});
+
 describe("the Eurocode rule set", () => {
   test("puts its wind factor on every basis: 1.4 on characteristic winds, 1.0 on strength-level maps", () => {
     const bases: readonly (readonly [StudyFile["site"]["wind"], number])[] = [
