@@ -75,7 +75,7 @@ export async function find(args: Arguments): Promise<Said> {
     ? `\nAudit: ${audited.verified} cheaper designs looked at again, all fail; the answer holds on ${audited.elementsPerSpan} elements a span.`
     : "";
   return {
-    text: `${outcomeText(outcome, open.study.wishes.margin)}${said}\n\n${cautionText}`,
+    text: `${outcomeText(outcome, open)}${said}\n\n${cautionText}`,
     data: { ...outcomeData(outcome), ...(audited && { audit: audited }) },
     exit: outcome.status === "none-safe" || (outcome.status === "stopped" && !outcome.best) ? 1 : 0,
   };

@@ -6,8 +6,9 @@ import { type Compared, type Comparison, compare, type FigureName } from "../rep
 import { NO_HOLD } from "../report/names.ts";
 import { type Arguments, UsageError } from "./arguments.ts";
 import { type Said, searched } from "./commands.ts";
+import { type Book, choiceText } from "./design-text.ts";
 import { type OpenStudy, openDesign, openStudy, readText } from "./files.ts";
-import { cautionText, choiceText } from "./text.ts";
+import { cautionText } from "./text.ts";
 
 /** A study says its version; anything else is a design of the study before it. */
 const isStudy = (path: string): boolean => {
@@ -33,34 +34,41 @@ export async function compareCommand(args: Arguments): Promise<Said> {
     }
   }
   if (groups.length === 0) throw new UsageError("compare: found no file, expected studies and their designs");
-  const columns: Compared[] = [];
+  const columns: Column[] = [];
   for (const { path, designs } of groups) columns.push(...(await columnsOf(path, designs, args)));
   const comparison = compare(columns);
   return {
-    text: `${comparisonText(comparison)}\n\n${cautionText}`,
+    text: `${comparisonText(
+      comparison,
+      columns.map(({ book }) => book),
+    )}\n\n${cautionText}`,
     data: comparison,
     exit: comparison.columns.every(({ passes }) => passes) ? 0 : 1,
   };
 }
 
-async function columnsOf(path: string, designs: readonly string[], args: Arguments): Promise<Compared[]> {
+interface Column extends Compared {
+  readonly book: Book;
+}
+
+async function columnsOf(path: string, designs: readonly string[], args: Arguments): Promise<Column[]> {
   const open = openStudy(path);
   const { name } = open.study;
   if (designs.length === 0) return [await answered(path, open, args)];
   const problem = compile(open.study, open.catalog);
   return designs.map((file) => {
     const design = openDesign(file, open);
-    return { name: `${name}: ${file}`, design, verdict: verify(problem, design) };
+    return { name: `${name}: ${file}`, design, verdict: verify(problem, design), book: open };
   });
 }
 
-async function answered(path: string, open: OpenStudy, args: Arguments): Promise<Compared> {
+async function answered(path: string, open: OpenStudy, args: Arguments): Promise<Column> {
   const outcome = await searched(open, args);
   if (outcome.status === "none-safe" || !outcome.best)
     throw new UsageError(
       `${path}: found ${outcome.status === "stopped" ? "nothing safe before it was stopped" : "nothing safe on its grid"}, expected an answer to compare; name a design of it instead`,
     );
-  return { name: open.study.name, ...outcome.best };
+  return { name: open.study.name, ...outcome.best, book: open };
 }
 
 const quantity = (dimension: Parameters<typeof formatQuantity>[1], digits: number) => (value: number) => {
@@ -93,7 +101,10 @@ const governsText = (check: Check | null): string => {
   return `${check.title}, ${check.where}: ${check.passes ? "governs" : "FAILS"}, ${used}`;
 };
 
-function comparisonText({ columns, figures: rows, choices: picks, governs, uses }: Comparison): string {
+function comparisonText(
+  { columns, figures: rows, choices: picks, governs, uses }: Comparison,
+  books: readonly Book[],
+): string {
   const letter = (i: number) => String.fromCharCode(65 + (i % 26));
   const wide = 22;
   const line = (title: string, cells: readonly string[]) =>
@@ -125,7 +136,7 @@ function comparisonText({ columns, figures: rows, choices: picks, governs, uses 
       designs.flatMap((design, i) =>
         i === 0 || differs[i]
           ? [
-              `  ${i === 0 ? choices[what].padEnd(10) : "".padEnd(10)}${letter(i)}  ${choiceText(what, design)}`,
+              `  ${i === 0 ? choices[what].padEnd(10) : "".padEnd(10)}${letter(i)}  ${choiceText(what, design, books[i])}`,
             ]
           : [],
       ),

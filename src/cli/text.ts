@@ -1,19 +1,14 @@
 import type { UnderRuleSet } from "../checks/under-rule-sets.ts";
-import { type AnchorChoice, type Design, type FootingChoice, footingAcross } from "../model/design.ts";
 import type { Place } from "../model/ranges.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import { caution } from "../report/caution.ts";
-import type { ChoiceRow } from "../report/comparison.ts";
 import { NO_HOLD } from "../report/names.ts";
-import type { Change, Outcome, Proof } from "../search/types.ts";
+import type { Outcome, Proof } from "../search/types.ts";
+import { type Book, changeText, designText, feet } from "./design-text.ts";
 
 // readable text: the same facts as the JSON, in US units, for a terminal
 
-const feet = (metres: number) => {
-  const { value, unit } = formatQuantity(metres, "length", "us", 1);
-  return `${value} ${unit}`;
-};
 const yards = (volume: number) => {
   const { value, unit } = formatQuantity(volume, "volume", "us", 2);
   return `${value} ${unit}`;
@@ -24,88 +19,6 @@ const many = (n: number) => (n < 1e6 ? n.toLocaleString("en-US") : n.toExponenti
 
 /** The caution, as wide as a terminal's lines. */
 export const cautionText = caution.replace(/(.{1,110})(?: |$)/g, "$1\n").trimEnd();
-
-/** Sides of a row's part, each with the word that says which it is. */
-const anchorText = (anchor: AnchorChoice): string => {
-  switch (anchor.kind) {
-    case "deadman":
-      return `deadman ${feet(anchor.length)} x ${feet(anchor.height)} x ${feet(anchor.width)}, bottom ${feet(anchor.depth)} down`;
-    case "post":
-      return `${anchor.row}, block ${feet(anchor.width)} square, ${feet(anchor.depth)} deep`;
-    case "rock-rod":
-      return `${anchor.row}, socket ${feet(anchor.socket)}`;
-    default:
-      return anchor.row;
-  }
-};
-const footingText = (footing: FootingChoice): string =>
-  `${footing.kind.replace("-", " ")} ${feet(footingAcross(footing))} ${"diameter" in footing ? "across" : "wide"}, ${feet(footing.depth)} deep${footing.insulator === undefined ? "" : ` under ${footing.insulator}`}`;
-const stackText = (stack: Design["stack"]): string =>
-  stack.map((part) => `${feet(part.length)} of ${part.section}`).join(", then ");
-
-export function designText(design: Design): string {
-  const stack = stackText(design.stack);
-  const base = footingText(design.footing);
-  if (!design.guys) return `${feet(design.height)} free-standing: ${stack}; ${base}`;
-  const { guys } = design;
-  const percent = (tension: number) => `${(tension * 100).toFixed(0)} %`;
-  const levels = guys.levels
-    .map(({ strand, height, tension, arm }) => {
-      const own = tension === undefined ? "" : ` (${percent(tension)})`;
-      const pairs = arm === undefined ? "" : `, six guys on ${arm}`;
-      return `${strand} at ${feet(height)}${own}${pairs}`;
-    })
-    .join(", ");
-  const out = (guys.radii ?? [guys.radius]).map(feet).join(", ");
-  return `${feet(design.height)}: ${stack}; ${guys.perLevel} guys a level: ${levels}, at ${percent(guys.tension)} of breaking strength;\n  anchors ${out} out, the first toward ${guys.rotation} degrees: ${anchorText(guys.anchor)}; base ${base}`;
-}
-
-/** The choices of a design, one by one. */
-export const choiceText = (
-  what: ChoiceRow["what"],
-  { stack, guys, footing, package: pack }: Design,
-): string => {
-  switch (what) {
-    case "package":
-      return pack;
-    case "stack":
-      return stackText(stack);
-    case "footing":
-      return footingText(footing);
-    case "anchor":
-      return guys
-        ? `${anchorText(guys.anchor)}, ${(guys.radii ?? [guys.radius]).map(feet).join(", ")} out, the first toward ${guys.rotation} degrees`
-        : "none";
-    case "guys":
-      return guys
-        ? `${guys.perLevel} a level: ${guys.levels.map(({ strand, height }) => `${strand} at ${feet(height)}`).join(", ")}; ${(100 * guys.tension).toFixed(0)} % of breaking strength`
-        : "none";
-  }
-};
-
-/** What a cheaper neighbour has, and what the answer has instead. */
-const changeText = (change: Change): string => {
-  switch (change.what) {
-    case "radius":
-      return `anchors ${feet(change.to)} out, not ${feet(change.from)}`;
-    case "level":
-      return `guys of level ${change.level} at ${feet(change.to)}, not ${feet(change.from)}`;
-    case "strand":
-      return `guys of level ${change.level} of ${change.to}, not ${change.from}`;
-    case "section":
-      return stackText(change.now);
-    case "anchor":
-      return `anchors: ${anchorText(change.now)}`;
-    case "footing":
-      return `base: ${footingText(change.now)}`;
-    case "arm":
-      return change.to === null ? `no ${change.from} at the top guys` : `${change.to} at the top guys`;
-    case "tension":
-      return `guys${change.level === null ? "" : ` of level ${change.level}`} drawn to ${(100 * change.to).toFixed(1)} % of breaking strength, not ${(100 * change.from).toFixed(1)} %`;
-    case "levels":
-      return change.to === 0 ? "no guys" : `${change.to} guy levels, not ${change.from}`;
-  }
-};
 
 /** Of what it may bear; what no load at all would leave standing has no figure. */
 const shareText = (utilisation: number): string =>
@@ -197,13 +110,13 @@ const proofText = (proof: Proof): string =>
       .map(([rule, count]) => `  ${many(count).padStart(12)}  ${rule}`),
   ].join("\n");
 
-/** @param margin that the study wishes for */
-export function outcomeText(outcome: Outcome, margin: number): string {
+export function outcomeText(outcome: Outcome, book: Book): string {
+  const { margin } = book.study.wishes;
   const lines: string[] = [];
   if (outcome.status === "proven")
     lines.push(
       "Cheapest safe mast: nothing cheaper on this grid is safe.",
-      designText(outcome.best.design),
+      designText(outcome.best.design, book),
       verdictText(outcome.best.verdict),
     );
   else if (outcome.status === "stopped")
@@ -211,7 +124,7 @@ export function outcomeText(outcome: Outcome, margin: number): string {
       outcome.best
         ? `Stopped: safe, perhaps not the best${gapText(outcome.proof.gap)}.`
         : "Stopped before anything safe was found.",
-      ...(outcome.best ? [designText(outcome.best.design), verdictText(outcome.best.verdict)] : []),
+      ...(outcome.best ? [designText(outcome.best.design, book), verdictText(outcome.best.verdict)] : []),
     );
   else
     lines.push(
@@ -219,7 +132,7 @@ export function outcomeText(outcome: Outcome, margin: number): string {
       ...(outcome.nearest
         ? [
             "The nearest of those looked at:",
-            designText(outcome.nearest.design),
+            designText(outcome.nearest.design, book),
             verdictText(outcome.nearest.verdict),
           ]
         : []),
@@ -232,7 +145,7 @@ export function outcomeText(outcome: Outcome, margin: number): string {
     lines.push(`Why not cheaper${left}:`);
     for (const row of outcome.whyNotCheaper)
       lines.push(
-        `  saves ${dollars(row.saves)}  ${changeText(row.change)}: fails in ${row.failsIn.toLowerCase()}, ${shareText(row.utilisation)}`,
+        `  saves ${dollars(row.saves)}  ${changeText(row.change, book)}: fails in ${row.failsIn.toLowerCase()}, ${shareText(row.utilisation)}`,
       );
   }
   return lines.join("\n");

@@ -77,38 +77,20 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
     const planned = new Set(
       plans.flatMap(({ strand, cutting }) => (cutting.status === "cut" ? [strand] : [])),
     );
-    levels.forEach(({ height, strand, arm }, level) => {
-      const name = `guys of level ${level + 1}`;
+    levels.forEach(({ height, strand, arm }, i) => {
+      const level = i + 1;
       const count = star.perLevel * guysAtAnchor(arm);
       const cuts = planned.has(strand) ? [] : cutsOf(problem, star, { height, strand, arm });
-      lines.push(
-        ...cuts.map(({ length, count: alike }, i) =>
-          line(
-            "guys",
-            `${star.alike ? name : `${name}, anchor ${i + 1}`}: strand ${strand.id}`,
-            length,
-            "m",
-            strand.price,
-            alike,
-          ),
-        ),
-        line("guys", `${name}: ends and turnbuckles`, 1, "each", strand.fittings, count),
-        ...(problem.study.parts.guyHardware
-          ? [
-              line(
-                "guys",
-                `${name}: insulators and hardware`,
-                1,
-                "each",
-                problem.study.parts.guyHardware.price,
-                count,
-              ),
-            ]
-          : []),
-        arm
-          ? line("guys", `${name}: ${arm.row.name}`, 1, "each", arm.row.price)
-          : line("guys", `${name}: bracket`, 1, "each", prices.guyBracket),
-      );
+      const each = (item: string, price: number, times = 1) =>
+        line("guys", { item, level }, 1, "each", price, times);
+      cuts.forEach(({ length, count: alike }, anchor) => {
+        const item = { item: "strand", level, ...(!star.alike && { anchor: anchor + 1 }), row: strand.id };
+        lines.push(line("guys", item, length, "m", strand.price, alike));
+      });
+      lines.push(each("ends and turnbuckles", strand.fittings, count));
+      const { guyHardware } = problem.study.parts;
+      if (guyHardware) lines.push(each("insulators and hardware", guyHardware.price, count));
+      lines.push(arm ? each(arm.row.name, arm.row.price) : each("bracket", prices.guyBracket));
     });
     for (const { strand, cutting } of plans)
       if (cutting.status === "cut")
@@ -116,7 +98,7 @@ export function bill(problem: Problem, { pack, stack, guys, footing }: Billed): 
           lines.push(
             line(
               "guys",
-              `strand ${strand.id}: reel of ${stock.length.toFixed(1)} m`,
+              { item: "reel of strand", row: strand.id, length: stock.length },
               1,
               "each",
               stock.cents / 100,

@@ -60,13 +60,14 @@ export function concreteLines(problem: Problem, ground: GroundOf): BillLine[] {
   const order = concreteOrder(problem, ground);
   const { bag, truck } = problem.prices.concreteSupply ?? {};
   if (!order) return [];
+  const material = "concrete";
   const lines: BillLine[] = [];
   for (const { pour, byBag, bagsEach } of order.pours)
     if (bag && byBag > 0)
       lines.push(
         line(
           pour.name === "base" ? "footing" : "anchors",
-          `${pour.name}: concrete by the bag`,
+          { item: `${pour.name}: concrete by the bag`, material },
           1,
           "each",
           bag.price,
@@ -74,10 +75,19 @@ export function concreteLines(problem: Problem, ground: GroundOf): BillLine[] {
         ),
       );
   if (truck && order.truck.loads > 0) {
-    lines.push(line("footing", "concrete by truck", order.truck.volume, "m3", truck.price));
+    lines.push(
+      line("footing", { item: "concrete by truck", material }, order.truck.volume, "m3", truck.price),
+    );
     if (order.truck.short > 0)
       lines.push(
-        line("footing", "charge for a short load", 1, "each", truck.shortLoadCharge, order.truck.short),
+        line(
+          "footing",
+          { item: "charge for a short load", material },
+          1,
+          "each",
+          truck.shortLoadCharge,
+          order.truck.short,
+        ),
       );
   }
   return lines;

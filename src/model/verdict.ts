@@ -37,9 +37,23 @@ export interface Check {
   readonly note?: string;
 }
 
-export interface BillLine {
-  readonly group: "antennas" | "sections" | "guys" | "anchors" | "footing" | "digging" | "raising" | "other";
+/** What a line of the bill is for. Words for a reader are made from it: rows have names, lengths have units. */
+export interface BillItem {
+  /** "section", "strand", "base: concrete". */
   readonly item: string;
+  /** Of guys, from 1 up, where it is for one level alone; and the anchor, where guys of a level differ. */
+  readonly level?: number;
+  readonly anchor?: number;
+  /** Of the catalog: a section or a strand. */
+  readonly row?: string;
+  /** Of one piece, bar or reel, m. */
+  readonly length?: number;
+  /** What may also be bought whole: the plan of purchases sets itself beside these lines. */
+  readonly material?: "concrete" | "bars";
+}
+
+export interface BillLine extends BillItem {
+  readonly group: "antennas" | "sections" | "guys" | "anchors" | "footing" | "digging" | "raising" | "other";
   readonly quantity: number;
   readonly unit: "each" | "m" | "m3" | "m2" | "kg";
   /** Price of one unit, in the catalog's currency. */

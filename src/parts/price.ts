@@ -1,6 +1,6 @@
 import type { Prices, Soil } from "../model/catalog.ts";
 import { cents } from "../model/cents.ts";
-import type { BillLine } from "../model/verdict.ts";
+import type { BillItem, BillLine } from "../model/verdict.ts";
 import type { BarRun } from "../physics/concrete/bars.ts";
 import { stretches } from "../physics/ground/soil.ts";
 import { barCuttings } from "../purchase/bars.ts";
@@ -10,13 +10,14 @@ type Group = BillLine["group"];
 
 export function line(
   group: Group,
-  item: string,
+  what: string | BillItem,
   quantity: number,
   unit: BillLine["unit"],
   price: number,
   times = 1,
 ): BillLine {
-  return { group, item, quantity: quantity * times, unit, price, amount: times * cents(quantity * price) };
+  const item = typeof what === "string" ? { item: what } : what;
+  return { group, ...item, quantity: quantity * times, unit, price, amount: times * cents(quantity * price) };
 }
 
 /** By soil and hole: parts of one depth are many. */
@@ -44,9 +45,8 @@ export function dugThrough(soil: Soil, hole: number): readonly Dug[] {
 type PricedGround = Pick<Ground, "prices" | "soil" | "concreteAsSold" | "barsAsSold">;
 type PricedPart = Pick<FootingPart, "takeOff" | "extras"> & Partial<Pick<FootingPart, "bars">>;
 
-/** What is paid for, with its words in the bill; how many alike. */
-interface Paid {
-  readonly item: string;
+/** What is paid for, and how many alike. */
+interface Paid extends BillItem {
   readonly quantity: number;
   readonly unit: BillLine["unit"];
   readonly price: number;
@@ -61,6 +61,7 @@ function* paidFor({ takeOff, bars }: PricedPart, ground: PricedGround): Generato
   if (!concreteAsSold)
     yield {
       item: "concrete",
+      material: "concrete",
       quantity: concrete * (1 + prices.concreteWaste),
       unit: "m3",
       price: prices.concrete,
@@ -69,6 +70,7 @@ function* paidFor({ takeOff, bars }: PricedPart, ground: PricedGround): Generato
   else
     yield {
       item: "bars",
+      material: "bars",
       quantity: takeOff.bars ?? concrete * prices.rebarPerVolume,
       unit: "kg",
       price: prices.rebar,
@@ -82,13 +84,15 @@ function* barsSold(runs: readonly BarRun[], prices: Prices): Generator<Paid> {
     if (cutting.status === "cut")
       for (const { stock, count } of cutting.cutUp)
         yield {
-          item: `${name} bar of ${stock.length.toFixed(1)} m`,
+          item: `${name} bar`,
+          material: "bars",
+          length: stock.length,
           quantity: 1,
           unit: "each",
           price: stock.cents / 100,
           count,
         };
-    else yield { item: `${name} bars`, quantity: mass, unit: "kg", price: prices.rebar };
+    else yield { item: `${name} bars`, material: "bars", quantity: mass, unit: "kg", price: prices.rebar };
 }
 
 function* dugFor({ takeOff }: PricedPart, { prices, soil }: PricedGround): Generator<Paid> {
@@ -111,7 +115,7 @@ export function partLines(
   ground: PricedGround,
   times: number,
 ): BillLine[] {
-  const lineOf = (group: Group, { item, quantity, unit, price, count = 1 }: Paid) =>
+  const lineOf = (group: Group, { quantity, unit, price, count = 1, ...item }: Paid) =>
     line(group, item, quantity, unit, price, times * count);
   const named = (paid: Paid): Paid => ({ ...paid, item: `${name}: ${paid.item}` });
   return [

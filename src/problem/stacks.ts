@@ -23,12 +23,13 @@ function bought(parts: StackModel["parts"], height: number): StackModel | null {
     const purchase = buy(section, length);
     if (!purchase) return null;
     for (const { length: piece, count, price } of purchase.pieces) {
-      const name = `section ${section.row.id}, ${piece.toFixed(2)} m`;
-      const all = (taken.get(name) ?? 0) + count;
-      taken.set(name, all);
+      const key = `${section.row.id} ${piece}`;
+      const all = (taken.get(key) ?? 0) + count;
+      taken.set(key, all);
       const have = section.row.pieces.find((on) => on.length === piece)?.have;
       if (have !== undefined && all > have) return null;
-      lines.push(line("sections", name, 1, "each", price, count));
+      const item = { item: "section", row: section.row.id, length: piece };
+      lines.push(line("sections", item, 1, "each", price, count));
     }
   }
   return { parts, height, lines, cents: lines.reduce((sum, { amount }) => sum + amount, 0) };

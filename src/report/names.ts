@@ -1,4 +1,4 @@
-import type { Check } from "../model/verdict.ts";
+import type { BillItem, Check } from "../model/verdict.ts";
 
 // what page and sheets both call things by
 
@@ -8,6 +8,18 @@ export const levelNames = (count: number): readonly string[] => {
   if (count === 2) return ["lower guys", "upper guys"];
   if (count === 3) return ["lower guys", "middle guys", "upper guys"];
   return Array.from({ length: count }, (_, i) => (i === count - 1 ? "upper guys" : `guys of level ${i + 1}`));
+};
+
+/** A line of the bill: "lower guys, anchor 1: strand 3/16 in EHS", "section 9 in three-leg, 10 ft". */
+export const billWords = (
+  { item, level, anchor, row, length }: BillItem,
+  levelCount: number,
+  say: { readonly row: (id: string) => string; readonly length: (si: number) => string },
+): string => {
+  const at = anchor === undefined ? "" : `, anchor ${anchor}`;
+  const guys = level === undefined ? "" : `${levelNames(levelCount)[level - 1]}${at}: `;
+  const named = row === undefined ? "" : ` ${say.row(row)}`;
+  return `${guys}${item}${named}${length === undefined ? "" : `, ${say.length(length)}`}`;
 };
 
 /** "Extra-High-Strength" is EHS to everybody who buys it; one word stays a word. */

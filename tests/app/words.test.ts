@@ -15,7 +15,9 @@ import {
 import { hillWords, iceWords, rareWords } from "../../src/app/wording/givens.ts";
 import { billItem, bracingWords, sectionName } from "../../src/app/wording/parts.ts";
 import { proofClaim, proofScale } from "../../src/app/wording/proof.ts";
-import type { Check } from "../../src/model/verdict.ts";
+import type { AnchorChoice } from "../../src/model/design.ts";
+import type { BillItem, Check } from "../../src/model/verdict.ts";
+import { anchorName, footingName } from "../../src/report/part-names.ts";
 import { fixture } from "./support/fixture.ts";
 
 const ft = 0.3048;
@@ -23,12 +25,12 @@ const { catalog, design, proof, study } = fixture;
 
 test("designSentence() says the whole answer without the drawing", () => {
   expect(designSentence(design, catalog, "us")).toBe(
-    "70 ft of 9 in three-leg, 7/8 × .083 section; guys of 3/16 in EHS strand at 33 and 64 ft; three buried concrete anchors 3 × 1.5 × 1.5 ft, 28 ft out; block base 2.5 × 2.5 × 4 ft deep.",
+    "70 ft of 9 in three-leg, 7/8 × .083 section; guys of 3/16 in EHS strand at 33 and 64 ft; three buried concrete anchors 3 × 1.5 × 1.5 ft, 28 ft out; on a block 2.5 ft square, 4 ft deep.",
   );
 });
 
 test("designSentence() of a mast without guys says so", () => {
-  expect(designSentence({ ...design, guys: null }, catalog, "us")).toContain("; no guys; block base");
+  expect(designSentence({ ...design, guys: null }, catalog, "us")).toContain("; no guys; on a block");
 });
 
 test("sectionName() and bracingWords() tell rods, tubes and angles, and every pattern, apart", () => {
@@ -45,19 +47,37 @@ test("sectionName() and bracingWords() tell rods, tubes and angles, and every pa
   expect(braced({ pattern: "z", member })).toBe("one way, horizontals");
 });
 
-test("billItem() names strand as a shop does and lengths in the units shown, and leaves other words alone", () => {
-  const { catalog } = fixture;
-  expect(billItem("guys of level 1: strand ehs-3-16", catalog, "us")).toBe(
-    "guys of level 1: 3/16 in EHS strand",
+test("billItem() names rows as a shop does and lengths in the units shown, and leaves other words alone", () => {
+  const words = (line: BillItem, system: "us" | "si" = "us") => billItem(line, catalog, system, 2);
+  expect(words({ item: "strand", level: 1, row: "ehs-3-16" })).toBe("lower guys: strand 3/16 in EHS");
+  expect(words({ item: "strand", level: 2, anchor: 3, row: "ehs-3-16" })).toBe(
+    "upper guys, anchor 3: strand 3/16 in EHS",
   );
-  expect(billItem("strand ehs-3-16: reel of 76.2 m", catalog, "us")).toBe(
-    "3/16 in EHS strand: reel of 250 ft",
+  expect(words({ item: "reel of strand", row: "ehs-3-16", length: 76.2 })).toBe(
+    "reel of strand 3/16 in EHS, 250 ft",
   );
-  expect(billItem("base: #5 bar of 6.1 m", catalog, "us")).toBe("base: #5 bar of 20 ft");
-  expect(billItem("strand unheard-of: reel of 76.2 m", catalog, "si")).toBe(
-    "strand unheard-of: reel of 76.2 m",
+  const [section] = catalog.sections;
+  expect(words({ item: "section", row: section.id, length: 10 * ft })).toBe(
+    `section ${sectionName(section, "us")}, 10 ft`,
   );
-  expect(billItem("raising", catalog, "us")).toBe("raising");
+  expect(words({ item: "base: #5 bar", length: 20 * ft })).toBe("base: #5 bar, 20 ft");
+  expect(words({ item: "reel of strand", row: "unheard-of", length: 76.2 }, "si")).toBe(
+    "reel of strand unheard-of, 76.2 m",
+  );
+  expect(words({ item: "raising" })).toBe("raising");
+});
+
+test("footingName() and anchorName() call a part the same on page, sheets and terminal", () => {
+  const lengths = { length: (si: number) => `${si}`, sizes: (si: readonly number[]) => si.join(" × ") };
+  const block = { kind: "block", row: "b", width: 2, depth: 3 } as const;
+  expect(footingName(block, lengths.length)).toBe("block 2 square, 3 deep");
+  expect(footingName({ ...block, insulator: "i" }, lengths.length)).toMatch(/, a base insulator on it$/);
+  const anchor = (kind: object) => anchorName(kind as AnchorChoice, 3, catalog.anchors, lengths);
+  expect(anchor({ kind: "deadman", row: "d", length: 4, width: 1, height: 2, depth: 3 })).toBe(
+    "buried concrete anchors 4 × 1 × 2, underside 3 down",
+  );
+  const screw = catalog.anchors.find(({ kind }) => kind === "screw");
+  expect(anchor({ kind: "screw", row: screw?.id })).toBe(screw?.name);
 });
 
 test("changeWords() says each difference as on site", () => {

@@ -35,6 +35,10 @@ it("compare STUDY DESIGN DESIGN STUDY sets designs beside a study's own answer, 
   expect(text).toMatch(/cost .*\$\d+\.\d\d .*\([+-]\$\d+\.\d\d\)/);
   expect(text).toMatch(/work, one pair of hands/);
   expect(text).toMatch(/B: .*FAILS/);
+  // names, as page and sheets have them, and no keys of the catalog
+  expect(text).toMatch(/anchors +A +buried concrete anchors [\d.]+ × /);
+  expect(text).toMatch(/guys +A +3 a level: 3\/16 in EHS strand at/);
+  expect(text).not.toMatch(/ehs-\d|3leg-|deadman/);
   expect(text).toMatch(/licensed engineer decide/);
 }, 60_000);
 

@@ -1,6 +1,7 @@
 import { footingAcross, footingReach } from "../../model/design.ts";
+import { anchorSize, footingSize } from "../../report/part-names.ts";
 import { type System, said, unitOf } from "../wording/figures.ts";
-import { anchorSize, footingSize } from "../wording/parts.ts";
+import { lengthsIn } from "../wording/parts.ts";
 import type { Frame } from "./frame.ts";
 import { groundHatch } from "./hatches.tsx";
 import type { Scene, SceneAnchor } from "./scene.ts";
@@ -84,7 +85,7 @@ export const Footing = ({ scene, frame, system }: Props) => {
       <path d={`M${x(0) - 4} ${y(0) - 4}L${x(0)} ${y(0) - 8}L${x(0) + 4} ${y(0) - 4}`} className="k" />
       {!frame.narrow && (
         <text x={x(0) + half + 8} y={underside + 12} className="halo">
-          {footingSize(footing, system)}
+          {footingSize(footing, lengthsIn(system))}
         </text>
       )}
     </g>
@@ -114,7 +115,7 @@ export const Anchors = ({ scene, frame, system }: Props) => {
           y={frame.y(windward.elevation - windward.depth) + 20}
           className="halo"
         >
-          {anchorSize(guys.anchor, system)}
+          {anchorSize(guys.anchor, lengthsIn(system))}
         </text>
       )}
     </g>

@@ -95,7 +95,9 @@ const Body = () => {
             <Chance reading={answer.reading} design={answer.best.design} />
           </Suspense>
         )}
-        {judged?.verdict.passes && <BillBar bill={judged.verdict.bill} />}
+        {judged?.verdict.passes && (
+          <BillBar bill={judged.verdict.bill} levels={judged.design.guys?.levels.length ?? 0} />
+        )}
         {judged && judged.verdict.assumptions.length > 0 && (
           <div className="sec">
             <h2>

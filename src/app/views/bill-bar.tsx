@@ -23,7 +23,7 @@ export const billParts = (bill: Bill): readonly { group: BillLine["group"]; amou
 };
 
 /** One bar: materials hatched as in the drawing, words and money under each part. */
-export const BillBar = ({ bill }: { bill: Bill }) => {
+export const BillBar = ({ bill, levels }: { bill: Bill; levels: number }) => {
   const system = useBook((state) => state.system);
   const catalog = useBook((state) => state.reading?.catalog);
   const [ref, width] = useWidth<HTMLDivElement>(530);
@@ -36,6 +36,10 @@ export const BillBar = ({ bill }: { bill: Bill }) => {
     from += share;
     return box;
   });
+  const worded = bill.lines.map((line) => ({
+    line,
+    words: catalog ? billItem(line, catalog, system, levels) : line.item,
+  }));
   const slim = placed.filter((part) => part.width < NARROWEST_LABEL);
   // Amounts are whole cents in the bill; the page shows whole dollars of the same total.
   const dollars = (amount: number) => grouped((amount / whole) * bill.total, 0, system);
@@ -86,9 +90,9 @@ export const BillBar = ({ bill }: { bill: Bill }) => {
         <summary className="link">Every line</summary>
         <table aria-label="Bill">
           <tbody>
-            {bill.lines.map((line) => (
-              <tr key={line.group + line.item}>
-                <td>{catalog ? billItem(line.item, catalog, system) : line.item}</td>
+            {worded.map(({ line, words }) => (
+              <tr key={line.group + words}>
+                <td>{words}</td>
                 <td className="num quiet">{quantity(line, system)}</td>
                 <td className="num">{dollars(line.amount)}</td>
               </tr>

@@ -10,9 +10,8 @@ import { keep, layOutKept, letGo, readingOf, shelf } from "../state/kept.ts";
 import { plots, type Taken } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { placeWords } from "../wording/check.ts";
-import { anchorWords, guyWords, stackWords } from "../wording/design-sentence.ts";
+import { anchorWords, footingWords, guyWords, stackWords } from "../wording/design-sentence.ts";
 import { figure, money, percent, type System, unitOf, used } from "../wording/figures.ts";
-import { footingBase } from "../wording/parts.ts";
 
 /** One column: a design under its study, which may be another than the one that is open. */
 interface Column {
@@ -190,7 +189,7 @@ const choiceWords = (
     case "anchor":
       return anchorWords(design, system) ?? "none";
     case "footing":
-      return footingBase(design.footing, system);
+      return footingWords(design, system);
   }
 };
 

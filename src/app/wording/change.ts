@@ -1,9 +1,10 @@
 import type { Catalog } from "../../model/catalog.ts";
 import type { AnchorChoice, Design, FootingChoice } from "../../model/design.ts";
 import { levelNames } from "../../report/names.ts";
+import { anchorKind } from "../../report/part-names.ts";
 import type { Change } from "../../search/types.ts";
 import { figure, type System, said } from "./figures.ts";
-import { anchorKind, byId, inWords, rowName, sectionName } from "./parts.ts";
+import { byId, inWords, rowName, sectionName } from "./parts.ts";
 
 /** "anchors at 26 ft, not 28": how a rejected design differs, as said on site. */
 export const changeWords = (change: Change, catalog: Catalog, system: System, levelCount = 0): string => {

@@ -1,8 +1,8 @@
 import type { Design } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
 import { levelNames } from "../../report/names.ts";
+import { anchorKind, footingKind } from "../../report/part-names.ts";
 import { grouped, type Measure, type System, said } from "./figures.ts";
-import { anchorKind } from "./parts.ts";
 
 const measures: Partial<Record<Check["unit"], Measure>> = {
   force: "force",
@@ -71,7 +71,7 @@ const placeOnMast = (check: Check, design: Design, system: System): string => {
     return `${mastPlace(check.at, levels, design.height)}${at}`;
   if (check.where === "mast") return "the whole mast";
   if (check.where === "anchor" && design.guys) return `${anchorKind(design.guys.anchor.kind)}`;
-  if (check.where === "base") return `base ${design.footing.kind.replace("-", " ")}`;
+  if (check.where === "base") return `base ${footingKind(design.footing.kind)}`;
   return `${check.where}${at}`;
 };
 

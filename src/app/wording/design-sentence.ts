@@ -1,7 +1,8 @@
 import type { Catalog } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
+import { anchorKind, anchorSize, footingName } from "../../report/part-names.ts";
 import { figure, type System, said, unitOf } from "./figures.ts";
-import { anchorKind, anchorSize, byId, footingBase, inWords, sectionName, strandName } from "./parts.ts";
+import { byId, inWords, lengthsIn, sectionName, strandName } from "./parts.ts";
 
 const listed = (items: readonly string[]): string =>
   items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
@@ -33,7 +34,7 @@ export const guyWords = (design: Design, catalog: Catalog, system: System): stri
 export const anchorWords = (design: Design, system: System): string | null => {
   const guys = design.guys;
   if (!guys) return null;
-  const size = anchorSize(guys.anchor, system);
+  const size = anchorSize(guys.anchor, lengthsIn(system));
   const what = `${inWords(guys.perLevel)} ${anchorKind(guys.anchor.kind, guys.perLevel)}`;
   return `${what}${size ? ` ${size}` : ""}, ${outWords(guys, system)} out`;
 };
@@ -44,13 +45,16 @@ const outWords = ({ radius, radii }: NonNullable<Design["guys"]>, system: System
     ? `${listed(radii.map((r) => figure(r, "length", system)))} ${unitOf("length", system)}`
     : said(radius, "length", system);
 
+export const footingWords = ({ footing }: Design, system: System): string =>
+  footingName(footing, lengthsIn(system).length);
+
 /** The answer, readable without the drawing. */
 export const designSentence = (design: Design, catalog: Catalog, system: System): string => {
   return `${[
     stackWords(design, catalog, system),
     guyWords(design, catalog, system),
     anchorWords(design, system),
-    footingBase(design.footing, system),
+    `on a ${footingWords(design, system)}`,
   ]
     .filter((part) => part !== null)
     .join("; ")}.`;

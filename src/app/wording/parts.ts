@@ -1,8 +1,9 @@
-import type { AnchorRow, Catalog, Section, Strand } from "../../model/catalog.ts";
-import type { AnchorChoice, FootingChoice } from "../../model/design.ts";
+import type { Catalog, Section, Strand } from "../../model/catalog.ts";
+import type { BillItem } from "../../model/verdict.ts";
 import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
 import { onGauge } from "../../quantity/inches.ts";
-import { shortGrade } from "../../report/names.ts";
+import { billWords, shortGrade } from "../../report/names.ts";
+import type { Lengths } from "../../report/part-names.ts";
 import { figure, type System, said, small, smallBare, unitOf } from "./figures.ts";
 
 const counts = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
@@ -46,14 +47,12 @@ export const thickness = (si: number, system: System): string =>
 export const strandName = (strand: Strand, system: System): string =>
   `${small(strand.diameter, system)} ${grade(strand.grade)}`;
 
-/** A line of the bill in the page's words: strand by its size and grade, what is sold whole by its length in the units shown. */
-export const billItem = (item: string, catalog: Catalog, system: System): string =>
-  item
-    .replace(/\bstrand ([^\s:]+)/, (whole, id: string) => {
-      const strand = byId(catalog.strand, id);
-      return strand ? `${strandName(strand, system)} strand` : whole;
-    })
-    .replace(/\b(\d[\d.]*) m$/, (_, metres: string) => said(Number(metres), "length", system));
+/** A line of the bill, its rows named and its lengths in the units shown. */
+export const billItem = (line: BillItem, catalog: Catalog, system: System, levelCount: number): string =>
+  billWords(line, levelCount, {
+    row: (id) => rowName(catalog, id, system),
+    length: (si) => said(si, "length", system),
+  });
 
 const grade = (name: string): string => {
   const short = shortGrade(name);
@@ -61,71 +60,14 @@ const grade = (name: string): string => {
 };
 
 /** "2.5 × 2.5 × 4 ft": the unit once, at the end. */
-export const sizes = (values: readonly number[], system: System): string =>
+const sizes = (values: readonly number[], system: System): string =>
   `${values.map((value) => figure(value, "length", system)).join(" × ")} ${unitOf("length", system)}`;
 
-export const anchorSize = (anchor: AnchorChoice, system: System): string => {
-  if (anchor.kind === "deadman") return sizes([anchor.length, anchor.width, anchor.height], system);
-  if (anchor.kind === "post") return sizes([anchor.width, anchor.width, anchor.depth], system);
-  if (anchor.kind === "rock-rod") return `socket ${said(anchor.socket, "length", system)}`;
-  return "";
-};
-
-const anchorKinds = {
-  deadman: ["buried concrete anchor", "buried concrete anchors"],
-  screw: ["earth screw", "earth screws"],
-  "rock-rod": ["rock rod", "rock rods"],
-  post: ["anchor post in concrete", "anchor posts in concrete"],
-} as const;
-export const anchorKind = (kind: AnchorRow["kind"], count = 1): string =>
-  anchorKinds[kind][count === 1 ? 0 : 1];
-
-type FootingOf<Kind extends FootingChoice["kind"]> = Extract<FootingChoice, { kind: Kind }>;
-interface FootingWords<Footing> {
-  /** Beside the drawing. */
-  readonly size: (footing: Footing, system: System) => string;
-  /** In the sentence of the design. */
-  readonly base: (footing: Footing, system: System) => string;
-}
-
-const footingKinds: { readonly [Kind in FootingChoice["kind"]]: FootingWords<FootingOf<Kind>> } = {
-  block: {
-    size: ({ width, depth }, system) => sizes([width, width, depth], system),
-    base: ({ width, depth }, system) => `block base ${sizes([width, width, depth], system)} deep`,
-  },
-  pad: {
-    size: ({ width, thickness }, system) => sizes([width, width, thickness], system),
-    base: ({ width, thickness, depth }, system) =>
-      `pad base ${sizes([width, width, thickness], system)}, ${said(depth, "length", system)} down`,
-  },
-  "rock-pad": {
-    size: ({ width, depth }, system) => sizes([width, width, depth], system),
-    base: ({ width, depth, dowels, socket }, system) =>
-      `pad on rock ${sizes([width, width, depth], system)}, ${inWords(dowels)} dowels socketed ${said(socket, "length", system)}`,
-  },
-  pier: {
-    size: ({ diameter, depth }, system) =>
-      `${figure(diameter, "length", system)} round × ${said(depth, "length", system)}`,
-    base: ({ diameter, depth }, system) =>
-      `drilled pier ${said(diameter, "length", system)} across, ${said(depth, "length", system)} deep`,
-  },
-};
-const footingWordsOf = (footing: FootingChoice) =>
-  footingKinds[footing.kind] as unknown as FootingWords<FootingChoice>;
-
-const footingNames: Readonly<Record<FootingChoice["kind"], string>> = {
-  block: "block",
-  pad: "reinforced pad",
-  pier: "drilled pier",
-  "rock-pad": "pad on rock",
-};
-export const footingKind = (kind: FootingChoice["kind"]): string => footingNames[kind];
-
-export const footingSize = (footing: FootingChoice, system: System): string =>
-  footingWordsOf(footing).size(footing, system);
-
-export const footingBase = (footing: FootingChoice, system: System): string =>
-  `${footingWordsOf(footing).base(footing, system)}${footing.insulator === undefined ? "" : ", a base insulator on it"}`;
+/** Lengths as the page says them. */
+export const lengthsIn = (system: System): Lengths => ({
+  length: (si) => said(si, "length", system),
+  sizes: (si) => sizes(si, system),
+});
 
 export const rowName = (catalog: Catalog, id: string, system: System): string => {
   const section = byId(catalog.sections, id);

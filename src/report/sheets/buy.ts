@@ -1,10 +1,10 @@
 import type { BillLine } from "../../model/verdict.ts";
-import { lowerFirst, upperFirst } from "../names.ts";
+import { billWords, lowerFirst, upperFirst } from "../names.ts";
 import { buyAndCut } from "./buy-and-cut.ts";
 import type { Given } from "./given.ts";
 import { airWords } from "./tension.ts";
 import type { Band, Cell, Section, Table } from "./types.ts";
-import { both, figure, sectionName, strandName, tape } from "./words.ts";
+import { both, figure, sectionName, strandName, strandSize, tape } from "./words.ts";
 
 /** An 80 lb bag makes 0.60 cubic feet (common practice, no source), m3: where the prices state no bag. */
 const BAG = 0.6 * 0.3048 ** 3;
@@ -28,28 +28,15 @@ const inUnit: Readonly<Record<BillLine["unit"], (quantity: number) => Cell>> = {
   kg: (quantity) => both(quantity, "mass", 0),
 };
 
-/** The bill names rows by key and pieces by metres; a buyer asks for them by size. */
-export function itemWords(given: Given, line: BillLine): string {
-  const { sections, strand } = given.problem.catalog;
-  const piece = /^section (.+), ([\d.]+) m$/.exec(line.item);
-  const section = piece && sections.find((row) => row.id === piece[1]);
-  if (piece && section) {
-    const exact = section.pieces.find((one) => one.length.toFixed(2) === piece[2]);
-    return `Section ${tape(exact?.length ?? Number(piece[2]))}, ${sectionName(section)}`;
-  }
-  const guys = /^guys of level (\d+)((?:, anchor \d+)?): (.+)$/.exec(line.item);
-  if (guys) {
-    const level = given.levels[Number(guys[1]) - 1];
-    const row = strand.find((one) => guys[3] === `strand ${one.id}`);
-    return `${level.name}${guys[2]}: ${row ? strandName(row) : guys[3]}`;
-  }
-  const reel = /^strand (.+): reel of ([\d.]+) m$/.exec(line.item);
-  const wound = reel && strand.find((one) => one.id === reel[1]);
-  if (reel && wound) {
-    const exact = wound.reels?.find((one) => one.length.toFixed(1) === reel[2]);
-    return `${strandName(wound)}, reel of ${tape(exact?.length ?? Number(reel[2]))}`;
-  }
-  return upperFirst(line.item);
+/** As a buyer asks for it: rows by their size, pieces by the tape. */
+export function itemWords({ problem, design }: Given, line: BillLine): string {
+  const { sections, strand } = problem.catalog;
+  const named = (id: string): string => {
+    const section = sections.find((row) => row.id === id);
+    const wound = strand.find((row) => row.id === id);
+    return section ? sectionName(section) : wound ? strandSize(wound) : id;
+  };
+  return upperFirst(billWords(line, design.guys?.levels.length ?? 0, { row: named, length: tape }));
 }
 
 /** Everything to buy; its amounts are the lines of the bill, so that its sum is the bill's total. */

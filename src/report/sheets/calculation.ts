@@ -1,9 +1,10 @@
 import type { CaseResponse, Check } from "../../model/verdict.ts";
+import { anchorName, footingName } from "../part-names.ts";
 import { byHand, frequencies, guyForces, twists } from "./calculation-mast.ts";
 import type { Given } from "./given.ts";
 import type { Band, Cell, Section } from "./types.ts";
 import { windRows } from "./wind-rows.ts";
-import { both, figure, footingName, placeOf, sectionName, strandName, tape, usedOf } from "./words.ts";
+import { both, figure, placeOf, sectionName, strandName, tape, taped, usedOf } from "./words.ts";
 
 export function calculationSheet(given: Given): Band[] {
   return [
@@ -91,18 +92,12 @@ function structure(given: Given): Section {
       ]),
       ["Initial tension", figure(design.guys.tension, "share", 1)],
     );
-  rows.push(["Base", footingName(design.footing)]);
+  rows.push(["Base", footingName(design.footing, tape)]);
   const anchor = design.guys?.anchor;
   if (anchor)
     rows.push([
       "Anchors",
-      anchor.kind === "deadman"
-        ? `deadmen ${tape(anchor.length)} × ${tape(anchor.width)} × ${tape(anchor.height)}, underside ${tape(anchor.depth)}`
-        : anchor.kind === "post"
-          ? `posts in blocks ${tape(anchor.width)} square, underside ${tape(anchor.depth)}, guys at ${tape(given.anchor?.head ?? 0)}`
-          : anchor.kind === "rock-rod"
-            ? `rock rods, socket ${tape(anchor.socket)}`
-            : (problem.catalog.anchors.find((one) => one.id === anchor.row)?.name ?? anchor.row),
+      `${anchorName(anchor, given.perLevel, problem.catalog.anchors, taped)}${anchor.kind === "post" ? `, guys at ${tape(given.anchor?.head ?? 0)}` : ""}`,
     ]);
   return { title: "Design", parts: [{ kind: "table", head: ["Mast", ""], rows, words: [1] }] };
 }

@@ -28,14 +28,9 @@ export function joints(
 
 /** The longest pieces stand lowest: as many as the bill buys for this part. */
 function piecesOf(given: Given, section: string, length: number): number[] {
-  const row = given.problem.catalog.sections.find((one) => one.id === section);
-  const lengths = (row?.pieces ?? []).map((piece) => piece.length);
   const bought = given.model.stack.lines
-    .filter((line) => line.item.startsWith(`section ${section}, `))
-    .flatMap((line) => {
-      const exact = lengths.find((one) => line.item.endsWith(`, ${one.toFixed(2)} m`)) ?? 0;
-      return Array.from({ length: line.quantity }, () => exact);
-    })
+    .filter(({ row }) => row === section)
+    .flatMap(({ quantity, length = 0 }) => Array.from({ length: quantity }, () => length))
     .sort((a, b) => b - a);
   const sum = bought.reduce((total, one) => total + one, 0);
   return Math.abs(sum - length) < 1e-3 ? bought : [length];

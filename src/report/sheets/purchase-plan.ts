@@ -1,6 +1,7 @@
 import { poursOf } from "../../cost/concrete.ts";
 import { reelPlans } from "../../cost/reels.ts";
 import { cents } from "../../model/cents.ts";
+import type { BillLine } from "../../model/verdict.ts";
 import { barCuttings } from "../../purchase/bars.ts";
 import { type Supplied, supplyConcrete } from "../../purchase/concrete.ts";
 import { type Cutting, cutFromStock, type Refusal } from "../../purchase/cutting.ts";
@@ -52,8 +53,8 @@ export function purchasePlan(given: Given): PurchasePlan | null {
   };
 }
 
-const billedFor = ({ verdict }: Given, is: (item: string) => boolean): number =>
-  verdict.bill.lines.reduce((sum, { item, amount }) => sum + (is(item) ? amount : 0), 0);
+const billedFor = ({ verdict }: Given, is: (line: BillLine) => boolean): number =>
+  verdict.bill.lines.reduce((sum, line) => sum + (is(line) ? line.amount : 0), 0);
 
 const sumOf = (cuttings: readonly Cutting[]): number | null =>
   cuttings.reduce<number | null>(
@@ -69,7 +70,7 @@ function strandPlans(given: Given): CutPlan[] {
       of: "strand",
       lots: [{ name: strandName(strand), cutting }],
       cents: sumOf([cutting]),
-      billed: billedFor(given, (item) => item.startsWith(`strand ${strand.id}: reel`)),
+      billed: billedFor(given, ({ row }) => row === strand.id),
     }));
   const strands = new Set(given.rigs.map(({ strand }) => strand));
   return [...strands].flatMap((strand): CutPlan[] => {
@@ -83,7 +84,7 @@ function strandPlans(given: Given): CutPlan[] {
         of: "strand",
         lots: [{ name: strandName(strand), cutting }],
         cents: sumOf([cutting]),
-        billed: billedFor(given, (item) => item.endsWith(`: strand ${strand.id}`)),
+        billed: billedFor(given, ({ row }) => row === strand.id),
       },
     ];
   });
@@ -99,7 +100,7 @@ function barPlan(given: Given): CutPlan[] {
       of: "bars",
       lots: sizes.map(({ name, cutting }) => ({ name: `${name} bars`, cutting })),
       cents: sumOf(sizes.map(({ cutting }) => cutting)),
-      billed: billedFor(given, (item) => /^base: (#\d+ )?bars?\b/.test(item)),
+      billed: billedFor(given, ({ group, material }) => group === "footing" && material === "bars"),
     },
   ];
 }
@@ -113,6 +114,6 @@ function concretePlan(given: Given): ConcretePlan | null {
   return {
     supply,
     cents: supply.status === "supplied" ? supply.cents : null,
-    billed: billedFor(given, (item) => /^((base|anchor): )?concrete\b|^charge for a short load$/.test(item)),
+    billed: billedFor(given, ({ material }) => material === "concrete"),
   };
 }

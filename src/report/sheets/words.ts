@@ -1,9 +1,10 @@
 import type { Section, Strand } from "../../model/catalog.ts";
-import type { Design, FootingChoice } from "../../model/design.ts";
+import type { Design } from "../../model/design.ts";
 import type { Check } from "../../model/verdict.ts";
 import { isAngle, wallOf, widthOf } from "../../physics/steel/member.ts";
 import { fraction, onGauge, onRule } from "../../quantity/inches.ts";
 import { levelNames, limitWord, NO_HOLD, shortGrade, upperFirst } from "../names.ts";
+import type { Lengths } from "../part-names.ts";
 import type { As, Figure } from "./types.ts";
 
 /** A figure to be shown; `both` puts SI beside it. */
@@ -39,21 +40,12 @@ export const sectionName = (section: Section): string => {
   return `${face} in ${section.legs === 3 ? "three-leg" : "four-leg"}, ${leg}${worn}`;
 };
 
-const footingNames: {
-  readonly [Kind in FootingChoice["kind"]]: (footing: Extract<FootingChoice, { kind: Kind }>) => string;
-} = {
-  block: ({ width, depth }) => `block ${tape(width)} square, ${tape(depth)} deep`,
-  pad: ({ width, thickness, depth }) =>
-    `pad ${tape(width)} square, ${tape(thickness)} thick, ${tape(depth)} deep`,
-  "rock-pad": ({ width, depth, dowels, socket }) =>
-    `pad on rock ${tape(width)} square, ${tape(depth)} thick, ${dowels} dowels socketed ${tape(socket)}`,
-  pier: ({ diameter, depth }) => `drilled pier ${tape(diameter)} across, ${tape(depth)} deep`,
-};
-export const footingName = (footing: FootingChoice): string =>
-  `${(footingNames[footing.kind] as (footing: FootingChoice) => string)(footing)}${footing.insulator === undefined ? "" : ", a base insulator on it"}`;
+/** Lengths as the crew reads them. */
+export const taped: Lengths = { length: tape, sizes: (si) => si.map(tape).join(" × ") };
 
-export const strandName = (strand: Strand): string =>
-  `${inchesOf(strand.diameter)} in ${shortGrade(strand.grade)} strand`;
+export const strandSize = (strand: Strand): string =>
+  `${inchesOf(strand.diameter)} in ${shortGrade(strand.grade)}`;
+export const strandName = (strand: Strand): string => `${strandSize(strand)} strand`;
 
 /** Levels bottom up: by place, and the letter that stands in drawings and tables. */
 export const letteredLevels = (

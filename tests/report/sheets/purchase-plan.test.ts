@@ -54,7 +54,7 @@ test("purchasePlan adds up to its parts, and the bill's lines for the same to wh
     if (!plan) throw new Error("no plan");
     const all = [...plan.cut, ...(plan.concrete ? [plan.concrete] : [])];
     expect(plan.cents).toBe(all.reduce((sum, { cents }) => sum + (cents ?? 0), 0));
-    const bought = g.verdict.bill.lines.filter(({ item }) => /: strand |^base: bars$|: concrete$/.test(item));
+    const bought = g.verdict.bill.lines.filter(({ item }) => /^strand$|^base: bars$|: concrete$/.test(item));
     expect(plan.billed).toBe(bought.reduce((sum, { amount }) => sum + amount, 0));
     // a bill is what it was before anything was sold whole
     expect(g.verdict.bill).toEqual(given(d, nothingWhole).verdict.bill);

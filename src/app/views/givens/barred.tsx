@@ -1,9 +1,10 @@
 import type { Barred } from "../../../problem/barred.ts";
+import { anchorKind, footingKind } from "../../../report/part-names.ts";
 import { Given } from "../../parts/given.tsx";
 import { type Part, Stated, type Values } from "../../parts/stated.tsx";
 import { book, changeStudy, useBook } from "../../state/book.ts";
 import { typedNumber } from "../../wording/given.ts";
-import { anchorKind, footingKind, sectionName, strandName } from "../../wording/parts.ts";
+import { sectionName, strandName } from "../../wording/parts.ts";
 import { Kinds, useReading } from "./fields.tsx";
 
 const ANCHOR_KINDS = (["deadman", "post", "screw", "rock-rod"] as const).map((value) => ({
