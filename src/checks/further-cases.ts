@@ -1,6 +1,6 @@
 import type { Problem } from "../problem/types.ts";
 import type { GuyModel } from "./rigging.ts";
-import type { WindCase } from "./wind-cases.ts";
+import type { Upwind, WindCase } from "./wind-cases.ts";
 
 /**
  * Cases that a study asks for beside wind and ice. They come after those, so that the search's first case stays the
@@ -73,5 +73,32 @@ function lossCases(problem: Problem, guys: GuyModel | null): WindCase[] {
       lost: { level, anchor },
       purpose: "accident" as const,
     })),
+  );
+}
+
+const upwindWords: Readonly<Record<Upwind, string>> = {
+  all: "antennas beside it upwind",
+  first: "every other antenna beside it upwind, the lowest too",
+  second: "every other antenna beside it upwind, from the second up",
+};
+
+/**
+ * What hangs off the axis bends a guyed mast by its weight, which relieves one span as it strains the next: downwind is
+ * worst for a mast without guys alone. Every wind again with them on the other side, and by turns where there are more.
+ */
+export function otherSides({ packages }: Problem, cases: readonly WindCase[]): WindCase[] {
+  const most = Math.max(
+    ...packages.map((pack) => [...pack.antennas, ...pack.sides].filter(({ offset }) => offset > 0).length),
+  );
+  const ways: readonly Upwind[] = most === 0 ? [] : most === 1 ? ["all"] : ["all", "first", "second"];
+  return ways.flatMap((upwind) =>
+    cases
+      .filter(({ toward }) => toward !== null)
+      .map((wind) => ({
+        ...wind,
+        id: `${wind.id}-upwind${upwind === "all" ? "" : `-${upwind}`}`,
+        title: `${wind.title}, ${upwindWords[upwind]}`,
+        upwind,
+      })),
   );
 }

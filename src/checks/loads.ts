@@ -5,7 +5,7 @@ import type { Iced } from "../problem/iced.ts";
 import type { Star } from "../problem/star.ts";
 import { type AntennaModel, type PackageModel, type Problem, sideHeight } from "../problem/types.ts";
 import { armsOf, type StructureModel, sectionAt } from "./structure.ts";
-import type { WindCase } from "./wind-cases.ts";
+import type { Upwind, WindCase } from "./wind-cases.ts";
 
 /** Wind on the antennas and their pipe: force and moment on the mast top. */
 export function topForce(problem: Problem, pack: PackageModel, height: number): PointForce {
@@ -57,7 +57,7 @@ export function loadsOf(problem: Problem, model: StructureModel): (wind: WindCas
     for (const { of, loads } of kept) if (sameLoads(of, wind)) return towards(loads, model, wind);
     const blown =
       wind.weather === "iced" ? icedLoads(problem, model, wind) : bareLoads(problem, model, wind.dead);
-    const loads = loadsIn(altered(blown, wind));
+    const loads = loadsIn(altered(blown, wind), wind.upwind);
     kept.push({ of: wind, loads });
     return towards(loads, model, wind);
   };
@@ -69,6 +69,7 @@ const sameLoads = (a: WindCase, b: WindCase): boolean =>
   a.ice === b.ice &&
   a.share === b.share &&
   a.warmer === b.warmer &&
+  a.upwind === b.upwind &&
   a.lost === b.lost;
 
 export const loadCase = (problem: Problem, model: StructureModel, wind: WindCase): LoadCase =>
@@ -84,13 +85,21 @@ interface Loads {
 
 const NOTHING: readonly [] = [];
 
-function loadsIn(blown: Blown): Loads {
-  const offAxis = blown.hung.filter(({ offset }) => offset > 0);
+function loadsIn(blown: Blown, upwind: Upwind | undefined): Loads {
+  const offAxis = blown.hung.filter(({ offset }) => offset > 0).sort((a, b) => a.z - b.z);
   if (offAxis.length === 0) return { blown, leaning: NOTHING, points: blown.wind, torques: NOTHING };
-  const leaning = offAxis.map(({ z, weight, offset }) => ({ z, force: 0, moment: weight * offset }));
+  const leaning = offAxis.map(({ z, weight, offset }, rank) => ({
+    z,
+    force: 0,
+    moment: (standsUpwind(upwind, rank) ? -1 : 1) * weight * offset,
+  }));
   const torques = offAxis.map(({ z, force, offset }) => ({ z, torque: force * offset }));
   return { blown, leaning, points: [...blown.wind, ...leaning], torques };
 }
+
+/** @param rank among the antennas off the axis, from the lowest up */
+const standsUpwind = (upwind: Upwind | undefined, rank: number): boolean =>
+  upwind === "all" || (upwind === "first" && rank % 2 === 0) || (upwind === "second" && rank % 2 === 1);
 
 function towards(
   { blown, leaning, points, torques }: Loads,
@@ -120,7 +129,7 @@ function towards(
 
 /**
  * An antenna as it loads the mast: at the joint that carries it, the wind on it and what it weighs in the case.
- * One that hangs off the axis stands where it is worst: downwind for its weight, abreast for its twist.
+ * One that hangs off the axis stands where it is worst: down- or upwind for its weight, abreast for its twist.
  */
 interface Hung {
   readonly z: number;

@@ -1,7 +1,10 @@
 import type { IceFactors } from "../model/rule-set.ts";
 import type { Problem } from "../problem/types.ts";
-import { furtherCases } from "./further-cases.ts";
+import { furtherCases, otherSides } from "./further-cases.ts";
 import type { GuyModel } from "./rigging.ts";
+
+/** All antennas that hang off the axis, or from the lowest up every other one, from the first or from the second. */
+export type Upwind = "all" | "first" | "second";
 
 /** A load case: where the wind blows, in which weather, and what dead weight counts. */
 export interface WindCase {
@@ -20,6 +23,8 @@ export interface WindCase {
   readonly share?: number;
   /** Air against that when the guys were rigged, K; default 0. */
   readonly warmer?: number;
+  /** Which antennas that hang off the axis stand upwind of it; default none. */
+  readonly upwind?: Upwind;
   /** The guy that is gone. */
   readonly lost?: { readonly level: number; readonly anchor: number };
   /** What the case asks: that all holds (default), that antennas point, or that the mast outlives an accident. */
@@ -118,7 +123,8 @@ function allCases(problem: Problem, guys: GuyModel | null): readonly WindCase[] 
     ...(i === 0 ? [stillCase(problem, "iced")] : []),
     ...relieved(cases, Math.min(...values)),
   ]);
-  return [...bare, ...iced, stillCase(problem, "bare"), ...furtherCases(problem, guys, bare)];
+  const cases = [...bare, ...iced, stillCase(problem, "bare"), ...furtherCases(problem, guys, bare)];
+  return guys ? [...cases, ...otherSides(problem, cases)] : cases;
 }
 
 /** Dead weight holds the mast down in ice too: the least that it counts with bare, where its ice counts it with more. */

@@ -76,6 +76,30 @@ test("verify(free-standing) overturns by the force times the height of an antenn
   expect(more).toBeLessThan(1.1 * first);
 });
 
+test("verify(guyed) asks both sides for antennas off the axis: upwind of it one strains guys and bracing more", () => {
+  const [low, high] = [
+    panel({ weight: "300 lbf", offset: "3 ft", at: "20 ft" }),
+    panel({ weight: "300 lbf", offset: "3 ft" }),
+  ];
+  const problem = pasture((study) => study.wishes.packages[0].items.push(low, high));
+  const { model } = resolve(problem, design());
+  const cases = windCases(problem, model.guys);
+  expect(cases.filter(({ toward }) => toward !== null)).toHaveLength(16);
+  const verdict = verify(problem, design());
+  for (const upwind of [undefined, "all", "first", "second"] as const) {
+    const [wind] = cases;
+    const load = loadCase(problem, model, { ...wind, upwind });
+    const signs = load.points
+      .filter(({ force, moment }) => force === 0 && moment !== 0)
+      .map(({ moment }) => Math.sign(moment));
+    expect(signs).toEqual({ none: [1, 1], all: [-1, -1], first: [-1, 1], second: [1, -1] }[upwind ?? "none"]);
+  }
+  const alone = (item: Item) => check(verify(withItem(item), design()), "guy-strength/1");
+  expect(alone(high).loadCase).toMatch(/antennas beside it upwind/);
+  expect(check(verdict, "bracing-shear").loadCase).toMatch(/upwind/);
+  expect(windCases(problem, null).some(({ id }) => id.includes("upwind"))).toBe(false);
+});
+
 test("an antenna below the top hangs from the top, whatever the height", () => {
   const at = (place: Partial<Item>) =>
     verify(withItem({ ...panel(), at: undefined, ...place }), design()).checks.map(({ demand }) => demand);
