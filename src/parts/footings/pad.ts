@@ -1,8 +1,10 @@
 import type { FootingRow } from "../../model/catalog.ts";
 import { barMass } from "../../physics/concrete/bars.ts";
 import {
+  atStrength,
   bottomDemand,
   punchingDemand,
+  type Slab,
   type SlabLoads,
   shearDemand,
   slabStrength,
@@ -13,7 +15,7 @@ import { padCover, padResistance, padTakeOff } from "../../physics/ground/pad.ts
 import { padRocking } from "../../physics/ground/rocking.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
-import { concreteLimit, footingOf } from "./footing.ts";
+import { concreteLimit, type FootingLimit, footingOf } from "./footing.ts";
 import { padBars } from "./pad-bars.ts";
 import { standingLimits } from "./standing.ts";
 
@@ -47,7 +49,21 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
   const strength = slabStrength(slab);
   const { counted, dry } = padCover(geometry, soil, givens);
   const stem = depth - thickness;
+  const { loadFactor, source } = rules.concreteDesign;
   const limit = concreteLimit<Response>(rules.concreteDesign);
+  /** A limit state of the slab on its soil, which bears elsewhere under more wind on the same weight. */
+  const onSoil = (
+    limitState: string,
+    demand: (bent: Slab, r: SlabLoads) => number,
+    capacity: number,
+    note: string,
+  ): FootingLimit<Response> => ({
+    limitState,
+    required: 1,
+    source,
+    of: (r) => ({ demand: atStrength(demand, slab, r, loadFactor), capacity }),
+    note: () => note,
+  });
   return footingOf<Response>(
     {
       choice: { kind: "pad", row: row.id, ...size },
@@ -80,15 +96,15 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
       },
       limits: [
         ...standingLimits<Response>(ground),
-        limit(
+        onSoil(
           "pad-flexure",
-          (r) => bottomDemand(slab, r),
+          bottomDemand,
           strength.bottomMoment,
           crushes(slab.bottomArea, strength.bottomMoment) ? `${words}: ${TOO_MANY}` : words,
         ),
-        limit(
+        onSoil(
           "pad-lift-flexure",
-          (r) => topDemand(slab, r),
+          topDemand,
           strength.topMoment,
           mats === 1
             ? "no mat above: no side of it may lift"
@@ -96,7 +112,7 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
               ? `${words}: ${TOO_MANY}`
               : words,
         ),
-        limit("pad-shear", (r) => shearDemand(slab, r), strength.shear, "on no ties"),
+        onSoil("pad-shear", shearDemand, strength.shear, "on no ties"),
         limit(
           "pad-punching",
           (r) => punchingDemand(slab, r),

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { PSI } from "../../../src/physics/concrete/bars.ts";
 import {
+  atStrength,
   bottomDemand,
   punchingDemand,
   type Slab,
@@ -97,6 +98,41 @@ test("bottomDemand, topDemand and shearDemand are the strips of a plane pressure
     { numRuns: 60, seed: 71 },
   );
   expect(lifted).toBeGreaterThan(15);
+});
+
+test("atStrength(a demand) is no less than that of 0.9 and of 1.2 of the dead weight under 1.6 of the wind, by strips", () => {
+  let scaledWasLess = 0;
+  fc.assert(
+    fc.property(slab, size(2e4, 6e5), size(0.02, 0.33), (given, normal, off) => {
+      const loads = loaded(given.width, normal, off);
+      const scale = normal * given.width;
+      for (const dead of [0.9, 1.2]) {
+        const grown = (1.6 / dead) * off;
+        if (grown >= 0.45) continue;
+        const state = {
+          ...loads,
+          normal: dead * normal,
+          eccentricity: grown * given.width,
+          counted: dead * loads.counted,
+          weight: dead * loads.weight,
+        };
+        const { bottom, top } = byStrips(given, state);
+        expect(atStrength(bottomDemand, given, loads, 1.6)).toBeGreaterThan(bottom - 2e-3 * scale);
+        expect(atStrength(topDemand, given, loads, 1.6)).toBeGreaterThan(top - 2e-3 * scale);
+        if (1.6 * bottomDemand(given, loads) < 0.9 * bottom) scaledWasLess++;
+      }
+      // a pad that tips at strength level presses with its edge: all it weighs at nine tenths of its half
+      const tips = atStrength(bottomDemand, given, loaded(given.width, normal, 0.33), 1.6);
+      const { bottom } = byStrips(given, { ...loaded(given.width, 1.2 * normal, 0.44) });
+      expect(tips).toBeGreaterThan(bottom - 2e-3 * scale);
+      for (const demand of [bottomDemand, topDemand, shearDemand]) {
+        expect(atStrength(demand, given, loads, 1)).toBe(demand(given, loads));
+        expect(atStrength(demand, given, loads, 1.6)).toBeGreaterThanOrEqual(1.6 * demand(given, loads));
+      }
+    }),
+    { numRuns: 40, seed: 74 },
+  );
+  expect(scaledWasLess).toBeGreaterThan(5);
 });
 
 /** Moment about the face of all pressure beyond it, load on the diagonal, by cells of k (a - x - y). */
