@@ -1,5 +1,5 @@
 import { beforeEach, expect, test } from "vitest";
-import { book, openStudy, takeBack } from "../../src/app/state/book.ts";
+import { book, changeStudy, openStudy, takeBack } from "../../src/app/state/book.ts";
 import { gridOf, nextOf, rawBeforeLock } from "../../src/app/state/locks.ts";
 import { drag, freeStar, step } from "../../src/app/state/lot-edits.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
@@ -60,6 +60,29 @@ test("drag() of a whole power line moves all its points, straight toward the mas
     ["129 ft", "-40 ft"],
     ["129 ft", "165 ft"],
   ]);
+});
+
+test("drag() of a plot's corner moves it alone, one step for Undo, and refuses edges that cross in words", () => {
+  const corners = [
+    ["10 ft", "10 ft"],
+    ["20 ft", "10 ft"],
+    ["20 ft", "30 ft"],
+    ["10 ft", "30 ft"],
+  ];
+  expect(changeStudy(["lot", "keepOut"], [{ name: "Septic field", corners }], "a plot")).toEqual([]);
+  const hold = { kind: "plot", plot: 0, index: 2 } as const;
+  const plot = () => study().lot.keepOut![0].corners;
+  const steps = book.get().history.past.length;
+  expect(drag(hold, spot(20, 30), spot(22.3, 33.8), guys, edit)).toEqual([]);
+  expect(step(hold, spot(22, 34), [0, 1], guys, edit)).toEqual([]);
+  expect(plot()).toEqual([corners[0], corners[1], ["22 ft", "35 ft"], corners[3]]);
+  expect(book.get().history.past).toHaveLength(steps + 1);
+  const before = study();
+  const faults = drag(hold, spot(22, 35), spot(15, -5), guys, edit);
+  expect(faults[0].message).toContain("no edge meets another");
+  expect(study()).toBe(before);
+  takeBack();
+  expect(plot()).toEqual(corners);
 });
 
 test("step() moves what is held by a foot or by a quarter of a metre", () => {

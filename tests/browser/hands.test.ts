@@ -212,6 +212,39 @@ test("ranges and chances are stated on the page: the mast is then safe at the fa
   await close();
 });
 
+test("the corners of a plot without anchors follow pointer and arrow keys, and Undo brings them back", async () => {
+  const { page, wrong, close } = await desk.page();
+  await proven(page);
+  await page.keyboard.press("3");
+  await page.getByText("Mast, corners, power lines and plots by figures").click();
+  await page.getByRole("button", { name: /another plot without anchors/ }).click();
+  await page.getByLabel("Its name").fill("Septic field");
+  await page
+    .getByLabel("Corners, east and north")
+    .fill("10 ft, 10 ft; 30 ft, 10 ft; 30 ft, 30 ft; 10 ft, 30 ft");
+  await page.getByRole("button", { name: "Take", exact: true }).click();
+  const corner = handle(page, "Plot 1, corner 3");
+  await corner.waitFor();
+  const typed = await where(page, "Plot 1, corner 3");
+  await drag(page, corner.locator("circle"), 20, -14);
+  const dragged = await where(page, "Plot 1, corner 3");
+  expect(dragged).not.toBe(typed);
+  expect(await where(page, "Plot 1, corner 2")).toContain("30 ft east, 10 ft north");
+  await corner.focus();
+  await page.keyboard.press("ArrowLeft");
+  await page.keyboard.press("ArrowLeft");
+  const [east] = dragged!.match(/[\d.]+(?= ft east)/)!;
+  expect(await where(page, "Plot 1, corner 3")).toContain(`${Number(east) - 2} ft east`);
+  const undo = page.getByRole("button", { name: /^Undo/ });
+  await undo.click();
+  expect(await where(page, "Plot 1, corner 3")).toBe(dragged);
+  await undo.click();
+  expect(await where(page, "Plot 1, corner 3")).toBe(typed);
+  expect(await findings(page)).toEqual([]);
+  expect(wrong).toEqual([]);
+  await close();
+});
+
 test("a plot typed on the lot page keeps the anchors of the next answer off it", async () => {
   const { page, wrong, close } = await desk.page();
   await proven(page);

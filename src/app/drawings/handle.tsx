@@ -48,6 +48,7 @@ export const Handle = ({ x, y, name, onDrag, onStep, onHold, children }: Props) 
   const up = () => {
     if (!grip.current) return;
     grip.current = null;
+    gesture.end();
     onHold?.(false);
   };
   const key = (event: KeyboardEvent) => {

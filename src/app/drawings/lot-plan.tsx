@@ -127,16 +127,21 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
             <circle cx={x(corner[0])} cy={y(corner[1])} r="4.6" className="p l3" />
           </Handle>
         ))}
+        {keepOut.flatMap((plot, i) =>
+          spotsOn(plan, plot.corners).map(({ spot, index }) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: corners have no other name
+            <Handle key={`${i}/${index}`} {...handle({ kind: "plot", plot: i, index }, spot)}>
+              <circle cx={x(spot[0])} cy={y(spot[1])} r="4.6" className="p l2" />
+            </Handle>
+          )),
+        )}
         {powerLines.flatMap((power, i) =>
-          power.points
-            .map((spot, index) => ({ spot, index }))
-            .filter(({ spot }) => onSheet(plan, spot))
-            .map(({ spot, index }) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: points of a line have no other name
-              <Handle key={`${i}/${index}`} {...handle({ kind: "line", line: i, index }, spot)}>
-                <circle cx={x(spot[0])} cy={y(spot[1])} r="4.6" className="k" />
-              </Handle>
-            )),
+          spotsOn(plan, power.points).map(({ spot, index }) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: points of a line have no other name
+            <Handle key={`${i}/${index}`} {...handle({ kind: "line", line: i, index }, spot)}>
+              <circle cx={x(spot[0])} cy={y(spot[1])} r="4.6" className="k" />
+            </Handle>
+          )),
         )}
         {powerLines.map((power, i) => (
           <WholeLine
@@ -239,6 +244,10 @@ const onSheet = (plan: Plan, spot: Spot): boolean => {
   const [px, py] = [plan.x(spot[0]), plan.y(spot[1])];
   return px >= 4 && px <= plan.width - 4 && py >= 4 && py <= plan.height - 34;
 };
+
+/** Points that are on the paper, with their numbers. */
+const spotsOn = (plan: Plan, spots: readonly Spot[]) =>
+  spots.map((spot, index) => ({ spot, index })).filter(({ spot }) => onSheet(plan, spot));
 
 /** A whole line is moved by the pole that stands nearest to the mast. */
 const WholeLine = ({ points, line: index, from, plan, handle }: WholeLineProps) => {

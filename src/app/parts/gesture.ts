@@ -17,6 +17,10 @@ export const useGesture = () => {
     start,
     /** The drag that is under way. */
     current: (): string => last.current.name,
+    /** The drag is over: keys that follow at once are an edit of their own. */
+    end: (): void => {
+      last.current.at = Number.NEGATIVE_INFINITY;
+    },
     /** Of a key pressed now. */
     key: (): string => {
       const now = performance.now();

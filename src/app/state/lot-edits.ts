@@ -12,6 +12,8 @@ export type Spot = readonly [east: number, north: number];
 export type Hold =
   | { readonly kind: "mast" }
   | { readonly kind: "corner"; readonly index: number }
+  /** A corner of a plot where no anchor may stand. */
+  | { readonly kind: "plot"; readonly plot: number; readonly index: number }
   | { readonly kind: "line"; readonly line: number; readonly index: number }
   /** Held where it is nearest to the mast. */
   | { readonly kind: "whole-line"; readonly line: number }
@@ -33,12 +35,14 @@ type OneSpot = Exclude<Hold, { kind: "anchor" } | { kind: "whole-line" }>;
 const pathOf = (hold: OneSpot): (string | number)[] => {
   if (hold.kind === "mast") return ["lot", "mast"];
   if (hold.kind === "corner") return ["lot", "corners", hold.index];
+  if (hold.kind === "plot") return ["lot", "keepOut", hold.plot, "corners", hold.index];
   return ["lot", "powerLines", hold.line, "points", hold.index];
 };
 
 export const holdName = (hold: Hold): string => {
   if (hold.kind === "mast") return "mast";
   if (hold.kind === "whole-line") return `power line ${hold.line + 1}`;
+  if (hold.kind === "plot") return `plot ${hold.plot + 1}, corner ${hold.index + 1}`;
   return hold.kind === "line"
     ? `power line ${hold.line + 1}, point ${hold.index + 1}`
     : `${hold.kind} ${hold.index + 1}`;
@@ -50,7 +54,7 @@ interface Edit {
   readonly gesture: string;
 }
 
-/** Moves a corner, the mast or a point of a power line to the nearest place that is set out. */
+/** Moves a corner, of the lot or of a plot, the mast or a point of a power line to the nearest place that is set out. */
 const moveSpot = (hold: OneSpot, [east, north]: Spot, { system, fine, gesture }: Edit): readonly Fault[] => {
   const { present } = book.get().history;
   const to = [rounded(east, system, fine), rounded(north, system, fine)];
