@@ -1,7 +1,7 @@
 import type { FootingRow } from "../../model/catalog.ts";
-import { barMass } from "../../physics/concrete/bars.ts";
+import { barMass, tieBar } from "../../physics/concrete/bars.ts";
 import { roundCage } from "../../physics/concrete/cage.ts";
-import { roundMoment } from "../../physics/concrete/section-strength.ts";
+import { roundMoment, roundShear } from "../../physics/concrete/section-strength.ts";
 import type { Resistance } from "../../physics/ground/loads.ts";
 import {
   type PierGeometry,
@@ -101,8 +101,30 @@ export function pier(row: Row, size: PierGeometry, ground: Ground): FootingPart 
         concreteDesign.barYield,
       )
     : 0;
+  const sheared = cage
+    ? roundShear(
+        size.diameter,
+        cage.count * cage.bar.area,
+        2 * tieBar.area,
+        cage.ties,
+        concrete.strength,
+        concreteDesign.barYield,
+      )
+    : 0;
   const { loadFactor, source } = concreteDesign;
   const bars = cage?.runs ?? [];
+  /** Greatest moment and shear in the pier at strength level, as every way has it. */
+  const inside = ({ shear, moment }: FootingLoads) => {
+    const v = loadFactor * Math.abs(shear);
+    const m = loadFactor * Math.abs(moment);
+    let bending = m;
+    let shearing = v;
+    for (const { hold } of ways) {
+      bending = Math.max(bending, hold.bending(v, m));
+      shearing = Math.max(shearing, hold.shearing(v, m));
+    }
+    return { bending, shearing };
+  };
   return footingOf<FootingLoads>(
     {
       choice: { kind: "pier", row: row.id, ...size },
@@ -133,17 +155,20 @@ export function pier(row: Row, size: PierGeometry, ground: Ground): FootingPart 
           limitState: "pier-bending",
           required: 1,
           source,
-          of({ shear, moment }) {
-            const v = loadFactor * Math.abs(shear);
-            const m = loadFactor * Math.abs(moment);
-            let most = m;
-            for (const { hold } of ways) most = Math.max(most, hold.bending(v, m));
-            return { demand: most, capacity: strength };
+          // the cage is asked for both: shear counts as the moment that would use the pier as much
+          of(load) {
+            const { bending, shearing } = inside(load);
+            const asBending = sheared > 0 ? (shearing * strength) / sheared : 0;
+            return { demand: Math.max(bending, asBending), capacity: strength };
           },
-          note: () =>
-            cage
-              ? `${cage.count} bars ${cage.bar.name} upright; loads times ${loadFactor}`
-              : "too narrow for its cage and 3 in of cover",
+          note(load) {
+            if (!cage) return "too narrow for its cage and 3 in of cover";
+            const { bending, shearing } = inside(load);
+            const words = `${cage.count} bars ${cage.bar.name} upright; loads times ${loadFactor}`;
+            return shearing * strength > bending * sheared
+              ? `its shear uses it more than its bending: ${(shearing / 1000).toFixed(1)} of ${(sheared / 1000).toFixed(1)} kN; ${words}`
+              : words;
+          },
         },
       ],
     },

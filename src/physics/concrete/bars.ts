@@ -1,4 +1,4 @@
-const INCH = 0.0254;
+export const INCH = 0.0254;
 /** Pounds per square inch, Pa: formulas of ACI 318 take strengths in them. */
 export const PSI = 6894.757;
 /** Root of f'c, psi, f'c in Pa: no more than 100 psi counts. ACI 318-19 22.5.3.1, 22.6.3.1, 25.4.1.4, from memory. */

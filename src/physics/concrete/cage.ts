@@ -7,6 +7,8 @@ export interface Cage {
   readonly count: number;
   /** Middle of the bars from the middle of the section: their ring or, in a square, their two rows. m. */
   readonly ring: number;
+  /** Of its ties, at most, m. */
+  readonly ties: number;
 }
 
 /** Hooks of one tie: two of 6 diameters and their bends, in diameters. ACI 318-19 table 25.3.2, from memory. */
@@ -44,14 +46,17 @@ export function roundCage(diameter: number, depth: number, steel: number): Cage 
   );
   if (!picked) return null;
   const { bar, count } = picked;
+  // ties further apart than half of the depth, 0.8 of the diameter, hold no shear: 10.7.6.5.2
+  const ties = Math.min(tieSpacing(bar, diameter), 0.4 * diameter);
   const tie = 2 * Math.PI * (inside + tieBar.diameter / 2) + TIE_ENDS * tieBar.diameter;
   return {
     bar,
     count,
     ring: ringOf(bar),
+    ties,
     runs: [
       { bar, count, length: depth - 2 * EARTH_COVER, where: "upright, in a ring" },
-      { bar: tieBar, count: tiesAlong(depth, tieSpacing(bar, diameter)), length: tie, where: "ties" },
+      { bar: tieBar, count: tiesAlong(depth, ties), length: tie, where: "ties" },
     ],
   };
 }
@@ -69,6 +74,7 @@ export function squareCage(side: number, height: number, steel: number): Cage | 
     bar,
     count,
     ring: inside - bar.diameter / 2,
+    ties: tieSpacing(bar, side),
     runs: [
       { bar, count, length: Math.max(0, height - 2 * EARTH_COVER), where: "upright, along four sides" },
       { bar: tieBar, count: tiesAlong(height, tieSpacing(bar, side)), length: tie, where: "ties" },

@@ -1,4 +1,4 @@
-import { PSI } from "./bars.ts";
+import { INCH, PSI, rootOf } from "./bars.ts";
 
 /** The concrete in compression to a depth from its extreme fibre: area and its distance from the middle. */
 export interface Compressed {
@@ -121,4 +121,33 @@ export function squareMoment(
     strength,
     barYield,
   });
+}
+
+/**
+ * Design shear of a round section, N. ACI 318-19 22.5.5.1 (a) and (c), 22.5.10.5 and, for a circle, 22.5.2.2 (width its
+ * diameter, depth 0.8 of it), from memory. Half of the bars count as pulled. Ties further apart than half of the depth
+ * (9.7.6.2.2) hold nothing of it.
+ * @param tieArea both legs of a tie, m2 @param spacing of the ties, m
+ */
+export function roundShear(
+  diameter: number,
+  barArea: number,
+  tieArea: number,
+  spacing: number,
+  strength: number,
+  barYield: number,
+): number {
+  const depth = 0.8 * diameter;
+  const web = diameter * depth;
+  const root = PSI * rootOf(strength);
+  const tied = spacing <= depth / 2;
+  // 9.6.3.4
+  const least = (Math.max(0.75 * root, 50 * PSI) * diameter * spacing) / barYield;
+  const sizeEffect = Math.min(1, Math.sqrt(2 / (1 + depth / (10 * INCH))));
+  const plain = Math.min(5, 8 * sizeEffect * Math.cbrt(barArea / 2 / web)) * root * web;
+  const concrete = tied && tieArea >= least ? Math.max(2 * root * web, plain) : plain;
+  const ties = tied
+    ? Math.min((tieArea * Math.min(barYield, 60_000 * PSI) * depth) / spacing, 8 * root * web)
+    : 0;
+  return 0.75 * (concrete + ties);
 }

@@ -24,7 +24,19 @@ export interface SideHold {
   of(loads: FootingLoads): Resistance;
   /** Greatest moment in the pier under these loads, N m. Hot. */
   bending(shear: number, moment: number): number;
+  /** Greatest shear in it, N. Hot. */
+  shearing(shear: number, moment: number): number;
 }
+
+/**
+ * Greatest shear in a rigid pier whose ground stiffens evenly with depth, N: under a moment the pressure z (1 - 3 z/2d)
+ * shears it by 16/9 M/d at two thirds of its depth, under a shear z (1 - 4 z/3d) by 11/16 V at three quarters, both the
+ * same way; at grade by V. docs/theory/ground.md.
+ */
+const rigidShear =
+  (depth: number) =>
+  (shear: number, moment: number): number =>
+    Math.max(shear, (16 / 9) * (moment / depth) + (11 / 16) * shear);
 
 /**
  * As a post free at grade: IBC 1807.3.2.1 solved for the load; no deeper than 12 ft counts for its pressure.
@@ -47,6 +59,7 @@ export function pierAsPost(
     of: ({ shear, moment }) => ({ demand: Math.abs(shear) * depth + 1.09 * Math.abs(moment), capacity }),
     // shear vanishes above the point about which a rigid post turns, at 0.7 of its depth or higher
     bending: (shear, moment) => moment + 0.7 * depth * shear,
+    shearing: rigidShear(depth),
   };
 }
 
@@ -67,6 +80,7 @@ export function pierInSand(
     of: ({ shear, moment }) => ({ demand: Math.abs(shear) * depth + Math.abs(moment), capacity }),
     bending: (shear, moment) =>
       shear > 0 ? moment + (2 / 3) * shear * Math.sqrt((2 * shear) / (3 * push)) : moment,
+    shearing: rigidShear(depth),
   };
 }
 
@@ -83,6 +97,7 @@ export function pierInClay({ diameter, depth }: PierGeometry, soil: SoilGivens):
     return {
       of: () => ({ demand: Number.POSITIVE_INFINITY, capacity: 0 }),
       bending: () => Number.POSITIVE_INFINITY,
+      shearing: () => Number.POSITIVE_INFINITY,
     };
   return {
     of({ shear, moment }) {
@@ -95,6 +110,12 @@ export function pierInClay({ diameter, depth }: PierGeometry, soil: SoilGivens):
       return { demand, capacity: demand > 0 ? growth * demand : a * held ** 2 };
     },
     bending: (shear, moment) => moment + shear * (1.5 * diameter + (0.5 * shear) / line),
+    // below the point without shear the clay pushes back with two equal halves
+    shearing(shear, moment) {
+      const left = held - shear / line;
+      const most = moment + shear * (1.5 * diameter + (0.5 * shear) / line);
+      return left > 0 ? Math.max(shear, (2 * most) / left) : Number.POSITIVE_INFINITY;
+    },
   };
 }
 

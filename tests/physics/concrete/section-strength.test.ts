@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { roundMoment, squareMoment } from "../../../src/physics/concrete/section-strength.ts";
+import { PSI } from "../../../src/physics/concrete/bars.ts";
+import { roundMoment, roundShear, squareMoment } from "../../../src/physics/concrete/section-strength.ts";
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -74,4 +75,15 @@ test("roundMoment grows with the bars and with the diameter", () => {
     }),
     { numRuns: 60, seed: 8 },
   );
+});
+
+test("roundShear follows ACI 318-19 22.5 by hand, and counts no ties further apart than half of its depth", () => {
+  const inch = 0.0254;
+  const pier = (spacing: number) =>
+    roundShear(24 * inch, 2.48 * inch ** 2, 0.22 * inch ** 2, spacing * inch, 3000 * PSI, 60_000 * PSI) /
+    4.4482216152605;
+  // depth 19.2 in., rho 1.24/460.8, size effect sqrt(2/2.92): 8 x 0.8276 x 0.13909 x sqrt 3000 x 460.8 x 0.75
+  expect(pier(10) / 17_432).toBeCloseTo(1, 3);
+  // Av over 50 x 24 x 9/60 000: 2 sqrt 3000 x 460.8 and 0.22 x 60 000 x 19.2/9
+  expect(pier(9) / (0.75 * (50_478 + 28_160))).toBeCloseTo(1, 4);
 });

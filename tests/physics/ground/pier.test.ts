@@ -112,3 +112,59 @@ test("water above the tip lifts the sand beside a pier, and a pier that it lifts
   expect(pierBearing(size, -0.9 * own, soil, rules).demand).toBeLessThan(0.2 * 2.4 * 23_563);
   expect(pierBearing(size, -0.9 * own, soil, wet).demand).toBe(Number.POSITIVE_INFINITY);
 });
+
+/** Greatest shear in a rigid pier on springs that stiffen evenly with depth, by slices. */
+function shearBySlices(depth: number, shear: number, moment: number): number {
+  const slices = 4000;
+  const dz = depth / slices;
+  const z = (i: number) => (i + 0.5) * dz;
+  // pressure z (a - b z): sums of it, and of it times depth, answer V and -M
+  let [s1, s2, s3] = [0, 0, 0];
+  for (let i = 0; i < slices; i++) {
+    s1 += z(i) * dz;
+    s2 += z(i) ** 2 * dz;
+    s3 += z(i) ** 3 * dz;
+  }
+  const b = (shear * s2 + moment * s1) / (s1 * s3 - s2 * s2);
+  const a = (shear + b * s2) / s1;
+  let inside = shear;
+  let most = Math.abs(shear);
+  for (let i = 0; i < slices; i++) {
+    inside -= z(i) * (a - b * z(i)) * dz;
+    most = Math.max(most, Math.abs(inside));
+  }
+  return most;
+}
+
+test("shearing(V, M) of a pier is never less than that of a rigid one on springs, and is its own where M or V stands alone", () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 0.9, max: 4, noNaN: true }),
+      fc.double({ min: 0, max: 1e4, noNaN: true }),
+      fc.double({ min: 0, max: 1e5, noNaN: true }),
+      (depth, shear, moment) => {
+        for (const hold of [
+          pierAsPost({ diameter: 0.6, depth }, soil, rules),
+          pierInSand({ diameter: 0.6, depth }, soil, rules),
+        ]) {
+          const slices = shearBySlices(depth, shear, moment);
+          expect(hold?.shearing(shear, moment)).toBeGreaterThanOrEqual(slices * (1 - 1e-4));
+          expect((hold?.shearing(0, 1e4) ?? 0) / shearBySlices(depth, 0, 1e4)).toBeCloseTo(1, 3);
+          expect(hold?.shearing(shear, moment)).toBeLessThanOrEqual(1.15 * slices + 1e-9);
+        }
+      },
+    ),
+    { numRuns: 40, seed: 81 },
+  );
+});
+
+test("shearing(V, M) in clay is that of two equal halves below the point without shear", () => {
+  const hold = pierInClay({ diameter: 0.4, depth: 3 }, soil);
+  const line = 9 * soil.undrainedStrength * 0.4;
+  const [shear, moment] = [20_000, 60_000];
+  const point = 0.6 + shear / line;
+  // M + V x less what the clay takes down to there; halves of (3 - point) push p each way: M = p g2/4, V = p g/2
+  const most = moment + shear * point - (line * (shear / line) ** 2) / 2;
+  expect(hold?.shearing(shear, moment)).toBeCloseTo((2 * most) / (3 - point), 6);
+  expect(hold?.shearing(line * 3, 0)).toBe(Number.POSITIVE_INFINITY);
+});
