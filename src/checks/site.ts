@@ -1,8 +1,10 @@
 import type { Design } from "../model/design.ts";
+import { keptFromLines } from "../model/lot.ts";
 import type { Check } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";
+import { nearestGuy } from "../problem/lines.ts";
 import { nearestLine, ON_THE_LINE } from "../problem/lot.ts";
-import { nearestAnchors, type Star, spareOf } from "../problem/star.ts";
+import { anchorPoints, anchorSpare, nearestAnchors, type Star } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 
 type Part = Pick<AnchorPart | FootingPart, "depth" | "takeOff"> & Partial<Pick<FootingPart, "onRock">>;
@@ -88,7 +90,7 @@ export function depthChecks(part: Part, where: string, ground: Ground): Check[] 
 /** Anchors inside the lot and its setback, and out of plots kept free of them. */
 export function lotCheck(problem: Problem, guys: NonNullable<Design["guys"]>): Check {
   const { lot } = problem.study;
-  const spare = spareOf(lot, guys);
+  const spare = anchorSpare(lot, guys);
   return limit(
     "lot",
     "Anchors inside the lot",
@@ -98,6 +100,27 @@ export function lotCheck(problem: Problem, guys: NonNullable<Design["guys"]>): C
     spare >= -ON_THE_LINE,
     lot.keepOut ? "setback and plots without anchors stated by the study" : "setback stated by the study",
   );
+}
+
+/** Guys and anchors beside power lines, seen from above: nothing is asked of heights, so nothing passes under a line. */
+export function lineCheck({ study: { lot } }: Problem, guys: NonNullable<Design["guys"]>): Check[] {
+  const nearest = nearestGuy(lot, anchorPoints(lot.mast, guys));
+  if (!nearest) return [];
+  const kept = keptFromLines(lot);
+  return [
+    limit(
+      "line-clearance",
+      "Clear of power lines",
+      nearest.name,
+      kept,
+      nearest.distance,
+      nearest.distance >= kept - ON_THE_LINE,
+      lot.lineClearance === undefined
+        ? "OSHA 29 CFR 1926.1408 table A, lines of up to 50 kV, from memory; the owner of the line decides"
+        : "clearance stated by the study",
+      `guy toward anchor ${nearest.anchor + 1}`,
+    ),
+  ];
 }
 
 /** Would two anchors of a star lift the same ground? Then neither has all of its own. */

@@ -17,7 +17,7 @@ import { plateSide } from "./plate.ts";
 import { reelsChecks } from "./reels.ts";
 import { resolve } from "./resolve.ts";
 import { caseResponse } from "./response.ts";
-import { capChecks, depthChecks, fallCheck, heightCheck, lotCheck, spacingCheck } from "./site.ts";
+import { capChecks, depthChecks, fallCheck, heightCheck, lineCheck, lotCheck, spacingCheck } from "./site.ts";
 import type { StructureModel } from "./structure.ts";
 import { limitStateTitles, limitStateUnits } from "./titles.ts";
 import { windCases } from "./wind-cases.ts";
@@ -96,6 +96,7 @@ export function judge(
   if (design.guys && model.guys && anchor) {
     put(initialTensionCheck(problem, model.guys));
     put(lotCheck(problem, design.guys));
+    for (const check of lineCheck(problem, design.guys)) put(check);
     for (const check of reelsChecks(problem, model.guys)) put(check);
     put(spacingCheck(model.guys.star, anchor));
     for (const check of depthChecks(anchor, "anchors", problem.ground)) put(check);

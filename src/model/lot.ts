@@ -1,10 +1,23 @@
 import type { z } from "zod";
 import { refuse } from "./fields.ts";
 
-type Point = readonly [number, number];
+export type Point = readonly [number, number];
+
+/**
+ * What guys keep from power lines where a study states nothing, m: 10 ft, what OSHA 29 CFR 1926.1408 table A asks of
+ * equipment beside lines of up to 50 kV, from memory.
+ */
+export const LINE_CLEARANCE = 3.048;
+
+/** Level distance that guys and mast keep from power lines, m. */
+export const keptFromLines = ({
+  lineClearance = LINE_CLEARANCE,
+}: {
+  readonly lineClearance?: number;
+}): number => lineClearance;
 
 /** Twice the signed area of a, b, c: positive where they turn left. */
-const turn = (a: Point, b: Point, c: Point): number =>
+export const turn = (a: Point, b: Point, c: Point): number =>
   (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 
 const between = (a: number, b: number, c: number): boolean => Math.min(a, b) <= c && c <= Math.max(a, b);
@@ -24,6 +37,14 @@ const meet = (a: Point, b: Point, c: Point, d: Point, slack: number): boolean =>
     onSegment(c, d, a, slack) ||
     onSegment(c, d, b, slack)
   );
+};
+
+export const distanceToSegment = ([px, py]: Point, [ax, ay]: Point, [bx, by]: Point): number => {
+  const dx = bx - ax;
+  const dy = by - ay;
+  const length2 = dx * dx + dy * dy;
+  const t = length2 === 0 ? 0 : Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / length2));
+  return Math.hypot(px - ax - t * dx, py - ay - t * dy);
 };
 
 const signedArea = (corners: readonly Point[]): number =>
@@ -95,11 +116,29 @@ export const refuseOddCorners = (
   return true;
 };
 
-/** Adds an issue for a lot that is none: no area, edges that cross, the mast elsewhere. */
-export const refuseOddLot = (
-  lot: { corners: readonly Point[]; mast: Point },
-  context: z.core.$RefinementCtx<unknown>,
-): void => {
-  if (!refuseOddCorners(lot, context) && !insideLot(lot.corners, lot.mast))
-    refuse(context, ["mast"], "a place inside the lot");
+interface StatedLot {
+  readonly corners: readonly Point[];
+  readonly mast: Point;
+  readonly powerLines: readonly { readonly name: string; readonly points: readonly Point[] }[];
+  readonly lineClearance?: number;
+}
+
+/**
+ * Adds an issue for a lot that is none: no area, edges that cross, the mast elsewhere; and for a mast that no design
+ * keeps off a power line.
+ */
+export const refuseOddLot = (lot: StatedLot, context: z.core.$RefinementCtx<unknown>): void => {
+  if (refuseOddCorners(lot, context)) return;
+  const { corners, mast, powerLines } = lot;
+  const off = (points: readonly Point[]) =>
+    Math.min(...points.slice(1).map((end, i) => distanceToSegment(mast, points[i], end)));
+  const near = powerLines.find(({ points }) => off(points) < keptFromLines(lot));
+  if (!insideLot(corners, mast)) refuse(context, ["mast"], "a place inside the lot");
+  else if (near)
+    refuse(
+      context,
+      ["mast"],
+      `${keptFromLines(lot).toFixed(1)} m or more: the clearance that is kept from power lines`,
+      `a mast ${off(near.points).toFixed(1)} m from ${near.name}`,
+    );
 };

@@ -205,6 +205,8 @@ export const studySchema = z
           )
           .max(50)
           .optional(),
+        /** Level distance that guys, anchors and mast keep from power lines; absent means 10 ft. */
+        lineClearance: length.optional(),
         powerLines: z
           .array(z.strictObject({ name: text, points: z.array(point).min(2).max(200) }))
           .max(50)

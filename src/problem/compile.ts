@@ -273,7 +273,11 @@ function assumptions(study: Study, stand: number): string[] {
     );
   said.push(...hillWords(study));
   if (study.lot.powerLines.length === 0)
-    said.push("No power line is stated: the fall zone is not checked against any.");
+    said.push("No power line is stated: neither the fall zone nor the guys are checked against any.");
+  else if (study.lot.lineClearance === undefined)
+    said.push(
+      "No clearance from power lines is stated: guys and anchors keep 10 ft (3.0 m) from them, seen from above, which is for lines of up to 50 kV.",
+    );
   if (!ice) said.push("Ice is not stated and not counted.");
   else {
     said.push("Ice has the thickness of the mast top all over (ASCE 7-16 10.4.3).");

@@ -1,15 +1,7 @@
+import { distanceToSegment, type Point } from "../model/lot.ts";
 import type { Study } from "../model/study.ts";
 
-type Point = readonly [number, number];
 type Lot = Study["lot"];
-
-const distanceToSegment = ([px, py]: Point, [ax, ay]: Point, [bx, by]: Point): number => {
-  const dx = bx - ax;
-  const dy = by - ay;
-  const length2 = dx * dx + dy * dy;
-  const t = length2 === 0 ? 0 : Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / length2));
-  return Math.hypot(px - ax - t * dx, py - ay - t * dy);
-};
 
 /** Distance inside the lot line, m; negative outside. */
 function insideBy(corners: readonly Point[], point: Point): number {

@@ -1,5 +1,6 @@
 import type { Study } from "../model/study.ts";
 import { onSide, type Side } from "./barred.ts";
+import { guyRoom } from "./lines.ts";
 import { ON_THE_LINE, roomAt } from "./lot.ts";
 
 type Point = readonly [number, number];
@@ -34,7 +35,7 @@ export interface Star {
 export interface PlacedStar extends Star {
   /** Bearing of anchor 1, degrees clockwise from north. Null where no place fits the lot. */
   readonly rotation: number | null;
-  /** Distance of the worst anchor inside the lot line, less the setback, m. */
+  /** Room of the worst anchor inside the lot and its setback, or of its guys beside power lines, m. */
   readonly spare: number;
   /** Pairs of radius and rotation that it stands for. */
   readonly places: number;
@@ -90,8 +91,14 @@ export function nearestAnchors({ perLevel, anchors }: Pick<Star, "perLevel" | "a
 }
 
 /** How far inside its setback, and out of plots kept free, the worst anchor stands, m. */
-export const spareOf = (lot: Lot, guys: Guys): number =>
+export const anchorSpare = (lot: Lot, guys: Guys): number =>
   Math.min(...anchorPoints(lot.mast, guys).map((point) => roomAt(lot, point)));
+
+/** That, or the room that is left between guys and power lines, where it is less, m. */
+export const spareOf = (lot: Lot, guys: Guys): number =>
+  Math.min(...anchorPoints(lot.mast, guys).map((point) => spareAt(lot, point)));
+
+const spareAt = (lot: Lot, point: Point): number => Math.min(roomAt(lot, point), guyRoom(lot, point));
 
 /** A nanometre: lengths that differ by less are one. */
 const SAME = 1e-9;
@@ -136,7 +143,7 @@ export function radiiAt(
   radius: number,
   rotation: number,
 ): readonly number[] | undefined {
-  const fits = (bearing: number, r: number) => roomAt(lot, pointAt(lot.mast, bearing, r)) >= -ON_THE_LINE;
+  const fits = (bearing: number, r: number) => spareAt(lot, pointAt(lot.mast, bearing, r)) >= -ON_THE_LINE;
   const guys = { perLevel, radius, rotation };
   const own = Array.from({ length: perLevel }, (_, i) => {
     const bearing = bearingOf(guys, i);

@@ -45,7 +45,7 @@ export interface Candidate {
   readonly concrete: number;
   readonly objective: number;
   readonly use: number;
-  /** Room of the worst anchor inside the lot, m. */
+  /** Room of the worst anchor inside the lot, or of its guys beside power lines, m. */
   readonly spare: number;
   readonly key: string;
 }

@@ -22,6 +22,22 @@ test("barredArcs(lot, radius) is empty where the circle stays inside the setback
   expect(barredArcs(lot({}), 80)).toEqual([{ from: 0, to: 360, why: "outside the lot" }]);
 });
 
+test("barredArcs() bar the side of a power line that guys must keep clear of, as wide as the cosine says", () => {
+  const line = {
+    name: "Lane",
+    points: [
+      [24, -90],
+      [24, 90],
+    ] as [number, number][],
+  };
+  const arcs = barredArcs(lot({ powerLines: [line], lineClearance: 4 }), 30);
+  expect(arcs.map(({ why }) => why)).toEqual(["too near Lane"]);
+  // guys of 30 m come within 4 m of a line 24 m to the east where their ends stand more than 20 m east
+  const half = degrees(Math.asin(20 / 30));
+  expect(Math.abs(arcs[0].from - half)).toBeLessThanOrEqual(0.5);
+  expect(Math.abs(arcs[0].to - (180 - half))).toBeLessThanOrEqual(0.5);
+});
+
 test("barredArcs() of a square lot are as wide as the cosine says: setback over radius", () => {
   const arcs = barredArcs(lot({}), 45);
   expect(arcs.map(({ why }) => why)).toEqual(Array.from({ length: 4 }, () => "within the setback"));

@@ -488,6 +488,64 @@ test("verify(a power line within reach of the falling mast) warns and does not f
   });
 });
 
+test("verify(a guy nearer to a power line than the stated clearance) fails, a hair farther off passes", () => {
+  // guys toward 0, 120 and 240 degrees: the anchor toward 120 stands 36 ft x sin 60 = 31.18 ft east of the mast
+  const gap = 46 + 36 * Math.sin(Math.PI / 3);
+  const beside = (east: number, clearance?: string) =>
+    verify(
+      pasture((s) => {
+        s.lot.lineClearance = clearance;
+        s.lot.powerLines = [
+          {
+            name: "Near line",
+            points: [
+              [`${east} ft`, "-40 ft"],
+              [`${east} ft`, "165 ft"],
+            ],
+          },
+        ];
+      }),
+      design(),
+    );
+  const near = beside(gap + 14.9, "15 ft");
+  expect(near.passes).toBe(false);
+  expect(check(near, "line-clearance")).toMatchObject({
+    kind: "limit",
+    where: "Near line",
+    passes: false,
+    demand: expect.closeTo(15 * FOOT, 9),
+    capacity: expect.closeTo(14.9 * FOOT, 6),
+    note: "guy toward anchor 2",
+  });
+  expect(beside(gap + 15.1, "15 ft").passes).toBe(true);
+  // nothing stated: 10 ft, and the verdict says so
+  const silent = beside(gap + 9.9);
+  expect(check(silent, "line-clearance")).toMatchObject({
+    passes: false,
+    demand: expect.closeTo(10 * FOOT, 9),
+  });
+  expect(silent.assumptions.join(" ")).toMatch(/No clearance from power lines is stated/);
+  expect(beside(gap + 10.1).passes).toBe(true);
+  // across the guys: nothing between them
+  expect(check(beside(gap - 5, "15 ft"), "line-clearance").utilisation).toBe(Number.POSITIVE_INFINITY);
+});
+
+test("parseStudy() refuses a mast nearer to a power line than guys keep from it", () => {
+  const touching = () =>
+    pasture((s) => {
+      s.lot.powerLines = [
+        {
+          name: "Drop to the shed",
+          points: [
+            ["50 ft", "0 ft"],
+            ["50 ft", "120 ft"],
+          ],
+        },
+      ];
+    });
+  expect(touching).toThrow(/lot\.mast: found a mast 1\.2 m from Drop to the shed, expected 3\.0 m or more/);
+});
+
 test("verify(a gust factor below what a slow mast asks) fails and says what to state", () => {
   const tall = pasture((s) => (s.wishes.height = "140 ft"));
   const slow = freeStanding({ height: 140 * FOOT, stack: [{ section: "3leg-31", length: 140 * FOOT }] });

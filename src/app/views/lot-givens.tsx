@@ -1,4 +1,5 @@
 import "../css/every.css";
+import { LINE_CLEARANCE } from "../../model/lot.ts";
 import { upperFirst } from "../../report/names.ts";
 import { Choice } from "../parts/given.tsx";
 import { type Part, Stated } from "../parts/stated.tsx";
@@ -6,11 +7,13 @@ import { book, changeStudy, type Reading, useBook } from "../state/book.ts";
 import { figure, type System, said } from "../wording/figures.ts";
 import { typedNumber, typedPercent, typedQuantity } from "../wording/given.ts";
 import { inWords } from "../wording/parts.ts";
+import { Quantity } from "./givens/fields.tsx";
 
 type Spot = readonly [number, number];
 
 /** What the lot lets the anchors do: its slope, and whether they may stand at unlike distances. */
 export const LotGivens = ({ reading }: { reading: Reading }) => {
+  const system = useBook((state) => state.system);
   const { slope } = reading.study.lot;
   const { drawnIn } = reading.study.parts;
   return (
@@ -45,6 +48,16 @@ export const LotGivens = ({ reading }: { reading: Reading }) => {
           changeStudy(["lot", "slope"], values, values ? "the lot falls" : "the lot is level")
         }
       />
+      {reading.study.lot.powerLines.length > 0 && (
+        <Quantity
+          path={["lot", "lineClearance"]}
+          dimension="length"
+          label="Clearance from power lines"
+          prefix="guys and mast keep "
+          suffix=" from power lines"
+          none={`guys and mast keep ${said(LINE_CLEARANCE, "length", system)} from power lines, as nothing is stated`}
+        />
+      )}
       <Choice
         label="Distances of the anchors"
         value={drawnIn ? "in" : "alike"}

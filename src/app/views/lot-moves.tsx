@@ -60,7 +60,7 @@ const Moves = ({ reading, cost }: Props) => {
               <td className="num">
                 <b>{paper ? costWords(outcome, cost, currency, system) : ""}</b>
               </td>
-              <td className="quiet">{paper ? thenWords(outcome, system) : "outside the lot"}</td>
+              <td className="quiet">{paper ? thenWords(outcome, system) : "no place for a mast"}</td>
             </tr>
           );
         })}

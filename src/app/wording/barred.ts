@@ -1,4 +1,5 @@
 import type { Study } from "../../model/study.ts";
+import { guyRoom } from "../../problem/lines.ts";
 import { ON_THE_LINE, roomAt } from "../../problem/lot.ts";
 import { type System, said } from "./figures.ts";
 
@@ -38,7 +39,10 @@ const barredBy = ({ keepOut = [], ...lot }: Lot, radius: number, bearing: number
   const barred = (stated: Lot) => roomAt(stated, spot) < -ON_THE_LINE;
   if (barred({ ...lot, setback: 0 })) return "outside the lot";
   if (barred(lot)) return "within the setback";
-  return keepOut.find((plot) => barred({ ...lot, keepOut: [plot] }))?.name ?? null;
+  const plot = keepOut.find((one) => barred({ ...lot, keepOut: [one] }));
+  if (plot) return plot.name;
+  const near = lot.powerLines.find((one) => guyRoom({ ...lot, powerLines: [one] }, spot) < -ON_THE_LINE);
+  return near ? `too near ${near.name}` : null;
 };
 
 /** "No anchor 36 ft out may stand toward 40° to 85° (Septic field) or 120° to 130° (within the setback)." */

@@ -44,6 +44,7 @@ type SiteLimit =
   | "dig"
   | "water"
   | "lot"
+  | "line-clearance"
   | "anchor-spacing"
   | "height-limit"
   | "concrete-cap"
@@ -384,6 +385,10 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
   dig: stated("depth of the underside"),
   water: { ...stated("depth of the underside"), holds: "depth of the water table" },
   lot: { ...stated("setback", "lot"), holds: "distance of the nearest anchor from the lot line" },
+  "line-clearance": {
+    ...stated("clearance that is kept from power lines, seen from above", "lot"),
+    holds: "distance of the nearest guy or anchor from a power line",
+  },
   "anchor-spacing": {
     ...stated("twice the ground that one anchor lifts", "lot"),
     holds: "distance of the nearest two anchors",
