@@ -53,6 +53,8 @@ export class ShareWorker {
   /** As the job says it, before its ranges lead to a place. */
   private stated: { readonly study: Study; readonly catalog: Catalog } | null = null;
   private search: Search | null = null;
+  /** Of the job before: a dearer bag of cement need not walk its masts again. */
+  private before: Search | null = null;
   private front: FrontSearch | null = null;
   /** Masts solved for earlier jobs: a dearer bag of cement need not solve them again. */
   private readonly recall = new Recall();
@@ -62,6 +64,7 @@ export class ShareWorker {
   /** Reads a job. @throws Error where it does not parse: the page parses first and shows its errors */
   open(job: Job): GridSize {
     this.turn++;
+    this.before = this.search ?? this.before;
     this.search = null;
     this.front = null;
     const read = parseStudy(job.study, { catalog: job.catalog });
@@ -79,7 +82,8 @@ export class ShareWorker {
   /** Walks this share to its end or until paused; reports at once on every new best. Starts where it left off. */
   async find(share: Share, onReport: (report: ShareReport) => void): Promise<ShareReport> {
     const turn = ++this.turn;
-    this.search ??= new Search(this.opened(), share, this.recall);
+    this.search ??= new Search(this.opened(), share, this.recall, this.before ?? undefined);
+    this.before = null;
     const { search } = this;
     let best = search.best;
     let last = performance.now();

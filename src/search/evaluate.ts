@@ -84,8 +84,14 @@ export function structureCents(node: Node, problem: Problem): number {
   );
 }
 
+/** The mast itself fails, or its guys: under every price and on every soil. */
+type Failed = { readonly status: "failed"; readonly limitState: string };
+/** Nothing holds it in the ground, or it is beyond a cap: of this study's parts and prices. */
+type Unheld = { readonly status: "unheld"; readonly limitState: string };
+
 export type Probe =
-  | { readonly status: "failed"; readonly limitState: string }
+  | Failed
+  | Unheld
   /** It passed the killing case; its reactions raise what it must at least cost. */
   | {
       readonly status: "passed";
@@ -112,14 +118,14 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
     node.perLevel === 0
       ? NOTHING
       : leastOf(ground.anchorsOf(holdOf(node)), anchorFloor(result.anchors), allowed, tree.minded);
-  if (!anchors) return { status: "failed", limitState: "anchors" };
+  if (!anchors) return { status: "unheld", limitState: "anchors" };
   const footing = leastOf(
     ground.footings,
     footingUse(result.bases, plateSide(node.root.stack)),
     allowed,
     tree.minded,
   );
-  if (!footing) return { status: "failed", limitState: "footing" };
+  if (!footing) return { status: "unheld", limitState: "footing" };
   const least = starAmounts(node.perLevel, anchors, footing);
   return {
     status: "passed",
@@ -136,7 +142,8 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
 }
 
 export type Evaluation =
-  | { readonly status: "failed"; readonly limitState: string }
+  | Failed
+  | Unheld
   | { readonly status: "safe"; readonly candidates: readonly Candidate[] };
 
 /** The best complete design on a structure, under the aim. */
@@ -186,8 +193,8 @@ export function evaluateAll(node: Node, tree: Tree, allowed: number, leastUse: n
   return candidates.length > 0 ? { status: "safe", candidates } : nothingHolds(anchors, footings);
 }
 
-const nothingHolds = (anchors: readonly unknown[], footings: readonly unknown[]): Evaluation => ({
-  status: "failed",
+const nothingHolds = (anchors: readonly unknown[], footings: readonly unknown[]): Unheld => ({
+  status: "unheld",
   limitState: anchors.length === 0 ? "anchors" : footings.length === 0 ? "footing" : "caps or what is barred",
 });
 
@@ -199,11 +206,7 @@ interface Held {
   readonly footingUse: (part: FootingPart) => number;
 }
 
-function heldStructure(
-  node: Node,
-  tree: Tree,
-  allowed: number,
-): Held | { readonly status: "failed"; readonly limitState: string } {
+function heldStructure(node: Node, tree: Tree, allowed: number): Held | Failed {
   const { problem } = tree;
   const model = modelOf(node, problem);
   const key = structureKey(node);

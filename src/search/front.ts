@@ -89,7 +89,7 @@ export class FrontSearch {
 
   private waiting(node: Node): Waiting {
     const trades = node.star
-      ? this.tree.floors.trades(node, LEAST_USE)
+      ? this.tree.pricing.floors.trades(node, LEAST_USE)
       : [{ cents: node.ground.cents, concrete: node.ground.concrete, use: 0 }];
     return { node, base: node.spent, trades, allowed: 0, known: 0 };
   }
@@ -138,7 +138,7 @@ export class FrontSearch {
   private probe(node: Node, allowed: number): void {
     this.analysed++;
     const result = probe(node, this.tree, allowed);
-    if (result.status === "failed") {
+    if (result.status === "failed" || result.status === "unheld") {
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
       return;
     }
@@ -160,7 +160,7 @@ export class FrontSearch {
 
   private analyse(node: Node, allowed: number): void {
     const result = evaluateAll(node, this.tree, allowed, LEAST_USE);
-    if (result.status === "failed") {
+    if (result.status === "failed" || result.status === "unheld") {
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
       return;
     }

@@ -70,3 +70,14 @@ export interface Node {
   /** Initial tensions, of breaking strength, top down; empty until chosen. */
   readonly tensions: readonly number[];
 }
+
+/** Levels of a node, top down, with a strand each: an arm is at the top alone. */
+export const levelsOf = (
+  { root, levels }: Pick<Node, "root" | "levels">,
+  strand: (level: number) => Strand,
+) =>
+  levels.map((index, i) => ({
+    height: root.statics.z[root.candidates[index]],
+    strand: strand(i),
+    arm: i === 0 ? root.arm : null,
+  }));

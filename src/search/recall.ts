@@ -58,7 +58,7 @@ export class Recall {
 }
 
 /** Everything outside a structure that its analysis reads. */
-function physicalBasis(problem: Problem): string {
+export function physicalBasis(problem: Problem): string {
   const { study, rules, packages, strands, arms, sections, ground } = problem;
   return JSON.stringify([
     study.site.wind,

@@ -6,7 +6,9 @@ import { capped } from "./ground.ts";
 import { floorOf, type Node } from "./node.ts";
 import type { ShareReport } from "./outcome.ts";
 import type { Recall } from "./recall.ts";
+import { renewal } from "./renew.ts";
 import type { Share } from "./share.ts";
+import { MOST_FALLEN } from "./tally.ts";
 import { CAP, SAFE, Tree } from "./tree.ts";
 
 /** Roots far apart in price, the first to be tried last: dear enough to hold, then dearer, then cheaper. */
@@ -35,16 +37,44 @@ export class Search {
   bounded = 0;
   finished = false;
   private readonly queue = new FlatQueue<Node>();
+  /** Has another search taken what is left of this one? */
+  private handedOn = false;
   /** Best objective known to other workers. */
   private elsewhere = Number.POSITIVE_INFINITY;
 
-  constructor(problem: Problem, share?: Share, recall?: Recall) {
+  /** @param before an earlier search of this worker: where it walked the same masts, this one goes on from it */
+  constructor(problem: Problem, share?: Share, recall?: Recall, before?: Search) {
     this.problem = problem;
     this.tree = new Tree(problem, share, recall, capped(problem));
+    if (before && this.goesOn(before)) return;
     const roots = [...this.tree.roots()];
     for (const root of roots) this.push(root);
     // one worker looks for a first safe design; the others hear of it
     if ((share?.index ?? 0) === 0) this.dives = spread(roots.sort((a, b) => a.spent - b.spent));
+  }
+
+  /**
+   * Takes over what an earlier search left of the same masts under other prices, on other ground: what is dead stays
+   * dead, and all else is priced anew. Every design of the grid is in one of the two, whenever it was stopped.
+   */
+  private goesOn(before: Search): boolean {
+    const { revivable } = before.tree.tally;
+    if (before.handedOn) return false;
+    const few = revivable && before.queue.length <= MOST_FALLEN;
+    const again = few && renewal(before.tree, this.tree);
+    if (!again) return false;
+    before.handedOn = true;
+    this.tree.tally.inherit(before.tree.tally);
+    this.analysed = before.analysed;
+    const renew = (node: Node) => {
+      // its answer is remembered, and counted when it is asked again
+      if (node.stage === "probed") this.analysed--;
+      const renewed = again(node);
+      if (renewed) this.push(renewed);
+    };
+    for (const node of revivable) renew(node);
+    for (let node = before.queue.pop(); node; node = before.queue.pop()) renew(node);
+    return true;
   }
 
   /** Objective that a design must beat, or equal, to matter. */
@@ -88,20 +118,21 @@ export class Search {
    * counted nowhere; the walk below meets the same structure again.
    */
   private dive(start: Node): void {
-    const counted = { ...this.tree.pruned };
-    let node: Node | undefined = start;
-    while (node && node.stage !== "structure") {
-      let best: Node | undefined;
-      for (const child of this.tree.children(node))
-        if (!best || child.use < best.use || (child.use === best.use && floorOf(child) < floorOf(best)))
-          best = child;
-      node = best;
-    }
-    for (const rule of Object.keys(this.tree.pruned)) this.tree.pruned[rule] = counted[rule] ?? 0;
+    const node = this.tree.tally.uncounted(() => {
+      let lowest: Node | undefined = start;
+      while (lowest && lowest.stage !== "structure") {
+        let best: Node | undefined;
+        for (const child of this.tree.children(lowest))
+          if (!best || child.use < best.use || (child.use === best.use && floorOf(child) < floorOf(best)))
+            best = child;
+        lowest = best;
+      }
+      return lowest;
+    });
     if (!node) return;
     this.analysed++;
     const result = evaluate(node, this.tree);
-    if (result.status === "failed") return;
+    if (result.status !== "safe") return;
     for (const candidate of result.candidates) this.keep(candidate);
   }
 
@@ -113,11 +144,11 @@ export class Search {
 
   private push(node: Node): void {
     this.bounded++;
-    if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs);
+    if (this.tree.beyondCap(node)) this.tree.prune(CAP, node.designs, node);
     else {
       const objective = floorOf(node);
       // what can't beat the best so far is not kept until the end to be told so
-      if (objective > this.cutoff) this.tree.prune(DEARER, node.designs);
+      if (objective > this.cutoff) this.tree.prune(DEARER, node.designs, node);
       else this.queue.push(node, objective);
     }
   }
@@ -125,22 +156,26 @@ export class Search {
   private probe(node: Node): void {
     this.analysed++;
     const result = probe(node, this.tree, this.problem.allowed);
-    if (result.status === "failed") this.reject(node, result.limitState);
-    else this.push(result.node);
+    if (result.status === "passed") this.push(result.node);
+    else this.reject(node, result);
   }
 
   private analyse(node: Node): void {
     const result = evaluate(node, this.tree);
-    if (result.status === "failed") {
-      this.reject(node, result.limitState);
+    if (result.status !== "safe") {
+      this.reject(node, result);
       return;
     }
-    this.tree.prune(SAFE, node.designs);
+    this.tree.prune(SAFE, node.designs, node);
     for (const candidate of result.candidates) this.keep(candidate);
   }
 
-  private reject(node: Node, limitState: string): void {
-    this.tree.prune(`analysed and failed: ${limitState}`, node.designs);
+  private reject(
+    node: Node,
+    { status, limitState }: { status: "failed" | "unheld"; limitState: string },
+  ): void {
+    const revivable = status === "unheld" ? ({ ...node, stage: "probed" } as const) : undefined;
+    this.tree.prune(`analysed and failed: ${limitState}`, node.designs, revivable);
   }
 
   /** The only judge has the last word on every incumbent. @throws SearchDefect */
@@ -159,7 +194,8 @@ export class Search {
 
   private finish(): void {
     this.finished = true;
-    for (let node = this.queue.pop(); node; node = this.queue.pop()) this.tree.prune(DEARER, node.designs);
+    for (let node = this.queue.pop(); node; node = this.queue.pop())
+      this.tree.prune(DEARER, node.designs, node);
   }
 
   /** Nothing safe that is left, or found, has a smaller objective. */

@@ -1,7 +1,6 @@
 import { pipeBending } from "../checks/pipe.ts";
 import type { LevelModel } from "../checks/rigging.ts";
 import { fixedCents } from "../cost/bill.ts";
-import { reelCents, reelShare } from "../cost/reels.ts";
 import type { Strand } from "../model/catalog.ts";
 import { utilisation } from "../parts/types.ts";
 import type { PlacedStar } from "../problem/star.ts";
@@ -10,26 +9,17 @@ import { type PackageModel, type Problem, type StackModel, sideHeight } from "..
 import { BARRED, Bars } from "./bars.ts";
 import { leanOf, partFeet, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
-import {
-  type Aimed,
-  ALL_MINDED,
-  capped,
-  type GroundChoices,
-  greater,
-  groundChoices,
-  type Minded,
-  NOTHING,
-  starAmounts,
-} from "./ground.ts";
-import { GroundFloors } from "./ground-floors.ts";
-import { Levels, together } from "./level-facts.ts";
-import { leastOfNode, type Node, type Root } from "./node.ts";
+import { ALL_MINDED, capped, type GroundChoices, greater, type Minded, NOTHING } from "./ground.ts";
+import { together } from "./level-facts.ts";
+import { leastOfNode, levelsOf, type Node, type Root } from "./node.ts";
+import { Pricing } from "./pricing.ts";
 import { Recall } from "./recall.ts";
 import { type RiggedLevel, riggedFloor } from "./rigged-floor.ts";
 import { rootFloors } from "./root-floors.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
-import { guyFloor, liftOf, type StarGuys, windwardFloor } from "./star-floors.ts";
+import { guyFloor, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { statics } from "./statics.ts";
+import { Tally } from "./tally.ts";
 import { type StarFloor, starFloor } from "./thrust-floors.ts";
 
 /** The rule under which safe designs are counted that are neither cheaper than the answer nor better at its price. */
@@ -41,30 +31,40 @@ const TAUT = 0.985;
 /** The rule under which designs are counted that cost, pour or dig more than the study allows. */
 export const CAP = "more money, concrete or digging than is allowed";
 
+const NOTHING_HOLDS = "no anchor or base holds";
+const NO_REELS = "no reels to cut the guys from";
+
+/** What stands on a root's base, and where its top guys meet it. */
+interface Mount {
+  readonly pack: PackageModel;
+  readonly stack: StackModel;
+  readonly arm: ArmModel | null;
+}
+
+const mountsOf = ({ packages, stacks, arms }: Problem): Mount[] =>
+  packages.flatMap((pack) =>
+    stacks.flat().flatMap((stack) => [null, ...arms].map((arm) => ({ pack, stack, arm }))),
+  );
+
 /**
  * The tree of partial designs: stack first, then guy heights top down, star, strands top down, tensions.
  * It knows what each step must at least cost and use, and nothing of the order in which it is walked.
  */
 export class Tree {
   readonly grid: Grid;
-  readonly ground: GroundChoices;
   readonly problem: Problem;
-  /** Designs removed by each rule. */
-  readonly pruned: Record<string, number> = {};
+  readonly tally = new Tally();
 
-  private readonly share: Share;
+  readonly share: Share;
   /** Stars walked here, and their places on the grid, each times the anchors and footings of its ground. */
-  private readonly own: ReadonlyMap<3 | 4, { readonly stars: readonly OwnStar[]; readonly grounds: number }>;
+  readonly own: ReadonlyMap<3 | 4, { readonly stars: readonly OwnStar[]; readonly grounds: number }>;
+  /** What each root is: package by package, height by height, stack by stack, arm by arm. */
+  readonly mounts: readonly Mount[];
+  readonly pricing: Pricing;
   private readonly lean: number;
   readonly bars: Bars;
-  /** Of any star, over the base, m. */
-  private readonly highestAnchor: number;
-  readonly floors: GroundFloors;
   /** Of all strands, as the guys' floor counts it. */
   private readonly strongest: Strand;
-  /** Levels whose guys meet the axis, and those on each arm. */
-  private readonly guys: Levels;
-  private readonly onArms: ReadonlyMap<ArmModel, Levels>;
 
   /** Masts solved before, here or in an earlier search of the same worker. */
   readonly recall: Recall;
@@ -99,26 +99,33 @@ export class Tree {
     );
     this.recall = recall;
     recall.open(problem);
-    this.ground = groundChoices(problem);
+    this.pricing = new Pricing(
+      problem,
+      new Map([...this.own].map(([perLevel, { stars }]) => [perLevel, stars])),
+      minded,
+    );
+    this.mounts = mountsOf(problem);
     this.bars = new Bars(problem);
-    this.floors = new GroundFloors(problem, this.ground, minded);
-    this.guys = new Levels(problem);
     const strength = ({ breakingStrength, efficiency }: Strand) => breakingStrength * efficiency;
     this.strongest = problem.strands.reduce(
       (a, b) => (strength(b) > strength(a) ? b : a),
       problem.strands[0],
     );
-    this.onArms = new Map(problem.arms.map((arm) => [arm, new Levels(problem, arm)]));
     this.lean = leanOf(problem);
-    this.highestAnchor = Math.max(
-      0,
-      ...[...problem.stars.values()].flat().flatMap((star) => star.anchors.map((a) => a.elevation)),
-    );
   }
 
-  /** Counts designs that a rule removed. */
-  prune(rule: string, designs: number): void {
-    this.pruned[rule] = (this.pruned[rule] ?? 0) + designs;
+  get pruned(): Readonly<Record<string, number>> {
+    return this.tally.pruned;
+  }
+
+  /** Anchors and footings, best first. */
+  get ground(): GroundChoices {
+    return this.pricing.ground;
+  }
+
+  /** Counts designs that a rule removed. @param node what fell, where another price or ground may bring it back */
+  prune(rule: string, designs: number, node?: Node): void {
+    this.tally.prune(rule, designs, node);
   }
 
   /** Is this utilisation beyond what the wished margin leaves? A hair over is for `verify` to say. */
@@ -140,25 +147,18 @@ export class Tree {
 
   *roots(): Generator<Node> {
     const { problem } = this;
-    let index = 0;
     const most = problem.study.wishes.heightLimit ?? Number.POSITIVE_INFINITY;
-    for (const pack of problem.packages)
-      for (let h = 0; h < problem.heights.length; h++) {
-        const height = problem.heights[h];
-        const pipe = utilisation(pipeBending(problem, pack, height));
-        for (const stack of problem.stacks[h])
-          for (const arm of [null, ...problem.arms]) {
-            const designs = this.designsOf(index, height, arm);
-            if (height > most + 1e-9) this.prune("height limit", designs);
-            else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
-            else {
-              const root = this.rootNode(index, pack, stack, arm, pipe, designs);
-              if (this.bars.mast(root)) this.prune(BARRED, designs);
-              else yield root;
-            }
-            index++;
-          }
+    for (const [index, { pack, stack, arm }] of this.mounts.entries()) {
+      const pipe = utilisation(pipeBending(problem, pack, stack.height));
+      const designs = this.designsOf(index, stack.height, arm);
+      if (stack.height > most + 1e-9) this.prune("height limit", designs);
+      else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
+      else {
+        const root = this.rootNode(index, pipe, designs);
+        if (this.bars.mast(root)) this.prune(BARRED, designs);
+        else yield root;
       }
+    }
   }
 
   /** Designs of a root that are walked here. */
@@ -181,15 +181,9 @@ export class Tree {
     return perLevel === 0 ? 0 : (this.own.get(perLevel)?.grounds ?? 0);
   }
 
-  private rootNode(
-    index: number,
-    pack: PackageModel,
-    stack: StackModel,
-    arm: ArmModel | null,
-    use: number,
-    designs: number,
-  ): Node {
+  private rootNode(index: number, use: number, designs: number): Node {
     const { problem } = this;
+    const { pack, stack, arm } = this.mounts[index];
     const guys = this.grid.candidates(stack.height);
     const sides = pack.sides.map((side) => sideHeight(side, stack.height));
     const known = [0, ...guys, ...partFeet(stack).map((foot) => foot.z)];
@@ -201,7 +195,7 @@ export class Tree {
       pack,
       stack,
       arm,
-      cents: fixedCents(problem, pack, stack.height) + stack.cents,
+      cents: this.rootCents(index),
       candidates: guys.map((z) => heights.indexOf(z)),
       statics: s,
       floors: rootFloors(problem, stack, s, arm !== null),
@@ -224,6 +218,12 @@ export class Tree {
       strands: [],
       tensions: [],
     };
+  }
+
+  /** Antennas, steel, raising, permit: whole cents. */
+  rootCents(index: number): number {
+    const { pack, stack } = this.mounts[index];
+    return fixedCents(this.problem, pack, stack.height) + stack.cents;
   }
 
   /** The next choice, every way that is walked here. What a rule removes is counted and not returned. */
@@ -259,110 +259,40 @@ export class Tree {
             this.prune("cantilever above the top guys", designs);
             continue;
           }
-          const least = this.leastStar(root, perLevel, index);
-          if (!least) {
-            this.prune("no anchor holds inside the lot", designs);
-            continue;
-          }
-          found.push({
-            ...node,
-            stage: "levels",
-            perLevel,
-            levels: [index],
-            ground: least,
-            use,
-            designs,
-          });
+          const child = this.settled(
+            { ...node, stage: "levels", perLevel, levels: [index], use, designs },
+            "no anchor holds inside the lot",
+          );
+          if (child) found.push(child);
         }
     return found;
   }
 
   private freeStanding(node: Node): Node | null {
-    const { root } = node;
-    const { statics: s, floors } = root;
     const designs = this.grid.perFree;
-    const use = Math.max(node.use, floors.cantilever[0]);
+    const use = Math.max(node.use, node.root.floors.cantilever[0]);
     if (this.beyond(use)) {
       this.prune("free-standing legs at the base", designs);
       return null;
     }
-    const least = this.floors.free(root.stack, {
-      compression: s.weight[0] * this.problem.rules.deadFactors.values[0],
-      shear: s.shear[0] * SLACK,
-      moment: floors.moment,
-    });
-    if (!least) {
-      this.prune("no footing holds it free-standing", designs);
-      return null;
-    }
-    return {
-      ...node,
-      stage: "structure",
-      ground: least,
-      use,
-      designs,
-    };
+    return this.settled({ ...node, stage: "structure", use, designs }, "no footing holds it free-standing");
   }
 
-  /** What is known of a level, counted from the top: only there may an arm be. */
-  private guysAt(root: Root, level: number): Levels {
-    return level === 0 ? this.topGuys(root) : this.guys;
+  /** A node of which the mast alone is known, with the least that it costs and what holds it; null where nothing does. */
+  priced(mast: Node): Node | null {
+    const spent = this.pricing.spent(mast);
+    const ground = this.pricing.held(mast);
+    if (ground && spent < Number.POSITIVE_INFINITY) return { ...mast, spent, ground };
+    this.prune(ground ? NO_REELS : NOTHING_HOLDS, mast.designs, mast);
+    return null;
   }
 
-  private topGuys({ arm }: Root): Levels {
-    return (arm && this.onArms.get(arm)) ?? this.guys;
-  }
-
-  /** Cheapest ground and top guys over every radius, for a top level. */
-  private leastStar(root: Root, perLevel: 3 | 4, index: number): Aimed | null {
-    let cents = Number.POSITIVE_INFINITY;
-    let concrete = Number.POSITIVE_INFINITY;
-    let dug = Number.POSITIVE_INFINITY;
-    let aimed = Number.POSITIVE_INFINITY;
-    const mostLevels = Math.max(...this.problem.study.parts.levelCounts);
-    const height = root.statics.z[root.candidates[index]];
-    for (const { star } of this.own.get(perLevel)?.stars ?? []) {
-      if (star.rotation === null) continue;
-      // no guy comes down to its anchor from below
-      const rising = root.candidates.filter((at) =>
-        star.anchors.every((a) => root.statics.z[at] > a.elevation),
-      );
-      if (!rising.includes(root.candidates[index])) continue;
-      const most = this.topGuys(root).at(star, height).ofAny;
-      // every level that may still come hangs on the same anchors, none higher than this one; on a hill the wind
-      // may blow harder on a lower guy than on this one
-      let lost = most.moment;
-      let blown = most.wind;
-      if (!star.even || root.arm)
-        for (const at of rising.filter((candidate) => candidate < root.candidates[index])) {
-          const lower = this.guys.at(star, root.statics.z[at]).ofAny;
-          lost = Math.min(lost, lower.moment);
-          blown = Math.max(blown, lower.wind);
-        }
-      const guys: StarGuys = {
-        star,
-        arm: root.arm,
-        top: height,
-        lowest: root.statics.z[rising[0]],
-        weight: mostLevels * most.weight,
-        wind: most.wind + (mostLevels - 1) * blown,
-        pull: mostLevels * most.pull,
-        moment: most.moment + (mostLevels - 1) * lost,
-      };
-      const floor = windwardFloor(root.floors.moment, guys, this.lean);
-      const anchor = this.floors.anchor(star.hold, floor.uplift, floor.lateral);
-      const footing = this.floors.footing(
-        root.stack,
-        root.statics.light * root.statics.weight[0] + Math.max(floor.uplift - liftOf(guys), 0),
-      );
-      if (!anchor || !footing) continue;
-      const ground = starAmounts(perLevel, anchor, footing);
-      cents = Math.min(cents, ground.cents + most.cents);
-      concrete = Math.min(concrete, ground.concrete);
-      dug = Math.min(dug, ground.dug);
-      aimed = Math.min(aimed, ground.aimed + most.cents);
-    }
-    return cents === Number.POSITIVE_INFINITY ? null : { cents, concrete, dug, aimed };
+  /** The node with the least ground that holds it; null, counted and kept, where none does. */
+  settled(node: Node, rule: string): Node | null {
+    const ground = this.pricing.held(node);
+    if (ground) return { ...node, ground: greater(node.ground, ground) };
+    this.prune(rule, node.designs, node);
+    return null;
   }
 
   /** A level under the lowest. */
@@ -380,12 +310,8 @@ export class Tree {
         this.prune("legs between two guy levels", designs);
         continue;
       }
-      const least = this.guys.shortestCents(
-        root.statics.z[root.candidates[index]],
-        node.perLevel,
-        this.highestAnchor,
-      );
-      found.push({ ...node, levels: [...levels, index], spent: node.spent + least, use, designs });
+      const child: Node = { ...node, levels: [...levels, index], use, designs };
+      found.push({ ...child, spent: this.pricing.spent(child) });
     }
     return found;
   }
@@ -416,7 +342,7 @@ export class Tree {
         this.prune("an anchor above its guys", designs);
         continue;
       }
-      const guys = heights.map((z, i) => this.guysAt(root, i).at(star, z));
+      const guys = this.pricing.levels(node, star);
       const guyed = together(star, root.arm, guys, []);
       const floor = windwardFloor(root.floors.moment, guyed, this.lean);
       const held = starFloor(
@@ -440,34 +366,22 @@ export class Tree {
         star,
         guys.map((level) => level.rigged(undefined)),
       );
-      const uplift = Math.max(floor.uplift, still.uplift);
-      const lateral = Math.max(floor.lateral, still.lateral);
-      const thrust = Math.max(held.thrust, still.thrust);
-      const anchor = this.floors.anchor(star.hold, uplift, lateral);
-      if (!anchor) {
-        this.prune("no anchor holds", designs);
-        continue;
-      }
-      const footing = this.floors.footing(root.stack, thrust);
-      if (!footing) {
-        this.prune("no base bears", designs);
-        continue;
-      }
-      const ground = starAmounts(perLevel, anchor, footing);
-      found.push({
+      const child: Node = {
         ...node,
         stage: "star",
         star,
         guys,
         topStrands,
-        uplift,
-        lateral,
-        thrust,
-        spent: guys.reduce((sum, level) => sum + level.ofAny.cents, root.cents),
-        ground,
+        uplift: Math.max(floor.uplift, still.uplift),
+        lateral: Math.max(floor.lateral, still.lateral),
+        thrust: Math.max(held.thrust, still.thrust),
+        // that of the top guys of any star knew less
+        ground: NOTHING,
         use,
         designs,
-      });
+      };
+      const settled = this.settled({ ...child, spent: this.pricing.spent(child) }, NOTHING_HOLDS);
+      if (settled) found.push(settled);
     }
     return found;
   }
@@ -475,34 +389,24 @@ export class Tree {
   private nextStrand(node: Node): Node[] {
     const { problem } = this;
     const place = node.strands.length;
-    const level = node.guys[place];
     const strands = place === 0 ? node.topStrands : problem.strands;
     const designs = node.designs / strands.length;
     const found: Node[] = [];
     for (const strand of strands) {
-      const spent = node.spent - level.ofAny.cents + level.of(strand).cents;
-      const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], spent, designs };
+      const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], designs };
       if (this.bars.mast(child)) {
         this.prune(BARRED, designs);
         continue;
       }
-      const beyond = this.beyondFloors(child);
-      if (beyond === Number.POSITIVE_INFINITY) {
-        this.prune("no reels to cut the guys from", designs);
+      const spent = this.pricing.spent(child);
+      if (spent === Number.POSITIVE_INFINITY) {
+        this.prune(NO_REELS, designs, child);
         continue;
       }
-      const floored = this.guyed(beyond === 0 ? child : { ...child, spent: spent + beyond });
+      const floored = this.guyed({ ...child, spent });
       if (floored) found.push(floored);
     }
     return found;
-  }
-
-  /** Cents of whole reels beyond the floors of the levels, once all strands are known; Infinity where none yield the guys. */
-  private beyondFloors({ root, star, levels, strands }: Node): number {
-    const { problem } = this;
-    if (!star || strands.length < levels.length || !problem.study.parts.wholeReels) return 0;
-    const guys = levelsOf({ root, levels }, (i) => strands[i]);
-    return reelCents(problem, star, guys) - guys.reduce((sum, guy) => sum + reelShare(problem, star, guy), 0);
   }
 
   /**
@@ -560,23 +464,17 @@ export class Tree {
     );
   }
 
-  /** The node with ground that holds at least this; null (and counted) where there is none. */
+  /** The node with ground that holds at least this; null where there is none. */
   private grounded(node: Node, uplift: number, lateral: number, pressed: number): Node | null {
-    const most = {
-      uplift: Math.max(uplift, node.uplift),
-      lateral: Math.max(lateral, node.lateral),
-      thrust: Math.max(pressed, node.thrust),
-    };
-    const ground = this.floors.of({ ...node, ...most });
-    if (!ground) {
-      this.prune("no anchor or base holds", node.designs);
-      return null;
-    }
-    return {
-      ...node,
-      ...most,
-      ground: greater(node.ground, ground),
-    };
+    return this.settled(
+      {
+        ...node,
+        uplift: Math.max(uplift, node.uplift),
+        lateral: Math.max(lateral, node.lateral),
+        thrust: Math.max(pressed, node.thrust),
+      },
+      NOTHING_HOLDS,
+    );
   }
 
   /** What still air asks of anchors and base. */
@@ -634,14 +532,6 @@ export class Tree {
     return found;
   }
 }
-
-/** Levels of a node, top down, with a strand each: an arm is at the top alone. */
-const levelsOf = ({ root, levels }: Pick<Node, "root" | "levels">, strand: (level: number) => Strand) =>
-  levels.map((index, i) => ({
-    height: root.statics.z[root.candidates[index]],
-    strand: strand(i),
-    arm: i === 0 ? root.arm : null,
-  }));
 
 /** Guys of a complete node, bottom up. */
 export const guysOf = (node: Node, problem: Problem): LevelModel[] =>

@@ -98,9 +98,9 @@ function walk(studies: fc.Arbitrary<StudyFile>, structures: number, seed: number
         expect(floorOf(node), name).toBeLessThanOrEqual(full.candidates[0].objective);
       }
       for (const node of path) {
-        const ground = node.star && tree.floors.of(node);
+        const ground = node.star && tree.pricing.floors.of(node);
         if (!ground) continue;
-        const trades = tree.floors.trades(node, 0);
+        const trades = tree.pricing.floors.trades(node, 0);
         for (const { cents, concrete, use } of all.candidates) {
           traded++;
           const under = trades.some(
