@@ -228,18 +228,24 @@ function analysisAgainstCalculix() {
   ];
 }
 
+/** Each time on new workers, warmed by another wind: those that have answered a study before remember its masts. */
 async function workers() {
-  const job = { study: forWorkers.file, catalog: defaultCatalog };
+  const { file } = forWorkers;
+  const wind = { ...file.site.wind, speed: "70 mph" } as typeof file.site.wind;
+  const calm = { study: { ...file, site: { ...file.site, wind } }, catalog: defaultCatalog };
   const fastest: number[] = [];
   for (const count of [1, 2]) {
-    const pool = createThreads(count);
-    try {
-      const times: number[] = [];
-      for (let i = 0; i < 3; i++) times.push((await pool.find(job, () => {})).proof.seconds);
-      fastest.push(Math.min(...times));
-    } finally {
-      pool.dispose();
+    const times: number[] = [];
+    for (let i = 0; i < 3; i++) {
+      const pool = createThreads(count);
+      try {
+        await pool.find(calm, () => {});
+        times.push((await pool.find({ study: file, catalog: defaultCatalog }, () => {})).proof.seconds);
+      } finally {
+        pool.dispose();
+      }
     }
+    fastest.push(Math.min(...times));
   }
   return fastest.map((time, i) => ({
     grid: forWorkers.name,
