@@ -124,7 +124,7 @@ export function squareMoment(
 }
 
 /**
- * Design shear of a round section, N. ACI 318-19 22.5.5.1 (a) and (c), 22.5.10.5 and, for a circle, 22.5.2.2 (width its
+ * Design shear of a round section, N. ACI 318-19 22.5.5.1 (a) and (c), 22.5.8.5 and, for a circle, 22.5.2.2 (width its
  * diameter, depth 0.8 of it), from memory. Half of the bars count as pulled. Ties further apart than half of the depth
  * (9.7.6.2.2) hold nothing of it.
  * @param tieArea both legs of a tie, m2 @param spacing of the ties, m
