@@ -94,9 +94,9 @@ export const ruleSetSchema = z.strictObject({
       source: text,
     })
     .default({
-      loadFactor: 1.6,
+      loadFactor: 1.67,
       barYield: 413.7e6,
-      source: "1.6 on reactions as they come: our choice, safe for allowable stress",
+      source: "1.67 on reactions as they come: our choice, safe for allowable stress",
     }),
   /** Double the lateral bearing where half an inch of motion at grade does no harm (IBC 1806.3.4). */
   doubleLateral: z.boolean().default(false),

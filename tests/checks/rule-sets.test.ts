@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { underRuleSets } from "../../src/checks/under-rule-sets.ts";
 import { verify } from "../../src/checks/verify.ts";
+import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import { memberShape } from "../../src/physics/steel/member.ts";
 import { checkValue } from "../support/check-values.ts";
@@ -81,6 +82,16 @@ test("wind with ice takes the factor of its own level: ASCE 7's 0.7 and 1.0 are 
   const bare = mapped("asce7-lrfd", "40 mph").pressure(10);
   expect(mapped("asce7-asd", "115 mph").iced!(20).pressure(10) / bare).toBeCloseTo(0.7, 9);
   expect(mapped("asce7-lrfd", "115 mph").iced!(20).pressure(10) / bare).toBeCloseTo(1, 9);
+});
+
+test("concrete is designed at strength level under every rule set: all of a strength-level map's wind, 1.6 of a service one", () => {
+  for (const { id } of defaultCatalog.rules) {
+    const { windFactor, iced, concreteDesign } = under(id).rules;
+    const { loadFactor } = concreteDesign;
+    expect(windFactor.strength * loadFactor, id).toBeGreaterThanOrEqual(1);
+    expect(windFactor.service * loadFactor, id).toBeGreaterThanOrEqual(1.6);
+    expect(iced.ice * loadFactor, id).toBeGreaterThanOrEqual(1);
+  }
 });
 
 describe("the Eurocode rule set", () => {
