@@ -29,7 +29,10 @@ const asce7 = <Basis extends "asce7-16" | "asce7-22">(basis: Basis) =>
       topographicFactor: z.number().min(1).default(1),
       hill: asceHill.optional(),
       groundElevation: signedLength.default(0),
-      /** 0.85 of rigid structures (ASCE 7 section 26.11.1), or "computed": by each mast's own sway, at least 0.85. */
+      /**
+       * 0.85 of rigid structures (ASCE 7 section 26.11.1), or "computed": by each mast's own sway and the hourly speeds of
+       * the edition's own table 26.11-1, at least 0.85.
+       */
       gustFactor: z.union([z.literal("computed"), z.number().min(0.85)]).default(0.85),
     })
     .superRefine(({ hill, topographicFactor }, context) =>
