@@ -146,7 +146,7 @@ describe("mastwright find", () => {
     expect(rows).toHaveLength(found.whyNotCheaper.length);
     for (const row of rows)
       expect(row).toMatch(
-        /^ {2}saves \$[\d.,]+ {2}\S.*(ft|guys|levels|deep|down|-\S+): fails in .+, (no hold|\d+\.\d\d)$/,
+        /^ {2}saves \$[\d.,]+ {2}\S.*(ft|in|guys|levels|deep|down|long|used): fails in .+, (no hold|\d+\.\d\d)$/,
       );
     expect(stdout).not.toMatch(/Infinity|NaN|undefined/);
   });
