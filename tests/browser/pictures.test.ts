@@ -79,6 +79,58 @@ for (const [name, options] of [
     LONG,
   );
 
+test.each([360, 390])(
+  "on a phone of %i px no word of the front lies on a ring, a letter or another word",
+  async (width) => {
+    const { page, wrong, close } = await desk.page({ viewport: { width, height: 844 }, hasTouch: true });
+    await answered(page);
+    await page.evaluate(() => {
+      location.hash = "/tradeoff";
+    });
+    await page.getByText(/map (so far: \d\d|exact)/).waitFor({ timeout: 90_000 });
+    const front = page.locator("svg[aria-label^='Cost against concrete']");
+    const met = await front.evaluate((svg) => {
+      const boxes = (of: string) => [...svg.querySelectorAll(of)].map((one) => one.getBoundingClientRect());
+      const words = [...svg.querySelectorAll("text.halo")].map((text) => {
+        const { left, right, top, bottom, height } = text.getBoundingClientRect();
+        // lettering is lower than its line
+        return {
+          name: text.textContent,
+          left,
+          right,
+          top: top + height * 0.2,
+          bottom: bottom - height * 0.2,
+        };
+      });
+      const marks = [...boxes("circle.p"), ...boxes("rect.k")].map((box) => ({
+        name: `mark at ${Math.round(box.left)}, ${Math.round(box.top)}`,
+        left: box.left,
+        right: box.right,
+        top: box.top,
+        bottom: box.bottom,
+      }));
+      const meet = (a: (typeof words)[0], b: (typeof marks)[0]) =>
+        Math.min(a.right, b.right) > Math.max(a.left, b.left) &&
+        Math.min(a.bottom, b.bottom) > Math.max(a.top, b.top);
+      return {
+        words: words.length,
+        marks: marks.length,
+        met: words.flatMap((word, i) =>
+          [...marks, ...words.slice(i + 1).map((one) => ({ ...one, name: `${one.name}` }))]
+            .filter((other) => meet(word, other))
+            .map((other) => `${word.name} | ${other.name}`),
+        ),
+      };
+    });
+    expect(met.words).toBeGreaterThan(2);
+    expect(met.marks).toBeGreaterThan(8);
+    expect(met.met).toEqual([]);
+    expect(wrong).toEqual([]);
+    await close();
+  },
+  LONG,
+);
+
 test.each([
   ["elevation", "answer", /^Elevation of the mast to scale/],
   ["plan", "lot", /^Plan of the lot/],

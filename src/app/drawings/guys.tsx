@@ -77,14 +77,15 @@ export const Guys = ({ scene, frame, system }: Props) => {
         return (
           <Along key={height} from={[ax, ay]} to={[bx, by]} share={shares[level]}>
             <text y={-6} textAnchor="middle" className="halo">
-              {said(force, "force", system)}
-              {started !== undefined && !frame.narrow
-                ? `, starts at ${figure(started, "force", system)}`
-                : ""}
+              {`${said(force, "force", system)}${
+                started !== undefined && !frame.narrow
+                  ? `, starts at ${figure(started, "force", system)}`
+                  : ""
+              }`}
             </text>
             {!frame.narrow && strand && (
               <text y={15} textAnchor="middle" className="s halo">
-                {strandName(strand, system)}, {said(length, "length", system)}
+                {`${strandName(strand, system)}, ${said(length, "length", system)}`}
               </text>
             )}
           </Along>

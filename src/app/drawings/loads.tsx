@@ -108,7 +108,7 @@ export const Moment = ({ scene, frame, system, number }: Props & { number: numbe
         </text>
       ) : (
         <text x={frame.width} y={frame.y(0) - 4} textAnchor="end" className="s halo">
-          moment, {unitOf("moment", system)}
+          {`moment, ${unitOf("moment", system)}`}
         </text>
       )}
     </g>
@@ -177,16 +177,14 @@ export const Reactions = ({ scene, frame, system }: Props) => {
           <text x={eye - 24} y={grade - 66} className="halo b">
             {figure(pull.uplift, "force", system)}
             <tspan className="s" style={{ fontWeight: 400 }}>
-              {" "}
-              {force} up
+              {` ${force} up`}
             </tspan>
           </text>
           <path d={`M${eye + 10} ${grade + 9}h36`} className="l3" markerEnd="url(#arb)" />
           <text x={eye + 50} y={grade + 13} className="halo b">
             {figure(pull.lateral, "force", system)}
             <tspan className="s" style={{ fontWeight: 400 }}>
-              {" "}
-              {force} in
+              {` ${force} in`}
             </tspan>
           </text>
         </>
@@ -195,16 +193,14 @@ export const Reactions = ({ scene, frame, system }: Props) => {
       <text x={right + 8} y={ground - 26} className="halo b">
         {figure(scene.load.base.compression, "force", system)}
         <tspan className="s" style={{ fontWeight: 400 }}>
-          {" "}
-          {force} down
+          {` ${force} down`}
         </tspan>
       </text>
       {scene.load.base.moment > 1 && (
         <text x={right + 8} y={ground - 44} className="halo b">
           {figure(scene.load.base.moment, "moment", system)}
           <tspan className="s" style={{ fontWeight: 400 }}>
-            {" "}
-            {unitOf("moment", system)}
+            {` ${unitOf("moment", system)}`}
           </tspan>
         </text>
       )}

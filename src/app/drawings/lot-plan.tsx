@@ -117,7 +117,7 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
           textAnchor="middle"
           className="s halo"
         >
-          fall zone, {said(lot.reach, "length", system)}
+          {`fall zone, ${said(lot.reach, "length", system)}`}
         </text>
         <North x={24} y={60} />
         <ScaleBar plan={plan} system={system} />
@@ -226,7 +226,7 @@ const Anchor = ({ peg, index, plan, mast, handle }: AnchorProps) => {
           className="halo"
           style={{ pointerEvents: "none" }}
         >
-          {Math.round(peg.bearing ?? 0)}°
+          {`${Math.round(peg.bearing ?? 0)}°`}
         </text>
       )}
     </>

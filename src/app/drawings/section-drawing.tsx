@@ -95,7 +95,7 @@ const Across = ({ section, system }: Props) => {
         className="lq"
       />
       <text x={98} y={base + 20} textAnchor="middle" className="halo">
-        face {system === "us" ? `${figure(section.face, "size", "us", 2)} in` : small(section.face, system)}
+        {`face ${system === "us" ? `${figure(section.face, "size", "us", 2)} in` : small(section.face, system)}`}
       </text>
       <path
         d={`M${left} ${top - 8}V${top + bays * panel + 8}M${right} ${top - 8}V${top + bays * panel + 8}`}
@@ -255,7 +255,7 @@ const Thinning = ({ section, system, reading }: Props & { reading: Reading }) =>
           <>
             <path d={`M${left} ${y(need)}H${right}`} className="l3" strokeDasharray="6 4" />
             <text x={right} y={y(need) + 15} textAnchor="end" className="halo">
-              the wind bends it by {figure(need, "moment", system)}, thrust comes on top
+              {`the wind bends it by ${figure(need, "moment", system)}, thrust comes on top`}
             </text>
           </>
         )}
@@ -263,7 +263,7 @@ const Thinning = ({ section, system, reading }: Props & { reading: Reading }) =>
           <>
             <circle cx={x(here)} cy={y(now.moment)} r="5" className="p l3" />
             <text x={x(here) - 8} y={y(now.moment) - 8} textAnchor="end" className="b halo">
-              {said(now.moment, "moment", system)} at {wallWords(here, system)}
+              {`${said(now.moment, "moment", system)} at ${wallWords(here, system)}`}
             </text>
           </>
         )}

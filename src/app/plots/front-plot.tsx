@@ -14,6 +14,7 @@ import { designKey } from "../../model/design.ts";
 import type { FrontPoint } from "../../search/types.ts";
 import { SaveSvg } from "../parts/save-svg.tsx";
 import { grouped, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";
+import { frontWords, LETTER } from "./front-words.ts";
 import { FLOORS, type Marked, roundScale, stair } from "./stairs.ts";
 
 interface Props {
@@ -40,6 +41,8 @@ interface Ring {
   readonly cost: number;
   readonly point: FrontPoint;
   readonly letter: string | null;
+  /** Middle of its letter from the ring, px; null where it has none. */
+  readonly off: readonly [dx: number, dy: number] | null;
   readonly words: string;
   readonly take: (point: FrontPoint) => void;
 }
@@ -52,14 +55,18 @@ const dashes: Readonly<Record<number, string | undefined>> = {
 };
 const quiet = { fill: "var(--ink2)", fontSize: 12, fontFamily: "var(--letter)" };
 
+/** Around the paper of the plot, px: letters and words find their places before the chart is drawn. */
+const MARGIN = { top: 8, right: 16, bottom: 22, left: 4 } as const;
+const AXIS = { across: 30, up: 52 } as const;
+
 /** Cost against concrete: one stair for each margin, every corner a judged design. */
 export const FrontPlot = memo((props: Props) => {
   const { points, faint, certain, marked, width, system, currency, take } = props;
-  const built = useMemo(
-    () => build(points, certain, marked, system, currency, take),
-    [points, certain, marked, system, currency, take],
-  );
   const height = Math.min(430, Math.max(320, width * 0.7));
+  const built = useMemo(
+    () => build(points, certain, marked, system, currency, take, [width, height]),
+    [points, certain, marked, system, currency, take, width, height],
+  );
   const paper = useRef<SVGSVGElement>(null);
   return (
     <>
@@ -70,7 +77,7 @@ export const FrontPlot = memo((props: Props) => {
         width={width}
         height={height}
         data={built.rows as Row[]}
-        margin={{ top: 8, right: 16, bottom: 22, left: 4 }}
+        margin={MARGIN}
         accessibilityLayer={false}
       >
         <CartesianGrid stroke="var(--rule)" strokeWidth={0.75} />
@@ -83,6 +90,7 @@ export const FrontPlot = memo((props: Props) => {
           tick={quiet}
           tickLine={false}
           stroke="var(--ink)"
+          height={AXIS.across}
           label={{
             value: `concrete in place, ${unitOf("volume", system)}`,
             position: "insideBottomRight",
@@ -98,7 +106,7 @@ export const FrontPlot = memo((props: Props) => {
           tick={quiet}
           tickLine={false}
           stroke="var(--ink)"
-          width={52}
+          width={AXIS.up}
           allowDataOverflow
         />
         <Area
@@ -110,7 +118,7 @@ export const FrontPlot = memo((props: Props) => {
           connectNulls
           isAnimationActive={false}
         />
-        {built.floors.map(({ floor, last }) => (
+        {built.floors.map(({ floor, last, label }) => (
           <Line
             key={floor}
             dataKey={`floor${floor * 100}`}
@@ -121,7 +129,7 @@ export const FrontPlot = memo((props: Props) => {
             dot={false}
             connectNulls
             isAnimationActive={false}
-            label={(props) => endLabel(props, last, floor)}
+            label={(props) => endLabel(props, last, floor, label)}
           />
         ))}
         <FaintDots points={faint} system={system} />
@@ -150,6 +158,7 @@ const build = (
   system: System,
   currency: string,
   take: (point: FrontPoint) => void,
+  [width, height]: readonly [number, number],
 ) => {
   const stairs = FLOORS.map((floor) => ({ floor, corners: stair(points, floor) })).filter(
     (one) => one.corners.length,
@@ -181,15 +190,43 @@ const build = (
       ]
     : [];
   const all = [...rows, ...hatch].sort((a, b) => a.concrete - b.concrete);
-  const rings: Ring[] = corners.map((point) => ({
+  const letterOf = (point: FrontPoint) => marked.find((one) => one.point === point)?.letter ?? null;
+  const [left, right] = [MARGIN.left + AXIS.up, width - MARGIN.right];
+  const [roof, foot] = [MARGIN.top, height - MARGIN.bottom - AXIS.across];
+  const x = (value: number) => left + ((value - across[0]) / (end - across[0])) * (right - left);
+  const y = (value: number) => foot - ((value - up[0]) / (top - up[0])) * (foot - roof);
+  const { letters, labels } = frontWords(
+    corners.map((point) => ({
+      x: x(volume(point)),
+      y: y(point.cost),
+      radius: radiusOf(point),
+      letter: letterOf(point),
+    })),
+    stairs.map(({ floor, corners: found }) => ({
+      x: right - 4,
+      y: y(found.at(-1)!.cost),
+      words:
+        floor === 0
+          ? ["safe edge: margin 0 % or more", "safe edge"]
+          : [`margin ${floor * 100} % or more`, `margin ${floor * 100} %`],
+      under: floor === 0,
+    })),
+    [left, roof, right, foot],
+  );
+  const rings: Ring[] = corners.map((point, i) => ({
     concrete: volume(point),
     cost: point.cost,
     point,
-    letter: marked.find((one) => one.point === point)?.letter ?? null,
+    letter: letterOf(point),
+    off: letters[i],
     words: `${money(point.cost, currency, system)}, ${said(point.concrete, "volume", system)} of concrete, margin ${percent(point.margin)} %: see this design`,
     take,
   }));
-  const floors = stairs.map(({ floor }) => ({ floor, last: lastIndex(all, `floor${floor * 100}`) }));
+  const floors = stairs.map(({ floor }, i) => ({
+    floor,
+    last: lastIndex(all, `floor${floor * 100}`),
+    label: labels[i],
+  }));
   return { rows: all, rings, across, up, floors };
 };
 
@@ -202,26 +239,32 @@ interface LabelProps {
   readonly y?: number | string;
   readonly index?: number;
 }
-const endLabel = (props: LabelProps, last: number, floor: number) => {
+const endLabel = (
+  props: LabelProps,
+  last: number,
+  floor: number,
+  { text, dy }: { readonly text: string; readonly dy: number },
+) => {
   if (props.index !== last) return <g />;
   return (
     <text
       x={Number(props.x) - 4}
-      y={Number(props.y) + (floor === 0 ? 17 : -7)}
+      y={Number(props.y) + dy}
       textAnchor="end"
       className={floor === 0 ? "g halo" : "halo"}
     >
-      {floor === 0 ? "safe edge: margin 0 % or more" : `margin ${floor * 100} % or more`}
+      {text}
     </text>
   );
 };
 
+const radiusOf = ({ margin }: FrontPoint): number => 3 + 13 * Math.min(margin, 0.8);
+
 /** Module-level, so that its identity never changes: a new shape remounts every ring. */
 const ringShape = (props: unknown) => {
   const { cx, cy, payload } = props as { cx: number; cy: number; payload: Ring };
-  const radius = 3 + 13 * Math.min(payload.point.margin, 0.8);
-  // the user’s own on the right: it may stand where a marked one has its letter on the left
-  const side = payload.letter === "E" ? radius + 5 : -radius - 22;
+  const radius = radiusOf(payload.point);
+  const [lx, ly] = [cx + (payload.off?.[0] ?? 0), cy + (payload.off?.[1] ?? 0)];
   const seen = () => payload.take(payload.point);
   return (
     <g>
@@ -246,10 +289,10 @@ const ringShape = (props: unknown) => {
       </g>
       {payload.letter && (
         <g style={{ pointerEvents: "none" }}>
-          <rect x={cx + side} y={cy - 8.5} width="17" height="17" className="k" />
+          <rect x={lx - LETTER / 2} y={ly - LETTER / 2} width={LETTER} height={LETTER} className="k" />
           <text
-            x={cx + side + 8.5}
-            y={cy + 4.5}
+            x={lx}
+            y={ly + 4.5}
             textAnchor="middle"
             style={{ fill: "var(--paper)", fontWeight: 600, fontSize: 13 }}
           >

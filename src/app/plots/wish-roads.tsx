@@ -1,5 +1,5 @@
 import type { CostMap } from "../../search/types.ts";
-import { figure, money, type System, said, unitOf } from "../wording/figures.ts";
+import { money, type System, said } from "../wording/figures.ts";
 import { costBetween, roadSteps } from "./map-axes.ts";
 import type { Sheet } from "./map-sheet.ts";
 
@@ -41,11 +41,11 @@ export const WishRoads = ({ map, wish, sheet, system, currency }: Props) => {
       <path d={`M${x + 6} ${y}H${wideEnd}`} className="l4" markerEnd="url(#arb)" />
       <circle cx={x} cy={y} r="6" className="p" style={{ stroke: "var(--ink)", strokeWidth: 2.6 }} />
       <text x={x - 10} y={y + 18} textAnchor="end" className="b halo">
-        your wish{here === null ? "" : `: ${money(here, currency, system)}`}
+        {`your wish${here === null ? "" : `: ${money(here, currency, system)}`}`}
       </text>
       {upWords && (
         <text x={x - 10} y={upEnd + 8} textAnchor="end" className="b halo">
-          taller by {figure(taller, "length", system, 0)} {unitOf("length", system)}: {upWords}
+          {`taller by ${said(taller, "length", system, 0)}: ${upWords}`}
         </text>
       )}
       {onAir && (
@@ -60,7 +60,7 @@ export const WishRoads = ({ map, wish, sheet, system, currency }: Props) => {
           textAnchor={left ? "end" : "start"}
           className="b halo"
         >
-          bigger by {said(bigger, "area", system)}: {wideWords}
+          {`bigger by ${said(bigger, "area", system)}: ${wideWords}`}
         </text>
       )}
     </g>
