@@ -3,6 +3,7 @@ import type { PlacedStar } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 import type { Node, Root } from "./node.ts";
 import { physicalBasis } from "./recall.ts";
+import { mountCents } from "./roots.ts";
 import type { OwnStar, Share } from "./share.ts";
 import type { Tree } from "./tree.ts";
 
@@ -41,8 +42,11 @@ export function renewal(before: Tree, now: Tree): ((node: Node) => Node | null) 
   const roots = new Map<number, Root>();
   const rootOf = ({ index, ...known }: Root): Root => {
     let root = roots.get(index);
-    if (!root)
-      roots.set(index, (root = { ...known, index, ...now.mounts[index], cents: now.rootCents(index) }));
+    if (!root) {
+      const mount = now.mounts[index];
+      root = { ...known, ...mount, index, cents: mountCents(now.problem, mount) };
+      roots.set(index, root);
+    }
     return root;
   };
   // both deal their stars in one order

@@ -1,50 +1,27 @@
 import { pipeBending } from "../checks/pipe.ts";
 import type { LevelModel } from "../checks/rigging.ts";
-import { fixedCents } from "../cost/bill.ts";
-import type { Strand } from "../model/catalog.ts";
 import { utilisation } from "../parts/types.ts";
-import type { PlacedStar } from "../problem/star.ts";
 import type { ArmModel } from "../problem/torque-arm.ts";
-import { type PackageModel, type Problem, type StackModel, sideHeight } from "../problem/types.ts";
+import type { Problem } from "../problem/types.ts";
 import { BARRED, Bars } from "./bars.ts";
-import { leanOf, partFeet, SLACK } from "./floors.ts";
 import { Grid } from "./grid.ts";
 import { ALL_MINDED, capped, type GroundChoices, greater, type Minded, NOTHING } from "./ground.ts";
-import { together } from "./level-facts.ts";
+import { type MastFloor, MastFloors } from "./mast-floors.ts";
 import { leastOfNode, levelsOf, type Node, type Root } from "./node.ts";
 import { Pricing } from "./pricing.ts";
 import { Recall } from "./recall.ts";
-import { type RiggedLevel, riggedFloor } from "./rigged-floor.ts";
-import { rootFloors } from "./root-floors.ts";
+import { type Mount, mountsOf, rootNode, rootOf } from "./roots.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
-import { guyFloor, type StarGuys, windwardFloor } from "./star-floors.ts";
-import { statics } from "./statics.ts";
 import { Tally } from "./tally.ts";
-import { type StarFloor, starFloor } from "./thrust-floors.ts";
 
 /** The rule under which safe designs are counted that are neither cheaper than the answer nor better at its price. */
 export const SAFE = "safe, but no better than the answer";
-
-/** A guy's unstretched length over its chord: taut, it is shorter by its strain; what weights lend is given away too. */
-const TAUT = 0.985;
 
 /** The rule under which designs are counted that cost, pour or dig more than the study allows. */
 export const CAP = "more money, concrete or digging than is allowed";
 
 const NOTHING_HOLDS = "no anchor or base holds";
 const NO_REELS = "no reels to cut the guys from";
-
-/** What stands on a root's base, and where its top guys meet it. */
-interface Mount {
-  readonly pack: PackageModel;
-  readonly stack: StackModel;
-  readonly arm: ArmModel | null;
-}
-
-const mountsOf = ({ packages, stacks, arms }: Problem): Mount[] =>
-  packages.flatMap((pack) =>
-    stacks.flat().flatMap((stack) => [null, ...arms].map((arm) => ({ pack, stack, arm }))),
-  );
 
 /**
  * The tree of partial designs: stack first, then guy heights top down, star, strands top down, tensions.
@@ -58,14 +35,11 @@ export class Tree {
   readonly share: Share;
   /** Stars walked here, and their places on the grid, each times the anchors and footings of its ground. */
   readonly own: ReadonlyMap<3 | 4, { readonly stars: readonly OwnStar[]; readonly grounds: number }>;
-  /** What each root is: package by package, height by height, stack by stack, arm by arm. */
+  /** What each root is, by its index. */
   readonly mounts: readonly Mount[];
   readonly pricing: Pricing;
-  private readonly lean: number;
+  private readonly mast: MastFloors;
   readonly bars: Bars;
-  /** Of all strands, as the guys' floor counts it. */
-  private readonly strongest: Strand;
-
   /** Masts solved before, here or in an earlier search of the same worker. */
   readonly recall: Recall;
 
@@ -106,12 +80,7 @@ export class Tree {
     );
     this.mounts = mountsOf(problem);
     this.bars = new Bars(problem);
-    const strength = ({ breakingStrength, efficiency }: Strand) => breakingStrength * efficiency;
-    this.strongest = problem.strands.reduce(
-      (a, b) => (strength(b) > strength(a) ? b : a),
-      problem.strands[0],
-    );
-    this.lean = leanOf(problem);
+    this.mast = new MastFloors(problem);
   }
 
   get pruned(): Readonly<Record<string, number>> {
@@ -126,11 +95,6 @@ export class Tree {
   /** Counts designs that a rule removed. @param node what fell, where another price or ground may bring it back */
   prune(rule: string, designs: number, node?: Node): void {
     this.tally.prune(rule, designs, node);
-  }
-
-  /** Is this utilisation beyond what the wished margin leaves? A hair over is for `verify` to say. */
-  private beyond(use: number): boolean {
-    return use > this.problem.allowed * (1 + 1e-9);
   }
 
   /** Must every completion cost, pour or dig more than the study allows? Rounding of each part is given away. */
@@ -148,15 +112,17 @@ export class Tree {
   *roots(): Generator<Node> {
     const { problem } = this;
     const most = problem.study.wishes.heightLimit ?? Number.POSITIVE_INFINITY;
-    for (const [index, { pack, stack, arm }] of this.mounts.entries()) {
+    for (const [index, mount] of this.mounts.entries()) {
+      const { pack, stack, arm } = mount;
       const pipe = utilisation(pipeBending(problem, pack, stack.height));
       const designs = this.designsOf(index, stack.height, arm);
       if (stack.height > most + 1e-9) this.prune("height limit", designs);
-      else if (this.beyond(pipe)) this.prune("antenna pipe", designs);
+      else if (this.mast.beyond(pipe)) this.prune("antenna pipe", designs);
       else {
-        const root = this.rootNode(index, pipe, designs);
-        if (this.bars.mast(root)) this.prune(BARRED, designs);
-        else yield root;
+        const root = rootOf(problem, mount, index, this.grid.candidates(stack.height));
+        const node = rootNode(root, pipe, designs);
+        if (this.bars.mast(node)) this.prune(BARRED, designs);
+        else yield node;
       }
     }
   }
@@ -179,51 +145,6 @@ export class Tree {
 
   private grounds(perLevel: 0 | 3 | 4): number {
     return perLevel === 0 ? 0 : (this.own.get(perLevel)?.grounds ?? 0);
-  }
-
-  private rootNode(index: number, use: number, designs: number): Node {
-    const { problem } = this;
-    const { pack, stack, arm } = this.mounts[index];
-    const guys = this.grid.candidates(stack.height);
-    const sides = pack.sides.map((side) => sideHeight(side, stack.height));
-    const known = [0, ...guys, ...partFeet(stack).map((foot) => foot.z)];
-    const apart = sides.filter((z) => !known.some((height) => Math.abs(height - z) < 1e-6));
-    const heights = [...new Set([...known, ...apart])].sort((a, b) => a - b);
-    const s = statics(problem, pack, stack, heights);
-    const root: Root = {
-      index,
-      pack,
-      stack,
-      arm,
-      cents: this.rootCents(index),
-      candidates: guys.map((z) => heights.indexOf(z)),
-      statics: s,
-      floors: rootFloors(problem, stack, s, arm !== null),
-    };
-    return {
-      stage: "root",
-      root,
-      spent: root.cents,
-      ground: NOTHING,
-      use,
-      designs,
-      perLevel: 0,
-      levels: [],
-      star: null,
-      guys: [],
-      topStrands: [],
-      uplift: 0,
-      lateral: 0,
-      thrust: 0,
-      strands: [],
-      tensions: [],
-    };
-  }
-
-  /** Antennas, steel, raising, permit: whole cents. */
-  rootCents(index: number): number {
-    const { pack, stack } = this.mounts[index];
-    return fixedCents(this.problem, pack, stack.height) + stack.cents;
   }
 
   /** The next choice, every way that is walked here. What a rule removes is counted and not returned. */
@@ -255,7 +176,7 @@ export class Tree {
           const designs = this.grid.completions(1, index) * this.grounds(perLevel);
           if (designs === 0) continue;
           const use = Math.max(node.use, root.floors.cantilever[at]);
-          if (this.beyond(use)) {
+          if (this.mast.beyond(use)) {
             this.prune("cantilever above the top guys", designs);
             continue;
           }
@@ -271,7 +192,7 @@ export class Tree {
   private freeStanding(node: Node): Node | null {
     const designs = this.grid.perFree;
     const use = Math.max(node.use, node.root.floors.cantilever[0]);
-    if (this.beyond(use)) {
+    if (this.mast.beyond(use)) {
       this.prune("free-standing legs at the base", designs);
       return null;
     }
@@ -306,7 +227,7 @@ export class Tree {
       const designs = this.grid.completions(levels.length + 1, index) * this.grounds(node.perLevel);
       if (designs === 0) continue;
       const use = Math.max(node.use, root.floors.spans.free(root.candidates[index], root.candidates[lowest]));
-      if (this.beyond(use)) {
+      if (this.mast.beyond(use)) {
         this.prune("legs between two guy levels", designs);
         continue;
       }
@@ -325,7 +246,7 @@ export class Tree {
     const each = strands.length ** count * this.grid.tensions(count);
     const lowest = root.candidates[levels[levels.length - 1]];
     const base = Math.max(node.use, root.floors.spans.fromBase(lowest));
-    if (this.beyond(base)) {
+    if (this.mast.beyond(base)) {
       this.prune("legs over the base", each * this.grounds(perLevel));
       return [];
     }
@@ -343,45 +264,10 @@ export class Tree {
         continue;
       }
       const guys = this.pricing.levels(node, star);
-      const guyed = together(star, root.arm, guys, []);
-      const floor = windwardFloor(root.floors.moment, guyed, this.lean);
-      const held = starFloor(
-        this.problem,
-        root.stack,
-        root.statics,
-        root.floors.spans,
-        levels.map((index) => root.candidates[index]),
-        guyed,
-        root.floors.moment,
-        floor.uplift,
-        0,
-      );
-      const use = Math.max(base, held.use);
-      if (this.beyond(use)) {
-        this.prune("legs or buckling under what the guys press", designs);
-        continue;
-      }
-      const still = this.stillAir(
-        root,
-        star,
-        guys.map((level) => level.rigged(undefined)),
-      );
-      const child: Node = {
-        ...node,
-        stage: "star",
-        star,
-        guys,
-        topStrands,
-        uplift: Math.max(floor.uplift, still.uplift),
-        lateral: Math.max(floor.lateral, still.lateral),
-        thrust: Math.max(held.thrust, still.thrust),
-        // that of the top guys of any star knew less
-        ground: NOTHING,
-        use,
-        designs,
-      };
-      const settled = this.settled({ ...child, spent: this.pricing.spent(child) }, NOTHING_HOLDS);
-      if (settled) found.push(settled);
+      // ground and price of the top guys of any star knew less than those of this one
+      const child: Node = { ...node, stage: "star", star, guys, topStrands, ground: NOTHING, designs };
+      const known = this.mast.placed(node, star, guys, base);
+      this.keep(found, { ...child, spent: this.pricing.spent(child) }, known);
     }
     return found;
   }
@@ -403,133 +289,29 @@ export class Tree {
         this.prune(NO_REELS, designs, child);
         continue;
       }
-      const floored = this.guyed({ ...child, spent });
-      if (floored) found.push(floored);
+      this.keep(found, { ...child, spent }, this.mast.stranded(child));
     }
     return found;
   }
 
-  /**
-   * The strands known so far sharpen the floors by the wind on the guys, their weight and strength; a level whose
-   * strand is not known has the worst of any.
-   */
-  private guyed(node: Node): Node | null {
-    const { root, strands } = node;
-    const star = node.star as PlacedStar;
-    const { problem } = this;
-    const guyed = together(star, root.arm, node.guys, strands);
-    const floor = windwardFloor(root.floors.moment, guyed, this.lean);
-    const held = this.pressed(node, guyed);
-    const use = Math.max(
-      node.use,
-      guyFloor(problem, floor, node.guys, (level) => strands[level] ?? this.strongest, this.lean),
-    );
-    if (this.beyond(use)) {
-      this.prune("guys under the wind's moment", node.designs);
-      return null;
-    }
-    if (this.beyond(held.use)) {
-      this.prune("legs or buckling under what the guys press", node.designs);
-      return null;
-    }
-    const still = this.stillAir(
-      root,
-      star,
-      node.guys.map((level, i) => level.rigged(strands[i])),
-    );
-    return this.grounded(
-      { ...node, use: Math.max(use, held.use) },
-      Math.max(floor.uplift, still.uplift),
-      Math.max(floor.lateral, still.lateral),
-      Math.max(held.thrust, still.thrust),
-    );
-  }
-
-  /** What the guys press is asked again with their wind and weight; on torque arms what was known before stands. */
-  private pressed({ root, levels, strands, use, thrust }: Node, guyed: StarGuys): StarFloor {
-    if (guyed.arm) return { use, thrust };
-    const known = strands.length === levels.length;
-    // wind on four guys has less moment between them than along two
-    const along = guyed.star.even && guyed.star.perLevel === 4 ? { ...guyed, moment: 0 } : guyed;
-    return starFloor(
-      this.problem,
-      root.stack,
-      root.statics,
-      root.floors.spans,
-      levels.map((index) => root.candidates[index]),
-      guyed,
-      root.floors.moment,
-      windwardFloor(root.floors.moment, along, this.lean).uplift,
-      known ? (guyed.weight * root.statics.light * TAUT) / root.statics.heavy : 0,
-    );
-  }
-
-  /** The node with ground that holds at least this; null where there is none. */
-  private grounded(node: Node, uplift: number, lateral: number, pressed: number): Node | null {
-    return this.settled(
-      {
-        ...node,
-        uplift: Math.max(uplift, node.uplift),
-        lateral: Math.max(lateral, node.lateral),
-        thrust: Math.max(pressed, node.thrust),
-      },
-      NOTHING_HOLDS,
-    );
-  }
-
-  /** What still air asks of anchors and base. */
-  private stillAir({ pack, statics: s }: Root, star: PlacedStar, levels: readonly RiggedLevel[]) {
-    const { uplift, lateral, pull } = riggedFloor(levels);
-    // antennas off the axis lean the mast in still air: on even anchors the one pulled more is above this, on uneven
-    // it need not be the one that is pulled most
-    const leans = [...pack.antennas, ...pack.sides].some((antenna) => antenna.offset > 0);
-    const known = star.even || !leans ? SLACK : 0;
-    return { uplift: uplift * known, lateral: lateral * known, thrust: (s.weight[0] + pull) * SLACK };
-  }
-
-  /** Rigged, everything is statics: what still air alone asks of legs, anchors and base. */
   private tensions(node: Node): Node[] {
-    const { root, levels } = node;
-    const star = node.star as PlacedStar;
-    const { problem, grid } = this;
-    const designs = node.designs / grid.tensions(levels.length);
+    const { grid } = this;
+    const count = node.levels.length;
+    const designs = node.designs / grid.tensions(count);
     const found: Node[] = [];
-    const feet = partFeet(root.stack);
-    for (const tensions of grid.drawn(levels.length)) {
-      const drawn = node.guys.map((level, i) => level.drawn(node.strands[i], tensions[i]));
-      if (drawn.some(({ inside }) => !inside)) {
-        this.prune("initial tension outside its window", designs);
-        continue;
-      }
-      const rigged = drawn.map((level) => level.rigged);
-      let { use } = node;
-      for (const foot of feet) {
-        let above = 0;
-        node.guys.forEach(({ height }, i) => {
-          if (height > foot.z + 1e-9) above += rigged[i].pull;
-        });
-        const weight = root.statics.weight[root.statics.z.indexOf(foot.z)];
-        const { lattice } = foot.section;
-        use = Math.max(
-          use,
-          (SLACK * (weight + above) * lattice.axialShare * problem.rules.leg.required) /
-            lattice.legCompression,
-        );
-      }
-      if (this.beyond(use)) {
-        this.prune("legs when rigged", designs);
-        continue;
-      }
-      const still = this.stillAir(root, star, rigged);
-      const child = this.grounded(
-        { ...node, stage: "structure", tensions, use, designs },
-        still.uplift,
-        still.lateral,
-        still.thrust,
-      );
-      if (child) found.push(child);
-    }
+    for (const tensions of grid.drawn(count))
+      this.keep(found, { ...node, stage: "structure", tensions, designs }, this.mast.drawn(node, tensions));
     return found;
+  }
+
+  /** Adds a child with what is known of its mast, where nothing forbids it and something holds it. */
+  private keep(found: Node[], child: Node, known: MastFloor): void {
+    if ("forbidden" in known) {
+      this.prune(known.forbidden, child.designs);
+      return;
+    }
+    const settled = this.settled({ ...child, ...known }, NOTHING_HOLDS);
+    if (settled) found.push(settled);
   }
 }
 

@@ -29,8 +29,6 @@ const callsOf = (text: string, begin: RegExp): string[] =>
 /** A file reads in one sitting. Longer ones are named here with their reason. */
 const LONGEST = 350;
 const LONGER: Readonly<Record<string, string>> = {
-  "src/search/tree.ts":
-    "the stages of one tree, each a short method; its floors and its ground live elsewhere",
   "src/app/wording/formulas.ts": "a table, an entry a limit state: looked up, not read through",
 };
 
