@@ -22,15 +22,23 @@ const covers = (
   b: { cents: number; concrete: number; use: number },
 ) => a.cents <= b.cents && a.concrete <= b.concrete && a.use <= b.use + SAME_USE;
 
-/** A partial design in the queue, with the ways to hold it in the ground; none while its star is not known. */
-interface Waiting {
+/** A partial design with the ways to hold it in the ground. */
+interface Offer {
   readonly node: Node;
   /** Cents of all but the ground, or of everything. */
   readonly base: number;
   readonly trades: readonly Trade[];
-  /** Most that its worth was found to let it use, and how many points were known then. */
-  allowed: number;
-  known: number;
+}
+
+/** The least cents of a way that no point beats, Infinity where all are beaten, and the most that one may use. */
+interface Worth {
+  readonly cents: number;
+  readonly allowed: number;
+}
+
+/** An offer in the queue, with the most that it was found to be let use, and how many points were known then. */
+interface Waiting extends Offer, Pick<Worth, "allowed"> {
+  readonly known: number;
 }
 
 /**
@@ -50,7 +58,7 @@ export class FrontSearch {
   constructor(problem: Problem, share?: Share, recall?: Recall) {
     // what a part costs and pours counts here, and what it digs only under a cap
     this.tree = new Tree(problem, share, recall, { ...capped(problem), cents: true, concrete: true });
-    for (const root of this.tree.roots()) this.push(this.waiting(root));
+    for (const root of this.tree.roots()) this.push(this.offer(root));
   }
 
   step(milliseconds: number): boolean {
@@ -63,10 +71,11 @@ export class FrontSearch {
         break;
       }
       // points found since may beat its cheapest ground
-      const cents = next.known === this.found ? bound : this.worth(next);
+      const { cents, allowed } =
+        next.known === this.found ? { cents: bound, allowed: next.allowed } : this.worth(next);
       if (cents === Number.POSITIVE_INFINITY) this.tree.prune(BEATEN, next.node.designs);
-      else if (cents > bound) this.queue.push(next, cents);
-      else this.open(next.node, next.allowed);
+      else if (cents > bound) this.queue.push({ ...next, allowed, known: this.found }, cents);
+      else this.open(next.node, allowed);
     }
     return this.finished;
   }
@@ -74,7 +83,7 @@ export class FrontSearch {
   private open(node: Node, allowed: number): void {
     if (node.stage === "structure") this.probe(node, allowed);
     else if (node.stage === "probed") this.analyse(node, allowed);
-    else for (const child of this.tree.children(node)) this.push(this.waiting(child));
+    else for (const child of this.tree.children(node)) this.push(this.offer(child));
   }
 
   /** Every design cheaper than this is decided: whole cents, Infinity at the end. */
@@ -87,33 +96,28 @@ export class FrontSearch {
     for (const point of points) this.keep(point);
   }
 
-  private waiting(node: Node): Waiting {
+  private offer(node: Node): Offer {
     const trades = node.star
       ? this.tree.pricing.floors.trades(node, LEAST_USE)
       : [{ cents: node.ground.cents, concrete: node.ground.concrete, use: 0 }];
-    return { node, base: node.spent, trades, allowed: 0, known: 0 };
+    return { node, base: node.spent, trades };
   }
 
-  private push(waiting: Waiting): void {
-    const { node } = waiting;
+  private push(offer: Offer): void {
+    const { node } = offer;
     if (this.tree.beyondCap(node)) {
       this.tree.prune(CAP, node.designs);
       return;
     }
-    const cents = this.worth(waiting);
+    const { cents, allowed } = this.worth(offer);
     if (cents === Number.POSITIVE_INFINITY) this.tree.prune(BEATEN, node.designs);
-    else this.queue.push(waiting, cents);
+    else this.queue.push({ ...offer, allowed, known: this.found }, cents);
   }
 
-  /**
-   * The least cents of a way that no point beats, Infinity where all are beaten; notes the most that such a design
-   * may use.
-   */
-  private worth(waiting: Waiting): number {
+  private worth({ node, base, trades }: Offer): Worth {
     const { points } = this;
-    const { base, trades } = waiting;
     const most = this.tree.problem.allowed;
-    const least = Math.max(waiting.node.use, LEAST_USE);
+    const least = Math.max(node.use, LEAST_USE);
     let cents = Number.POSITIVE_INFINITY;
     let allowed = 0;
     for (const trade of trades) {
@@ -130,9 +134,7 @@ export class FrontSearch {
       // trades come cheapest first: none that follows is cheaper or may use more
       if (allowed >= most) break;
     }
-    waiting.allowed = Math.min(allowed, most);
-    waiting.known = this.found;
-    return cents;
+    return { cents, allowed: Math.min(allowed, most) };
   }
 
   private probe(node: Node, allowed: number): void {
@@ -153,8 +155,6 @@ export class FrontSearch {
       node: result.node,
       base: structureCents(node, problem),
       trades: paired(node.perLevel, anchors, tradesOf(ground.footings, use, least, allowed)),
-      allowed,
-      known: 0,
     });
   }
 
