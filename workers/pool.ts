@@ -23,6 +23,9 @@ export interface Hand {
 /** Progress reaches the caller at most this often, ms. */
 const PROGRESS = 100;
 
+/** How long a cell of the map is sought at first, ms; what takes longer comes after the others, and has four times as long. */
+const CELL_PATIENCE = 1000;
+
 /** A share that has not reported: whatever is in it may cost nothing. */
 const UNHEARD: ShareReport = { best: null, bound: 0, analysed: 0, pruned: {}, finished: false };
 
@@ -198,33 +201,44 @@ export class Pool implements SearchClient {
     await this.open(job);
     const { heights, areas } = axes;
     const cells: MapCell[] = [];
-    const order = [...coarseToFine(heights.length, areas.length)];
     let last = 0;
     const map = (done: boolean): CostMap => ({ heights, areas, cells: [...cells], done });
-    await this.all(async ({ remote }) => {
-      for (let next = order.shift(); next && run === this.running && !this.stopped; next = order.shift()) {
-        const cell = (await remote.cell(heights[next[0]], areas[next[1]])) as MapCell | null;
-        if (!cell) break;
-        cells.push(cell);
-        if (run === this.running && performance.now() - last > 5 * PROGRESS) {
-          last = performance.now();
-          onProgress(map(false));
+    const goesOn = () => run === this.running && !this.stopped;
+    // a cell that is hard to prove, mostly far out where nothing is safe, does not hold up all the others
+    let round = [...coarseToFine(heights.length, areas.length)];
+    for (let patience = CELL_PATIENCE; round.length > 0 && goesOn(); patience *= 4) {
+      const later: typeof round = [];
+      await this.all(async ({ remote }) => {
+        for (let next = round.shift(); next && goesOn(); next = round.shift()) {
+          const [row, column] = next;
+          const told = remote.cell(heights[row], areas[column], patience);
+          const cell = (await told) as Awaited<ReturnType<ShareWorker["cell"]>>;
+          if (cell === "later") later.push(next);
+          else if (cell) cells.push(cell);
+          if (goesOn() && performance.now() - last > 5 * PROGRESS) {
+            last = performance.now();
+            onProgress(map(false));
+          }
         }
-      }
-    });
+      });
+      round = later;
+    }
     return map(cells.length === heights.length * areas.length);
   }
 
-  async cures(job: Job, design: Design): Promise<readonly Cure[]> {
-    await this.open(job);
-    const [first] = this.hands;
-    return Promise.race([first.remote.cures(design) as Promise<readonly Cure[]>, first.failed]);
+  cures(job: Job, design: Design): Promise<readonly Cure[]> {
+    return this.ask(job, (remote) => remote.cures(design) as Promise<readonly Cure[]>);
   }
 
-  async chance(job: Job, design: Design): Promise<Reliability> {
+  chance(job: Job, design: Design): Promise<Reliability> {
+    return this.ask(job, (remote) => remote.chance(design) as Promise<Reliability>);
+  }
+
+  /** What one worker alone answers. */
+  private async ask<T>(job: Job, question: (remote: Hand["remote"]) => Promise<T>): Promise<T> {
     await this.open(job);
-    const [first] = this.hands;
-    return Promise.race([first.remote.chance(design) as Promise<Reliability>, first.failed]);
+    const [{ remote, failed }] = this.hands;
+    return Promise.race([question(remote), failed]);
   }
 
   stop(): void {

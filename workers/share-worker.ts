@@ -124,14 +124,16 @@ export class ShareWorker {
     return report();
   }
 
-  /** One cell of the map; null where it was paused first. */
-  async cell(height: number, area: number): Promise<MapCell | null> {
+  /** One cell of the map; null where it was paused first, "later" where that takes longer than `patience`, ms. */
+  async cell(height: number, area: number, patience: number): Promise<MapCell | "later" | null> {
     const turn = ++this.turn;
     const { study, catalog } = this.opened();
     const { mapCell } = await import("../src/search/map-cell.ts");
+    const until = performance.now() + patience;
     return mapCell(problemAt(study, catalog, height, area), height, area, async () => {
       await breathe();
-      return turn === this.turn;
+      if (turn !== this.turn) return null;
+      return performance.now() < until ? "go on" : "later";
     });
   }
 

@@ -3,15 +3,21 @@ import { nearestMiss } from "./nearest.ts";
 import { Search } from "./search.ts";
 import type { MapCell } from "./types.ts";
 
-/** One cell, solved to its proof in slices, so that its worker can hear that it is no longer wanted. */
-export async function mapCell(
+/**
+ * One cell, solved to its proof in slices.
+ * @param rest asked between them: whether to go on, or what to answer in place of the cell
+ */
+export async function mapCell<Put>(
   problem: Problem,
   height: number,
   area: number,
-  rest: () => Promise<boolean>,
-): Promise<MapCell | null> {
+  rest: () => Promise<"go on" | Put>,
+): Promise<MapCell | Put> {
   const search = new Search(problem);
-  while (!search.step(20)) if (!(await rest())) return null;
+  while (!search.step(20)) {
+    const word = await rest();
+    if (word !== "go on") return word;
+  }
   const { best } = search;
   const base = { height, area };
   if (best)
