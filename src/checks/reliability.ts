@@ -177,8 +177,10 @@ function nearestFailure(
     return id !== STABILITY && BEYOND.some((by) => ways.some((way) => !stands(way, by)));
   };
   // every check is asked about the same places on the axes: `uses` remembers them
-  if (smooth.beta > 0) {
-    const seen = nearestOnAxes(g, names.length, smooth.converged ? smooth.beta - SAME : FARTHEST);
+  // one that is flat at the medians leads nowhere, and may fail at a stroke all the same
+  const flat = smooth.u.every((x) => x === 0) && g(smooth.u) >= 0;
+  if (smooth.beta > 0 || flat) {
+    const seen = nearestOnAxes(g, names.length, smooth.converged && !flat ? smooth.beta - SAME : FARTHEST);
     if (seen && !falls(seen)) {
       const again = firstOrder(g, names.length, seen.u);
       if (again.converged && again.beta <= seen.beta + SAME) return { point: again, outcome: "found" };

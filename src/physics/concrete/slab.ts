@@ -121,8 +121,13 @@ export function shearDemand(slab: Slab, loads: SlabLoads): number {
 
 /** Dead weight of the combinations that wind leads in, ASCE 7-05 2.3.2 and 7-16 2.3.1: 0.9 and 1.2, from memory. */
 const DEAD_WITH_WIND = [0.9, 1.2] as const;
-/** Bearing on a tenth of the width: beyond it the pad tips, which overturning asks; its concrete bears what is left. */
-const FURTHEST = 0.45;
+/**
+ * Bearing on three twentieths of the width, of it: beyond it the pad tips, which overturning asks, and its concrete bears
+ * what is left on a strip that narrows, so that more wind never uses it less nor the same.
+ */
+const TIPPING = 0.45;
+const tipped = (share: number): number =>
+  share <= TIPPING ? share : 0.5 - ((0.5 - TIPPING) * TIPPING) / share;
 
 /**
  * A demand at strength level. All of the service state times the factor; and the wind alone grown by it, over dead
@@ -137,13 +142,13 @@ export function atStrength(
   let most = factor * demand(slab, loads);
   if (factor === 1 || loads.eccentricity === 0 || most === FAILS) return most;
   for (const dead of DEAD_WITH_WIND) {
-    const grown = (factor / dead) * loads.eccentricity;
+    const grown = tipped(((factor / dead) * loads.eccentricity) / slab.width);
     // hot: named one by one, for a spread takes six times as long
     const state: SlabLoads = {
       compression: loads.compression,
       moment: loads.moment,
       normal: dead * loads.normal,
-      eccentricity: Math.max(loads.eccentricity, Math.min(grown, FURTHEST * slab.width)),
+      eccentricity: Math.max(loads.eccentricity, grown * slab.width),
       counted: dead * loads.counted,
       weight: dead * loads.weight,
     };

@@ -135,6 +135,19 @@ test("atStrength(a demand) is no less than that of 0.9 and of 1.2 of the dead we
   expect(scaledWasLess).toBeGreaterThan(5);
 });
 
+test("atStrength(a demand) never falls as the wind grows, up to where the pad tips and beyond", () => {
+  fc.assert(
+    fc.property(slab, size(2e4, 6e5), size(0.01, 0.48), size(1.0001, 1.5), (given, normal, off, more) => {
+      const [less, greater] = [off, Math.min(0.49, more * off)].map((e) => loaded(given.width, normal, e));
+      for (const demand of [bottomDemand, topDemand, shearDemand])
+        expect(atStrength(demand, given, greater, 1.67)).toBeGreaterThanOrEqual(
+          atStrength(demand, given, less, 1.67) * (1 - 1e-9),
+        );
+    }),
+    { numRuns: 400, seed: 75 },
+  );
+});
+
 /** Moment about the face of all pressure beyond it, load on the diagonal, by cells of k (a - x - y). */
 function diagonalMoment(given: Slab, normal: number, eccentricity: number): number {
   const cells = 160;
