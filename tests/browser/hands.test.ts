@@ -4,6 +4,7 @@ import { demoStudy } from "../../src/model/demo-study.ts";
 import { Search } from "../../src/search/search.ts";
 import { problemOf } from "../support/small-study.ts";
 import { findings } from "./axe.ts";
+import { collisions } from "./collisions.ts";
 import { Desk, phone, proven, total } from "./desk.ts";
 
 let desk: Desk;
@@ -286,6 +287,8 @@ test("a plot typed on the lot page keeps the anchors of the next answer off it",
     .filter({ hasText: /No anchor .+ out may stand toward .+ \(Septic field\)/ })
     .waitFor();
   expect(await page.locator(".barred > title").textContent()).toContain("(Septic field)");
+  const plan = page.locator("svg[aria-label^='Plan of the lot']");
+  expect((await plan.evaluate(collisions)).met.filter((pair) => pair.includes("Septic field"))).toEqual([]);
   expect(await page.locator(".barred > path").count()).toBeGreaterThan(0);
   expect(await findings(page)).toEqual([]);
   expect(wrong).toEqual([]);

@@ -1,6 +1,8 @@
 import type { BarredArc } from "../wording/barred.ts";
 import type { Plan } from "./lot-ruling.tsx";
 
+type Spot = readonly [x: number, y: number];
+
 interface Props {
   readonly arcs: readonly BarredArc[];
   /** m. */
@@ -13,6 +15,21 @@ interface Props {
 
 /** Half the width of the band, px. */
 const HALF = 7;
+
+/** Middles of the words inside the circle, one an arc that is long enough for them, px. */
+export const barredSpots = ({ arcs, radius, mast, plan }: Omit<Props, "words">): readonly Spot[] => {
+  const far = radius * plan.scale;
+  if (plan.width < 520) return [];
+  return arcs
+    .filter(({ from, to }) => ((to - from) * Math.PI * far) / 180 > 60)
+    .map(({ from, to }) => {
+      const angle = ((from + to) * Math.PI) / 360;
+      return [
+        plan.x(mast.east) + (far - 30) * Math.sin(angle),
+        plan.y(mast.north) - (far - 30) * Math.cos(angle),
+      ];
+    });
+};
 
 /** Barred ground on the circle of the anchors, crossed as all that is not allowed. */
 export const Barred = ({ arcs, radius, mast, plan, words }: Props) => {
@@ -37,16 +54,11 @@ export const Barred = ({ arcs, radius, mast, plan, words }: Props) => {
       {arcs.map((arc) => (
         <path key={arc.from} d={band(arc)} fill="url(#unsafe)" className="l1" />
       ))}
-      {arcs
-        .filter(({ from, to }) => plan.width >= 520 && ((to - from) * Math.PI * far) / 180 > 60)
-        .map(({ from, to }) => {
-          const [x, y] = at((from + to) / 2, far - 30).split(" ");
-          return (
-            <text key={from} x={x} y={y} textAnchor="middle" className="s halo">
-              no anchor
-            </text>
-          );
-        })}
+      {barredSpots({ arcs, radius, mast, plan }).map(([x, y]) => (
+        <text key={`${x} ${y}`} x={x} y={y} textAnchor="middle" className="s halo">
+          no anchor
+        </text>
+      ))}
     </g>
   );
 };

@@ -6,7 +6,7 @@ import { type Hold, holdName, type Spot } from "../state/lot-edits.ts";
 import { barredWords } from "../wording/barred.ts";
 import { type System, said } from "../wording/figures.ts";
 import { type LotFigures, nearestSpot } from "../wording/lot-figures.ts";
-import { Barred } from "./barred.tsx";
+import { Barred, barredSpots } from "./barred.tsx";
 import { line } from "./frame.ts";
 import { Handle } from "./handle.tsx";
 import { Balloon } from "./loads.tsx";
@@ -34,6 +34,7 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
   const path = (points: readonly Spot[]) => line(points.map(([east, north]) => [x(east), y(north)] as const));
   const [mast, ...anchors] = lot.pegs;
   const tightest = lot.lines[0];
+  const words = lot.barred ? barredSpots({ ...lot.barred, mast, plan }) : [];
   const handle = (hold: Hold, spot: Spot) => ({
     x: x(spot[0]),
     y: y(spot[1]),
@@ -65,7 +66,7 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
           {setback > 0 && <path d={`${path(inset(corners, setback))}Z`} className="n l1 d" />}
           {keepOut.map((plot, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: two plots may bear one name
-            <KeptOut key={i} name={plot.name} corners={plot.corners} plan={plan} />
+            <KeptOut key={i} name={plot.name} corners={plot.corners} plan={plan} words={words} />
           ))}
           {powerLines.map((power, i) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: two lines may bear one name
@@ -175,8 +176,11 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
 };
 
 /** A plot where nothing may be dug for an anchor, its name in its middle. */
-const KeptOut = ({ name, corners, plan }: KeptOutProps) => {
+const KeptOut = ({ name, corners, plan, words }: KeptOutProps) => {
   const middle = (at: 0 | 1) => corners.reduce((sum, corner) => sum + corner[at], 0) / corners.length;
+  const [mx, my] = [plan.x(middle(0)), plan.y(middle(1)) + 4];
+  // a line of lettering away from the words of the barred circle
+  const under = words.find(([x, y]) => Math.abs(x - mx) < 90 && Math.abs(y - my) < LINE);
   return (
     <g>
       <title>{`${name}: no anchor here`}</title>
@@ -186,14 +190,16 @@ const KeptOut = ({ name, corners, plan }: KeptOutProps) => {
         fill="url(#dots)"
       />
       {plan.width >= 520 && (
-        <text x={plan.x(middle(0))} y={plan.y(middle(1)) + 4} textAnchor="middle" className="s halo">
+        <text x={mx} y={under ? under[1] + LINE : my} textAnchor="middle" className="s halo">
           {name}
         </text>
       )}
     </g>
   );
 };
+const LINE = 16;
 interface KeptOutProps {
+  readonly words: ReturnType<typeof barredSpots>;
   readonly name: string;
   readonly corners: readonly Spot[];
   readonly plan: Plan;
