@@ -269,21 +269,21 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
     found: "base",
   },
   "pad-flexure": {
-    asks: "load factor × moment of the soil pressure about the pedestal’s face",
+    asks: "moment of the soil pressure about the pedestal’s face: all of it × load factor, or the wind alone × that on 0.9 and 1.2 of the weight",
     holds: "φ As fy (d − a/2)",
     letters: [...cage, ["a", "depth of the pressed concrete"]],
     sketch: "slab",
     found: "base",
   },
   "pad-lift-flexure": {
-    asks: "load factor × moment of the pad’s weight where it lifts",
+    asks: "moment of the pad’s weight where it lifts: all of it × load factor, or the wind alone × that on 0.9 and 1.2 of the weight",
     holds: "φ As fy (d − a/2) of the upper bars",
     letters: [...cage, ["a", "depth of the pressed concrete"]],
     sketch: "slab",
     found: "base",
   },
   "pad-shear": {
-    asks: "load factor × shear at d from the pedestal",
+    asks: "shear at d from the pedestal: all of it × load factor, or the wind alone × that on 0.9 and 1.2 of the weight",
     holds: "φ vc B d, without ties",
     letters: [
       ["vc", "shear stress that plain concrete bears"],
@@ -293,7 +293,7 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
     found: "base",
   },
   "pad-punching": {
-    asks: "load factor × (N/(b0 d) + 0.4 M (c + d)/(2 J))",
+    asks: "load factor × (N/(b0 d) + 0.4 M (c + d)/(√2 J))",
     holds: "φ vc round the pedestal",
     letters: [
       ["b0", "way round, at half of d from the pedestal"],
@@ -339,7 +339,7 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
     found: "base",
   },
   "pier-bending": {
-    asks: "load factor × greatest moment in the pier",
+    asks: "load factor × greatest moment in the pier, or the moment that would use its cage as its shear does",
     holds: "φ Mn of its cage",
     letters: cage.slice(0, 1),
     sketch: "pier",

@@ -26,6 +26,7 @@ export const Ice = () => {
           as: "number",
         },
       ]}
+      note="Thickness of a 500-year map, as ASCE 7-16 prints it; of the 50-year maps before it, twice theirs."
       remove={ice && "State no ice"}
       write={(values) => changeStudy(["site", "ice"], values, values ? `ice ${values.thickness}` : "no ice")}
     />
