@@ -51,13 +51,26 @@ const ownUnits: Plugin = {
   },
 };
 
-/** What src/purchase/program.ts never asks of the solver: models as text, several aims at once, other orders of branching. */
+/**
+ * What src/purchase/program.ts never asks of the solver: models as text, several aims at once, other orders of branching
+ * and cuts, words for who debugs it, and changes of a model that is solved already.
+ */
 const unasked = [
   "to_JSON",
   "from_JSON",
   "Polyopt",
   "createEnhancedBranchAndCutService",
   "createIncrementalBranchAndCutService",
+  "addLowerBoundMIRCut",
+  "addUpperBoundMIRCut",
+  "log",
+  "WarnOnTypos",
+  "CleanObjectiveAttributes",
+  "updateRightHandSide",
+  "updateConstraintCoefficient",
+  "updateCost",
+  "removeConstraint",
+  "removeVariable",
 ];
 const ownPrograms: Plugin = {
   name: "own-programs",
