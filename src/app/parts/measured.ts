@@ -1,8 +1,14 @@
 import { useCallback, useState, useSyncExternalStore } from "react";
 
-/** Width that a drawing may take; drawings are laid out for it, never squeezed, so lettering keeps its size. */
+/** Beside what stands on a phone's page, left and right together, px. */
+const BESIDE = 32;
+
+/**
+ * Width that a drawing may take; drawings are laid out for it, never squeezed, so lettering keeps its size.
+ * @param fallback until it is measured; never more than the page has, or it would be wider than a phone for a moment
+ */
 export const useWidth = <E extends HTMLElement>(fallback: number) => {
-  const [width, setWidth] = useState(fallback);
+  const [width, setWidth] = useState(() => Math.min(fallback, document.documentElement.clientWidth - BESIDE));
   // A callback, because what is measured may come to stand on the page later than who measures it.
   const ref = useCallback((element: E | null) => {
     if (!element) return;
