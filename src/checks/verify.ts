@@ -22,6 +22,10 @@ import type { StructureModel } from "./structure.ts";
 import { limitStateTitles, limitStateUnits } from "./titles.ts";
 import { windCases } from "./wind-cases.ts";
 
+/** Said of every design with buried concrete anchors: no check here asks it. */
+const NOT_BENT =
+  "A buried concrete anchor is not checked for bending along its own length, where its rod pulls in the middle: the bars along its edges are a licensed engineer's to choose.";
+
 /** Reach of everything that can fall, m. */
 const reach = (model: StructureModel): number => model.stack.height + model.package.exposed;
 
@@ -140,7 +144,7 @@ export function judge(
     concreteVolume: concrete,
     dugVolume: dug,
     work: workOf(problem, billed),
-    assumptions: problem.assumptions,
+    assumptions: anchor?.choice.kind === "deadman" ? [...problem.assumptions, NOT_BENT] : problem.assumptions,
     cases: responses,
   };
 }

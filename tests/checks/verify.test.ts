@@ -432,6 +432,12 @@ function judged(d: Design, change?: Parameters<typeof pasture>[0]) {
   return { passes: v.passes, failed: v.checks.filter((c) => !c.passes).map((c) => c.id) };
 }
 
+test("verify(a design with deadmen) says that their own bending is not asked, and of no other", () => {
+  const said = (judged: Design) => verify(problem, judged).assumptions.join(" ");
+  expect(said(design())).toMatch(/not checked for bending along its own length/);
+  expect(said(freeStanding())).not.toMatch(/bending along its own length/);
+});
+
 test("verify(a pour under water by choice) asks no dry hole and says what it assumed", () => {
   const allowed = pasture((s) => {
     s.site.waterTable = "4 ft";
