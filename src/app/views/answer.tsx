@@ -36,7 +36,9 @@ export const AnswerView = () => {
     <>
       {phone ? (
         <>
-          <p className="heed quiet">{shortCaution}</p>
+          <aside className="heed quiet" aria-label="Caution">
+            {shortCaution}
+          </aside>
           <details className="phone-givens">
             <summary>Givens</summary>
             <Givens />
