@@ -203,7 +203,8 @@ export class Pool implements SearchClient {
     const cells: MapCell[] = [];
     let last = 0;
     const map = (done: boolean): CostMap => ({ heights, areas, cells: [...cells], done });
-    const goesOn = () => run === this.running && !this.stopped;
+    let wanted = true;
+    const goesOn = () => wanted && run === this.running && !this.stopped;
     // a cell that is hard to prove, mostly far out where nothing is safe, does not hold up all the others
     let round = [...coarseToFine(heights.length, areas.length)];
     for (let patience = CELL_PATIENCE; round.length > 0 && goesOn(); patience *= 4) {
@@ -215,6 +216,8 @@ export class Pool implements SearchClient {
           const cell = (await told) as Awaited<ReturnType<ShareWorker["cell"]>>;
           if (cell === "later") later.push(next);
           else if (cell) cells.push(cell);
+          // another job has taken the worker: what it would answer now is of another study
+          else wanted = false;
           if (goesOn() && performance.now() - last > 5 * PROGRESS) {
             last = performance.now();
             onProgress(map(false));
