@@ -59,9 +59,8 @@ export class Search {
    */
   private goesOn(before: Search): boolean {
     const { revivable } = before.tree.tally;
-    if (before.handedOn) return false;
-    const few = revivable && before.queue.length <= MOST_FALLEN;
-    const again = few && renewal(before.tree, this.tree);
+    if (!revivable || before.handedOn || before.queue.length > MOST_FALLEN) return false;
+    const again = renewal(before.tree, this.tree);
     if (!again) return false;
     before.handedOn = true;
     this.tree.tally.inherit(before.tree.tally);

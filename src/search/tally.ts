@@ -1,6 +1,6 @@
 import type { Node } from "./node.ts";
 
-/** Partial designs kept at most for a later search, some 300 bytes each: a study with more is walked anew. */
+/** Partial designs kept at most for a later search: a study with more is walked anew. */
 export const MOST_FALLEN = 40_000;
 
 /**
