@@ -1,6 +1,7 @@
 import type { Strand } from "../model/catalog.ts";
 import type { PlacedStar } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
+import { NOTHING } from "./ground.ts";
 import type { Node, Root } from "./node.ts";
 import { physicalBasis } from "./recall.ts";
 import { mountCents } from "./roots.ts";
@@ -66,6 +67,7 @@ export function renewal(before: Tree, now: Tree): ((node: Node) => Node | null) 
       guys: star ? now.pricing.levels({ root, levels: node.levels }, star) : NONE,
       topStrands: own?.topStrands ?? NONE,
       strands: node.strands.map(({ id }) => strands.get(id) as Strand),
+      ground: NOTHING,
     });
   };
 }

@@ -180,7 +180,7 @@ export class Tree {
             this.prune("cantilever above the top guys", designs);
             continue;
           }
-          const child = this.settled(
+          const child = this.priced(
             { ...node, stage: "levels", perLevel, levels: [index], use, designs },
             "no anchor holds inside the lot",
           );
@@ -196,22 +196,18 @@ export class Tree {
       this.prune("free-standing legs at the base", designs);
       return null;
     }
-    return this.settled({ ...node, stage: "structure", use, designs }, "no footing holds it free-standing");
+    return this.priced({ ...node, stage: "structure", use, designs }, "no footing holds it free-standing");
   }
 
-  /** A node of which the mast alone is known, with the least that it costs and what holds it; null where nothing does. */
-  priced(mast: Node): Node | null {
-    const spent = this.pricing.spent(mast);
-    const ground = this.pricing.held(mast);
-    if (ground && spent < Number.POSITIVE_INFINITY) return { ...mast, spent, ground };
-    this.prune(ground ? NO_REELS : NOTHING_HOLDS, mast.designs, mast);
-    return null;
-  }
-
-  /** The node with the least ground that holds it; null, counted and kept, where none does. */
-  settled(node: Node, rule: string): Node | null {
+  /** A node with the least that it costs and what holds it in the ground; null, counted and kept, where nothing does. */
+  priced(node: Node, rule = NOTHING_HOLDS): Node | null {
+    const spent = this.pricing.spent(node);
+    if (spent === Number.POSITIVE_INFINITY) {
+      this.prune(NO_REELS, node.designs, node);
+      return null;
+    }
     const ground = this.pricing.held(node);
-    if (ground) return { ...node, ground: greater(node.ground, ground) };
+    if (ground) return { ...node, spent, ground: greater(node.ground, ground) };
     this.prune(rule, node.designs, node);
     return null;
   }
@@ -264,10 +260,10 @@ export class Tree {
         continue;
       }
       const guys = this.pricing.levels(node, star);
-      // ground and price of the top guys of any star knew less than those of this one
+      // the ground of any star knew less than that of this one
       const child: Node = { ...node, stage: "star", star, guys, topStrands, ground: NOTHING, designs };
       const known = this.mast.placed(node, star, guys, base);
-      this.keep(found, { ...child, spent: this.pricing.spent(child) }, known);
+      this.keep(found, child, known);
     }
     return found;
   }
@@ -284,12 +280,7 @@ export class Tree {
         this.prune(BARRED, designs);
         continue;
       }
-      const spent = this.pricing.spent(child);
-      if (spent === Number.POSITIVE_INFINITY) {
-        this.prune(NO_REELS, designs, child);
-        continue;
-      }
-      this.keep(found, { ...child, spent }, this.mast.stranded(child));
+      this.keep(found, child, this.mast.stranded(child));
     }
     return found;
   }
@@ -310,8 +301,8 @@ export class Tree {
       this.prune(known.forbidden, child.designs);
       return;
     }
-    const settled = this.settled({ ...child, ...known }, NOTHING_HOLDS);
-    if (settled) found.push(settled);
+    const priced = this.priced({ ...child, ...known });
+    if (priced) found.push(priced);
   }
 }
 
