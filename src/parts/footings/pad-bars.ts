@@ -15,7 +15,7 @@ import type { PadGeometry } from "../../physics/ground/pad.ts";
 export interface PadBars {
   readonly slab: Slab;
   readonly runs: readonly BarRun[];
-  /** Design moment of the pedestal, N m. */
+  /** Design moment of the pedestal, N m; 0 where no cage of it has room for its hooks in the slab. */
   readonly pedestalMoment: number;
   /** "7 bars #5 each way below". */
   readonly words: string;
@@ -92,21 +92,16 @@ export function padBars(
   const above = pad.mats > 1 ? mat(true) : null;
   const thickest = Math.max(below.bar?.diameter ?? 0, above?.bar?.diameter ?? 0);
 
-  const upright = squareCage(pedestal, pad.depth, cage);
-  // hooked on the lower mat; a slab too thin for the hook lets it bear less
-  const hooks = upright
-    ? Math.max(0, thickness - EARTH_COVER - 2 * thickest) /
-      hookLength(upright.bar, strength, barYield, (8 * upright.ring) / upright.count)
-    : 0;
-  const pedestalMoment = upright
-    ? squareMoment(
-        pedestal,
-        upright.ring,
-        upright.count / 4 + 1,
-        upright.bar.area,
-        strength,
-        barYield * Math.min(1, hooks),
-      )
+  // a hook that is too short holds nothing: ACI 318-19 25.4.10.2 (d) lets no hooked bar develop in part
+  const room = thickness - EARTH_COVER - 2 * thickest;
+  const upright = squareCage(
+    pedestal,
+    pad.depth,
+    cage,
+    (bar, spacing) => hookLength(bar, strength, barYield, spacing) <= room * (1 + 1e-9),
+  );
+  const pedestalMoment = upright?.hooked
+    ? squareMoment(pedestal, upright.ring, upright.count / 4 + 1, upright.bar.area, strength, barYield)
     : 0;
   const words = (one: Mat) => `${one.count} bars ${one.bar?.name ?? ""} each way`;
   return {

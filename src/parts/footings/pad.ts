@@ -123,7 +123,9 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
           "pedestal-bending",
           (r) => r.moment,
           pedestalMoment,
-          "at the slab; bars hooked on the lower mat",
+          pedestalMoment > 0
+            ? "at the slab; bars hooked on the lower mat"
+            : "no cage has room for its bars in the pedestal and for their hooks in the slab",
         ),
       ],
     },

@@ -21,13 +21,25 @@ const tieSpacing = (bar: Bar, side: number): number =>
 const tiesAlong = (height: number, spacing: number): number =>
   Math.max(2, Math.ceil((height - 2 * EARTH_COVER) / spacing - 1e-9) + 1);
 
-/** The fewest bars, at least `least` and a multiple of `step`; equals by weight; null where no cage has room. */
-function fewest(area: number, least: number, step: number, fits: (bar: Bar, count: number) => boolean) {
+/**
+ * The fewest bars, at least `least` and a multiple of `step`; equals by weight; null where no cage has room. Those that
+ * are held at their ends go first.
+ */
+function fewest(
+  area: number,
+  least: number,
+  step: number,
+  fits: (bar: Bar, count: number) => boolean,
+  holds: (bar: Bar, count: number) => boolean = () => true,
+) {
   const all = footingBars.flatMap((bar) => {
     const count = Math.max(least, step * Math.ceil(area / bar.area / step - 1e-9));
-    return fits(bar, count) ? [{ bar, count }] : [];
+    return fits(bar, count) ? [{ bar, count, held: holds(bar, count) }] : [];
   });
-  all.sort((a, b) => a.count - b.count || a.count * a.bar.mass - b.count * b.bar.mass);
+  all.sort(
+    (a, b) =>
+      Number(b.held) - Number(a.held) || a.count - b.count || a.count * a.bar.mass - b.count * b.bar.mass,
+  );
   return all[0] ?? null;
 }
 
@@ -61,11 +73,24 @@ export function roundCage(diameter: number, depth: number, steel: number): Cage 
   };
 }
 
-/** Cage of a square pedestal: bars in equal numbers on four sides. Null where it has no room. */
-export function squareCage(side: number, height: number, steel: number): Cage | null {
+/**
+ * Cage of a square pedestal: bars in equal numbers on four sides. Null where it has no room.
+ * @param hooked does a bar at this spacing, centre to centre, have room for its hook?
+ */
+export function squareCage(
+  side: number,
+  height: number,
+  steel: number,
+  hooked: (bar: Bar, spacing: number) => boolean,
+): (Cage & { readonly hooked: boolean }) | null {
   const inside = side / 2 - EARTH_COVER - tieBar.diameter;
-  const picked = fewest(side ** 2 * steel, 4, 4, (bar, count) =>
-    clearEnough((2 * inside - bar.diameter) / (count / 4) - bar.diameter, bar),
+  const spacing = (bar: Bar, count: number) => (2 * inside - bar.diameter) / (count / 4);
+  const picked = fewest(
+    side ** 2 * steel,
+    4,
+    4,
+    (bar, count) => clearEnough(spacing(bar, count) - bar.diameter, bar),
+    (bar, count) => hooked(bar, spacing(bar, count)),
   );
   if (!picked || inside <= 0) return null;
   const { bar, count } = picked;
@@ -75,6 +100,7 @@ export function squareCage(side: number, height: number, steel: number): Cage | 
     count,
     ring: inside - bar.diameter / 2,
     ties: tieSpacing(bar, side),
+    hooked: hooked(bar, spacing(bar, count)),
     runs: [
       { bar, count, length: Math.max(0, height - 2 * EARTH_COVER), where: "upright, along four sides" },
       { bar: tieBar, count: tiesAlong(height, tieSpacing(bar, side)), length: tie, where: "ties" },
