@@ -1,8 +1,8 @@
 import { proxy, type Remote } from "comlink";
 import type { Reliability } from "../src/checks/reliability.ts";
+import { isLeast } from "../src/model/aim.ts";
 import type { Design } from "../src/model/design.ts";
 import { parseStudy } from "../src/model/parse.ts";
-import { isLeast } from "../src/model/study.ts";
 import type { Cure } from "../src/search/cures.ts";
 import { better, type Candidate } from "../src/search/evaluate.ts";
 

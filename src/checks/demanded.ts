@@ -1,4 +1,4 @@
-import type { Place } from "../model/ranges.ts";
+import type { Place } from "../model/place.ts";
 import { ledByFirst } from "../problem/place.ts";
 import type { Elsewhere, Problem } from "../problem/types.ts";
 import type { StructureModel } from "./structure.ts";

@@ -1,6 +1,6 @@
 import type { Catalog } from "../model/catalog.ts";
 import type { Design } from "../model/design.ts";
-import { AS_STATED, type Place, statedSpeed } from "../model/ranges.ts";
+import { AS_STATED, type Place, statedSpeed } from "../model/place.ts";
 import type { Study } from "../model/study.ts";
 import type { Check } from "../model/verdict.ts";
 import { movedTo } from "../problem/air.ts";

@@ -1,7 +1,7 @@
 import { type Billed, bill, volumes } from "../cost/bill.ts";
 import { workOf } from "../cost/work.ts";
 import type { Design } from "../model/design.ts";
-import type { Place } from "../model/ranges.ts";
+import type { Place } from "../model/place.ts";
 import type { CaseResponse, Check, Verdict } from "../model/verdict.ts";
 import { type Measure, utilisation } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";

@@ -1,5 +1,5 @@
 import type { UnderRuleSet } from "../checks/under-rule-sets.ts";
-import type { Place } from "../model/ranges.ts";
+import type { Place } from "../model/place.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import { caution } from "../report/caution.ts";

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { distinct, id, refuse } from "./fields.ts";
+import { distinct, id } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 /** Degrees clockwise from north, seen from the mast. */
 const bearing = z.number().min(0).max(360);

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
-import { id, refuse } from "./fields.ts";
+import { id } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 const length = dimensioned("length", { above: 0 });
 
@@ -114,40 +115,3 @@ export const designSchema = z
 export type Design = z.output<typeof designSchema>;
 export type AnchorChoice = z.output<typeof anchorChoice>;
 export type FootingChoice = z.output<typeof footingChoice>;
-
-/** How deep a footing reaches below grade, its dowels with it, m. */
-export const footingReach = (footing: FootingChoice): number =>
-  footing.depth + ("socket" in footing ? footing.socket : 0);
-
-/** How wide a footing lies in the ground, m. */
-export const footingAcross = (footing: FootingChoice): number =>
-  "diameter" in footing ? footing.diameter : footing.width;
-
-/** Micrometres and a millionth of a degree: two designs that a builder can't tell apart have one key. */
-const canonical = (_key: string, value: unknown) =>
-  typeof value === "number" ? Math.round(value * 1e6) / 1e6 : value;
-
-/** The one key of a design: equal designs have equal keys, and keys order ties. */
-export const designKey = (design: Design): string =>
-  JSON.stringify(
-    [
-      design.package,
-      design.height,
-      design.stack.map((part) => [part.section, part.length]),
-      design.guys && [
-        design.guys.perLevel,
-        design.guys.radii ? [...design.guys.radii] : design.guys.radius,
-        design.guys.tension,
-        design.guys.levels.map(({ height, strand, tension, arm }) => [
-          height,
-          strand,
-          ...(tension === undefined ? [] : [tension]),
-          ...(arm === undefined ? [] : [arm]),
-        ]),
-        Object.entries(design.guys.anchor).sort(([a], [b]) => (a < b ? -1 : 1)),
-        design.guys.rotation,
-      ],
-      Object.entries(design.footing).sort(([a], [b]) => (a < b ? -1 : 1)),
-    ],
-    canonical,
-  );

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { dimensioned, priced, type QuantitySchema } from "../quantity/schema.ts";
 import { axisCount, MOST_AXIS_VALUES } from "./axis.ts";
+import { refuse } from "./refuse.ts";
 
 /** The key of a row: short, lower case, stable. */
 export const id = z
@@ -18,21 +19,6 @@ export const positiveStress = dimensioned("stress", { above: 0 });
 export const price = priced("each");
 export const text = z.string().max(400);
 export const invented = z.boolean().default(false);
-
-/** A refusal as data: `found` is looked up in the input by path where it is left out. */
-export const refuse = (
-  context: z.core.$RefinementCtx<unknown>,
-  path: (string | number)[],
-  expected: string,
-  found?: string,
-): void => {
-  context.addIssue({
-    code: "custom",
-    path,
-    message: `${found === undefined ? "" : `found ${found}, `}expected ${expected}`,
-    params: { expected, ...(found === undefined ? {} : { found }) },
-  });
-};
 
 const range = <T extends z.ZodType<number, unknown>, S extends z.ZodType<number, unknown>>(
   value: T,

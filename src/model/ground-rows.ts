@@ -10,10 +10,10 @@ import {
   positiveSize,
   positiveStress,
   price,
-  refuse,
   sizes,
   text,
 } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 /** How hard it is to dig, and so what an earth screw can be turned into. */
 const digging = z.enum(["easy", "firm", "hard", "rock"]);

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { length, positiveLength, refuse } from "./fields.ts";
+import { length, positiveLength } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 /** From the crest to the mast, and the side it stands on for the wind that counts. */
 const fromCrest = {

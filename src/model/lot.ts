@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import { refuse } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 export type Point = readonly [number, number];
 

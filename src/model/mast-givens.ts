@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { force, length, positiveForce, price, refuse } from "./fields.ts";
+import { force, length, positiveForce, price } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 /** Degrees Celsius that air on earth has. */
 const celsius = z.number().min(-70).max(60);

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
-import { id, positiveStress, refuse, text } from "./fields.ts";
+import { id, positiveStress, text } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 /** What capacity must be, as a multiple of demand, and who says so. */
 const factor = z.strictObject({ required: z.number().gt(0).max(100), source: text });

@@ -11,9 +11,9 @@ import {
   positiveSize,
   positiveStress,
   price,
-  refuse,
   text,
 } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 /**
  * A lattice section as one can buy it: one geometry in one condition. Rows of one `family` fit together.

@@ -1,13 +1,15 @@
 import { z } from "zod";
 import { dimensioned } from "../quantity/schema.ts";
+import { AIMS, isLeast } from "./aim.ts";
 import type { Axis } from "./axis.ts";
 import { barredSchema } from "./barred.ts";
 import { catalogPatchSchema } from "./catalog.ts";
-import { axis, distinct, force, id, length, positiveLength, price, refuse, text, unique } from "./fields.ts";
+import { axis, distinct, force, id, length, positiveLength, price, text, unique } from "./fields.ts";
 import { asceHill, enHill, oneRise } from "./hills.ts";
 import { refuseOddCorners, refuseOddLot } from "./lot.ts";
 import { guyHardware, refuseOddArms, refuseOddInsulation, temperature, turn } from "./mast-givens.ts";
 import { rangesSchema, refuseOddSpeeds, uncertainSchema } from "./ranges.ts";
+import { refuse } from "./refuse.ts";
 
 /** The file version this program writes. Older files are migrated forward, newer ones refused. */
 export const STUDY_VERSION = 1;
@@ -113,10 +115,6 @@ const antennaItem = z.union([
 
 type Item = z.output<typeof antennaItem>;
 
-/** Height of an antenna over the base of a mast of this height, m. */
-export const mountHeight = (item: Item, mast: number): number =>
-  item.above === undefined ? (item.at ?? mast - (item.below ?? 0)) : mast + item.above;
-
 /** An antenna beside the mast must find a mast beside it, whichever height is chosen. */
 function refuseHighPlaces(
   wishes: { height: Axis; packages: readonly { items: readonly Item[] }[] },
@@ -142,14 +140,6 @@ function refuseHighPlaces(
     });
   });
 }
-
-/** What a study may ask for: the least of what is summed up, or the most of what a budget buys. */
-export const LEAST = ["cost", "concrete", "digging"] as const;
-export const MOST = ["margin", "height", "area"] as const;
-export const AIMS = [...LEAST, ...MOST] as const;
-export type Least = (typeof LEAST)[number];
-export type Aim = (typeof AIMS)[number];
-export const isLeast = (aim: Aim): aim is Least => (LEAST as readonly Aim[]).includes(aim);
 
 export const studySchema = z
   .strictObject({

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { dimensioned, priced } from "../quantity/schema.ts";
-import { positiveLength, price, refuse } from "./fields.ts";
+import { positiveLength, price } from "./fields.ts";
+import { refuse } from "./refuse.ts";
 
 /** Bars of ASTM A615, by eighths of an inch. */
 const barSize = z.enum(["#3", "#4", "#5", "#6", "#7", "#8", "#9", "#10", "#11"]);

@@ -1,4 +1,4 @@
-import type { Place } from "./ranges.ts";
+import type { Place } from "./place.ts";
 
 /** What the numbers of a check are measured in; the screen and the sheets turn them into units. */
 export type CheckUnit = "force" | "moment" | "pressure" | "length" | "volume" | "angle" | "ratio" | "money";

@@ -1,5 +1,5 @@
 import type { Catalog, RuleSet, Section } from "../model/catalog.ts";
-import type { Place } from "../model/ranges.ts";
+import type { Place } from "../model/place.ts";
 import type { Study } from "../model/study.ts";
 import { latticeProperties } from "../physics/steel/lattice.ts";
 import { isAngle, widthOf } from "../physics/steel/member.ts";

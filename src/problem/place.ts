@@ -1,5 +1,5 @@
 import type { AnchorRow, Catalog, Section, Soil } from "../model/catalog.ts";
-import { AS_STATED, type Place, statedSpeed } from "../model/ranges.ts";
+import { AS_STATED, type Place, statedSpeed } from "../model/place.ts";
 import type { Study, WindGivens } from "../model/study.ts";
 import { jakyFriction } from "../physics/ground/anchor-post.ts";
 import { wallOf } from "../physics/steel/member.ts";

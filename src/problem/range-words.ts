@@ -1,4 +1,4 @@
-import { statedSpeed } from "../model/ranges.ts";
+import { statedSpeed } from "../model/place.ts";
 import type { Study } from "../model/study.ts";
 import { ledByFirst } from "./place.ts";
 

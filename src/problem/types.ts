@@ -1,5 +1,5 @@
 import type { Catalog, Pipe, Prices, RuleSet, Section, Soil, Strand } from "../model/catalog.ts";
-import type { Place } from "../model/ranges.ts";
+import type { Place } from "../model/place.ts";
 import type { AntennaPackage, Study } from "../model/study.ts";
 import type { BillLine } from "../model/verdict.ts";
 import type { AnchorPart, FootingPart, Ground } from "../parts/types.ts";

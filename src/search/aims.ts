@@ -1,6 +1,7 @@
+import type { Aim } from "../model/aim.ts";
+import { isLeast } from "../model/aim.ts";
 import type { Catalog } from "../model/catalog.ts";
-import type { Aim, Study, StudyFile } from "../model/study.ts";
-import { isLeast } from "../model/study.ts";
+import type { Study, StudyFile } from "../model/study.ts";
 import { compile } from "../problem/compile.ts";
 import { packageArea } from "./map.ts";
 import type { Judged, Outcome, Proof } from "./types.ts";

@@ -10,7 +10,8 @@ import { windCases } from "../checks/wind-cases.ts";
 import { levelCents, volumes } from "../cost/bill.ts";
 import { beyondShares } from "../cost/concrete.ts";
 import { reelCents } from "../cost/reels.ts";
-import { type AnchorChoice, type Design, designKey } from "../model/design.ts";
+import type { AnchorChoice, Design } from "../model/design.ts";
+import { designKey } from "../model/design-key.ts";
 import {
   type AnchorPart,
   type AnchorReaction,

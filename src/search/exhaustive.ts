@@ -2,7 +2,7 @@ import { DesignError, resolve } from "../checks/resolve.ts";
 import { siteRefusal } from "../checks/site.ts";
 import { type JudgedMast, judge, judgeMast } from "../checks/verify.ts";
 import type { Design } from "../model/design.ts";
-import { designKey } from "../model/design.ts";
+import { designKey } from "../model/design-key.ts";
 import { radiiAt, spareOf, starOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 import { better, type Candidate, guyChoice } from "./evaluate.ts";

@@ -1,5 +1,5 @@
 import { siteRefusal } from "../checks/site.ts";
-import { type Aim, isLeast, type Least } from "../model/study.ts";
+import { type Aim, isLeast, type Least } from "../model/aim.ts";
 import type { AnchorPart, AnchorReaction, FootingLoads, FootingPart } from "../parts/types.ts";
 import type { Problem } from "../problem/types.ts";
 

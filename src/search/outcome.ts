@@ -1,5 +1,5 @@
 import { verify } from "../checks/verify.ts";
-import type { Aim } from "../model/study.ts";
+import type { Aim } from "../model/aim.ts";
 import type { Problem } from "../problem/types.ts";
 import { better, type Candidate } from "./evaluate.ts";
 import { whyNotCheaper } from "./explain.ts";

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { verify } from "../../src/checks/verify.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";
-import { AS_STATED, type Place } from "../../src/model/ranges.ts";
+import { AS_STATED, type Place } from "../../src/model/place.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import { compile } from "../../src/problem/compile.ts";

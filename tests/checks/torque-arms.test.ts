@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { DesignError } from "../../src/checks/resolve.ts";
 import { verify } from "../../src/checks/verify.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
-import { designKey } from "../../src/model/design.ts";
+import { designKey } from "../../src/model/design-key.ts";
 import { parseStudy } from "../../src/model/parse.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import { givenOf } from "../../src/report/sheets/given.ts";

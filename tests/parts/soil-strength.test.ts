@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { AS_STATED } from "../../src/model/ranges.ts";
+import { AS_STATED } from "../../src/model/place.ts";
 import { anchorParts, footingParts } from "../../src/parts/index.ts";
 import { catalogAt } from "../../src/problem/place.ts";
 import { problemOf, smallStudy } from "../support/small-study.ts";

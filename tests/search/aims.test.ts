@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { verify } from "../../src/checks/verify.ts";
+import type { Aim } from "../../src/model/aim.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";
-import type { Aim, StudyFile } from "../../src/model/study.ts";
+import type { StudyFile } from "../../src/model/study.ts";
 import { choicesOf, pursue } from "../../src/search/aims.ts";
 import type { Candidate } from "../../src/search/evaluate.ts";
 import { enumerate } from "../../src/search/exhaustive.ts";

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { DesignError } from "../../src/checks/resolve.ts";
 import { verify } from "../../src/checks/verify.ts";
 import type { Design } from "../../src/model/design.ts";
-import { designKey } from "../../src/model/design.ts";
+import { designKey } from "../../src/model/design-key.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import type { Problem } from "../../src/problem/types.ts";
 import { enumerate, everyDesign } from "../../src/search/exhaustive.ts";

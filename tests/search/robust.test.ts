@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { verify } from "../../src/checks/verify.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";
-import type { Place } from "../../src/model/ranges.ts";
+import type { Place } from "../../src/model/place.ts";
 import { compile } from "../../src/problem/compile.ts";
 import { catalogAt, placesOf, siteAt } from "../../src/problem/place.ts";
 import { enumerate } from "../../src/search/exhaustive.ts";

@@ -1,4 +1,4 @@
-import { footingAcross, footingReach } from "../../model/design.ts";
+import { footingAcross, footingReach } from "../../model/footing-size.ts";
 import type { System } from "../wording/figures.ts";
 import type { Scene } from "./scene.ts";
 

@@ -1,4 +1,4 @@
-import { footingAcross, footingReach } from "../../model/design.ts";
+import { footingAcross, footingReach } from "../../model/footing-size.ts";
 import { anchorSize, footingSize } from "../../report/part-names.ts";
 import { type System, said, unitOf } from "../wording/figures.ts";
 import { lengthsIn } from "../wording/parts.ts";

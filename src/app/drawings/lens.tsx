@@ -1,4 +1,4 @@
-import { footingAcross } from "../../model/design.ts";
+import { footingAcross } from "../../model/footing-size.ts";
 import type { System } from "../wording/figures.ts";
 import type { Frame } from "./frame.ts";
 import { holdX } from "./ground.tsx";

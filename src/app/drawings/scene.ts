@@ -1,7 +1,8 @@
 import { governing } from "../../checks/governing.ts";
 import type { Antenna, Catalog, Section, Soil, Strand } from "../../model/catalog.ts";
 import type { Design } from "../../model/design.ts";
-import { mountHeight, type Study } from "../../model/study.ts";
+import { mountHeight } from "../../model/mount-height.ts";
+import type { Study } from "../../model/study.ts";
 import type { CaseResponse, Check, Verdict } from "../../model/verdict.ts";
 import { insulationOf } from "../../problem/insulation.ts";
 import { starOf } from "../../problem/star.ts";

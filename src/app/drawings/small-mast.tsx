@@ -1,4 +1,5 @@
-import { type Design, footingAcross } from "../../model/design.ts";
+import type { Design } from "../../model/design.ts";
+import { footingAcross } from "../../model/footing-size.ts";
 
 /** A mast as a mark, several to one scale: what differs shows before a word is read. */
 export const SmallMast = ({ design, scale, height }: { design: Design; scale: number; height: number }) => {

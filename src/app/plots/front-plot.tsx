@@ -10,7 +10,7 @@ import {
   XAxis,
   YAxis,
 } from "recharts";
-import { designKey } from "../../model/design.ts";
+import { designKey } from "../../model/design-key.ts";
 import type { FrontPoint } from "../../search/types.ts";
 import { SaveSvg } from "../parts/save-svg.tsx";
 import { grouped, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";

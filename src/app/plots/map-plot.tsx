@@ -1,5 +1,5 @@
 import { memo, useMemo, useRef } from "react";
-import { designKey } from "../../model/design.ts";
+import { designKey } from "../../model/design-key.ts";
 import { lowerFirst } from "../../report/names.ts";
 import type { CostMap, MapCell } from "../../search/types.ts";
 import { SaveSvg } from "../parts/save-svg.tsx";

@@ -1,5 +1,6 @@
 import { verify } from "../../checks/verify.ts";
-import { type Design, designKey } from "../../model/design.ts";
+import type { Design } from "../../model/design.ts";
+import { designKey } from "../../model/design-key.ts";
 import type { Verdict } from "../../model/verdict.ts";
 import { compile } from "../../problem/compile.ts";
 import { problemAt } from "../../search/map.ts";

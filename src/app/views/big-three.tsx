@@ -1,5 +1,5 @@
 import { governing } from "../../checks/governing.ts";
-import type { Aim } from "../../model/study.ts";
+import type { Aim } from "../../model/aim.ts";
 import { lowerFirst } from "../../report/names.ts";
 import { Glossed } from "../parts/glossed.tsx";
 import { useBook } from "../state/book.ts";

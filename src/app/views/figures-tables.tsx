@@ -1,4 +1,4 @@
-import { designKey } from "../../model/design.ts";
+import { designKey } from "../../model/design-key.ts";
 import type { CostMap, FrontPoint } from "../../search/types.ts";
 import { Opened } from "../parts/opened.tsx";
 import { cellAt } from "../plots/map-axes.ts";

@@ -1,6 +1,7 @@
 import { useMemo } from "react";
 import { governing } from "../../checks/governing.ts";
-import { type Design, designKey } from "../../model/design.ts";
+import type { Design } from "../../model/design.ts";
+import { designKey } from "../../model/design-key.ts";
 import { lowerFirst } from "../../report/names.ts";
 import { SmallMast } from "../drawings/small-mast.tsx";
 import type { Marked } from "../plots/stairs.ts";

@@ -1,4 +1,4 @@
-import type { Least } from "../../model/study.ts";
+import type { Least } from "../../model/aim.ts";
 import { leastOfAim } from "../../search/ground.ts";
 import type { Proof } from "../../search/types.ts";
 import { useBook } from "../state/book.ts";

@@ -1,5 +1,5 @@
+import type { Least } from "../../model/aim.ts";
 import type { Catalog } from "../../model/catalog.ts";
-import type { Least } from "../../model/study.ts";
 import { lowerFirst } from "../../report/names.ts";
 import type { Rejected } from "../../search/types.ts";
 import { usePhone } from "../parts/measured.ts";

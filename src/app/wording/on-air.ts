@@ -1,5 +1,6 @@
 import type { Catalog } from "../../model/catalog.ts";
-import { mountHeight, type Study } from "../../model/study.ts";
+import { mountHeight } from "../../model/mount-height.ts";
+import type { Study } from "../../model/study.ts";
 import { meanPowerGain } from "../../physics/radio/figure-of-merit.ts";
 import { byId } from "./parts.ts";
 

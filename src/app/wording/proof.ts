@@ -1,4 +1,4 @@
-import type { Aim, Least } from "../../model/study.ts";
+import type { Aim, Least } from "../../model/aim.ts";
 import type { Proof } from "../../search/types.ts";
 import { countText, money, type System } from "./figures.ts";
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { refuse } from "../../model/fields.ts";
+import { refuse } from "../../model/refuse.ts";
 
 const positive = z.number().gt(0);
 const notNegative = z.number().min(0);

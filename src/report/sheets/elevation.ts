@@ -1,5 +1,5 @@
 import type { Antenna } from "../../model/catalog.ts";
-import { footingAcross } from "../../model/design.ts";
+import { footingAcross } from "../../model/footing-size.ts";
 import { type ArmModel, insetOf } from "../../problem/torque-arm.ts";
 import { sideHeight } from "../../problem/types.ts";
 import type { Given } from "./given.ts";

@@ -1,4 +1,4 @@
-import { footingAcross, footingReach } from "../../model/design.ts";
+import { footingAcross, footingReach } from "../../model/footing-size.ts";
 import type { Given } from "./given.ts";
 import { ABOVE, type Detail, ground, layerTops, ROOM, SCALES } from "./ground-cut.ts";
 import { insulatorShapes } from "./insulator.ts";

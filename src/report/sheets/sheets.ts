@@ -1,6 +1,7 @@
 import program from "../../../package.json" with { type: "json" };
 import { governing } from "../../checks/governing.ts";
-import { type Design, designKey } from "../../model/design.ts";
+import type { Design } from "../../model/design.ts";
+import { designKey } from "../../model/design-key.ts";
 import type { Verdict } from "../../model/verdict.ts";
 import type { Problem } from "../../problem/types.ts";
 import { lowerFirst, NO_HOLD } from "../names.ts";

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { type Design, designKey } from "../../src/model/design.ts";
+import type { Design } from "../../src/model/design.ts";
+import { designKey } from "../../src/model/design-key.ts";
 
 const design: Design = {
   package: "beam",
