@@ -17,6 +17,8 @@ const titles = {
   "initial-tension": "Initial tension",
   "anchor-uplift": "Anchor uplift",
   "anchor-lateral": "Anchor lateral",
+  "anchor-bending": "Anchor block bending",
+  "anchor-shear": "Anchor block shear",
   "anchor-post": "Anchor post",
   "anchor-post-shear": "Anchor post shear",
   "anchor-overturning": "Anchor overturning",
@@ -71,6 +73,8 @@ export const limitStateUnits: Readonly<Record<string, CheckUnit>> = {
   "pier-bending": "moment",
   "base-stiffness": "moment",
   "insulator-turn": "angle",
+  "anchor-bending": "ratio",
+  "anchor-shear": "ratio",
   "anchor-post": "ratio",
   "anchor-overturning": "moment",
 };

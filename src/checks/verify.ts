@@ -23,8 +23,8 @@ import { limitStateTitles, limitStateUnits } from "./titles.ts";
 import { windCases } from "./wind-cases.ts";
 
 /** Said of every design with buried concrete anchors: no check here asks it. */
-const NOT_BENT =
-  "A buried concrete anchor is not checked for bending along its own length, where its rod pulls in the middle: the bars along its edges are a licensed engineer's to choose.";
+const ROD_NOT_ASKED =
+  "The rod of a buried concrete anchor and the plate that it pulls by are not checked: its seller rates them. The plate lies in the concrete, 3 in of it behind.";
 
 /** Reach of everything that can fall, m. */
 const reach = (model: StructureModel): number => model.stack.height + model.package.exposed;
@@ -144,7 +144,8 @@ export function judge(
     concreteVolume: concrete,
     dugVolume: dug,
     work: workOf(problem, billed),
-    assumptions: anchor?.choice.kind === "deadman" ? [...problem.assumptions, NOT_BENT] : problem.assumptions,
+    assumptions:
+      anchor?.choice.kind === "deadman" ? [...problem.assumptions, ROD_NOT_ASKED] : problem.assumptions,
     cases: responses,
   };
 }

@@ -31,6 +31,8 @@ const deadman = z.strictObject({
   depth: sizes,
   /** Shape of the soil that it lifts: a prism at the rule set's angle, or cones of 30 degrees from its edges. */
   lifts: z.enum(["prism", "cone"]).default("prism"),
+  /** One along each of its four edges, inside ties; absent: plain concrete. */
+  bars: z.enum(["#4", "#5", "#6", "#7", "#8"]).optional(),
   rod: price,
   invented,
 });

@@ -67,7 +67,7 @@ function* paidFor({ takeOff, bars }: PricedPart, ground: PricedGround): Generato
       price: prices.concrete,
     };
   if (bars && bars.length > 0 && ground.barsAsSold) yield* barsSold(bars, prices);
-  else
+  else if (takeOff.bars !== 0)
     yield {
       item: "bars",
       material: "bars",

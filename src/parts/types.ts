@@ -81,6 +81,8 @@ export interface AnchorPart extends GroundPart {
   readonly head: number;
   /** How far from its middle it lifts the ground, at grade, m; 0 where it lifts none. */
   readonly spread: number;
+  /** Every bar in it, bought by mass; absent where none is listed: bought by the volume of concrete, or no concrete. */
+  readonly cage?: readonly BarRun[];
   /** Largest utilisation over the reactions. Hot: allocates nothing. */
   worst(reactions: readonly AnchorReaction[]): number;
   /** Never above `worst` of any reactions of which one reaches this uplift and lateral pull. */

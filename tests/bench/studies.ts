@@ -37,6 +37,7 @@ const fewSizes = (lengths: readonly string[], widths: readonly string[]): Partia
           height: "1 ft",
           width: "1 ft",
           depth: ["4 ft", "6 ft"],
+          bars: "#4",
           rod: "$38",
           invented: true,
         },

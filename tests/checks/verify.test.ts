@@ -432,10 +432,46 @@ function judged(d: Design, change?: Parameters<typeof pasture>[0]) {
   return { passes: v.passes, failed: v.checks.filter((c) => !c.passes).map((c) => c.id) };
 }
 
-test("verify(a design with deadmen) says that their own bending is not asked, and of no other", () => {
+test("verify(a design with deadmen) says that their rods are not asked, and of no other", () => {
   const said = (judged: Design) => verify(problem, judged).assumptions.join(" ");
-  expect(said(design())).toMatch(/not checked for bending along its own length/);
-  expect(said(freeStanding())).not.toMatch(/bending along its own length/);
+  expect(said(design())).toMatch(
+    /rod of a buried concrete anchor and the plate that it pulls by are not checked/,
+  );
+  expect(said(freeStanding())).not.toMatch(/rod of a buried concrete anchor/);
+});
+
+test("verify(a long slim deadman) of plain concrete breaks by bending, and with bars along its edges holds", () => {
+  const slim = withGuys({
+    anchor: {
+      kind: "deadman",
+      row: "deadman",
+      length: 12 * FOOT,
+      height: FOOT,
+      width: FOOT,
+      depth: 4 * FOOT,
+    },
+  });
+  const judgedWith = (bars: "#4" | undefined) =>
+    judged(slim, (s) => {
+      s.catalog = {
+        anchors: [
+          {
+            id: "deadman",
+            kind: "deadman",
+            name: "Slim deadman of the tests",
+            length: "12 ft",
+            height: "1 ft",
+            width: "1 ft",
+            depth: "4 ft",
+            bars,
+            rod: "$38",
+            invented: true,
+          },
+        ],
+      };
+    });
+  expect(judgedWith(undefined).failed).toEqual(["anchor-bending"]);
+  expect(judgedWith("#4").failed).toEqual([]);
 });
 
 test("verify(a pour under water by choice) asks no dry hole and says what it assumed", () => {

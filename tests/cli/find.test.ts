@@ -42,6 +42,7 @@ const small = {
         height: "1 ft",
         width: "1 ft",
         depth: ["3 ft", "4 ft"],
+        bars: "#4",
         rod: "$38",
         invented: true,
       },

@@ -58,11 +58,12 @@ describe("bill(the guyed mast of 70 ft), group by group by hand", () => {
   });
 
   test("anchors, footing, digging", () => {
-    // three deadmen of 5 x 1.5 x 1.5 ft: concrete with 5 % waste at $185/yd3, 60 lb of bars a yard at $1.10, a rod
+    // three deadmen of 5 x 1.5 x 1.5 ft: concrete with 5 % waste at $185/yd3, a rod, and bars at $1.10: four #4 of
+    // 4.5 ft, and ties #3 of 2 (36 - 12 - 0.75) + 20 x 0.375 in., 54 in. in steps of (18 - 3.625)/2: nine
     const yards = (5 * 1.5 * 1.5) / 27;
     dollars(
       "three deadmen",
-      3 * (cent(yards * 1.05 * 185) + cent(yards * 60 * 1.1) + 38),
+      3 * (cent(yards * 1.05 * 185) + cent((4 * 4.5 * 0.668 + 9 * 4.5 * 0.376) * 1.1) + 38),
       sumOf(all, (g) => g === "anchors"),
     );
     // bars of the block: 0.18 % of 36 x 36 in is 2.33 in2, on 18 in at most eight #5 of 30 in upright; each way

@@ -20,7 +20,27 @@ const problems = ["ibc-2", "ibc-4", "ibc-5", "clay-over-gravel"].flatMap((soil) 
     }),
   ),
 );
-const anchors = problems.flatMap((p) => p.anchors);
+/** Slim blocks, plain and barred, whose concrete breaks before their soil. */
+const slim = (["#4", undefined] as const).map((bars) =>
+  pasture((s) => {
+    const row = {
+      id: "deadman",
+      kind: "deadman" as const,
+      name: "Slim deadmen of the tests",
+      length: ["4 ft", "10 ft"],
+      height: ["1 ft", "2 ft"],
+      width: "1 ft",
+      depth: "4 ft",
+      bars,
+      rod: "$38",
+      invented: true,
+    };
+    s.catalog = { anchors: [row] };
+    s.parts = { ...s.parts, anchors: ["deadman"] };
+  }),
+);
+const slimAnchors = slim.flatMap((p) => p.anchors);
+const anchors = [...problems.flatMap((p) => p.anchors), ...slimAnchors, ...slimAnchors];
 /** Soils that suit a pier otherwise than the catalog's do: clay with a strength, and one that suits no method. */
 const oddSoil = (id: string, change: object) =>
   pasture((s) => {
@@ -56,6 +76,23 @@ const loads: fc.Arbitrary<FootingLoads[]> = fc.array(
 );
 
 describe("anchors", () => {
+  test("a slim deadman breaks by its concrete before its soil lets go, and sooner without bars", () => {
+    const pull = [{ uplift: 12_000, lateral: 12_000 }];
+    const [barred, plain] = slim.map((p) =>
+      p.anchors.filter(({ choice }) => choice.kind === "deadman" && choice.length > 3),
+    );
+    barred.forEach((part, i) => {
+      const use = (one: typeof part, id: string) =>
+        Math.max(...one.measures(pull).flatMap((m) => (m.limitState === id ? [utilisation(m)] : [])));
+      expect(use(plain[i], "anchor-bending")).toBeGreaterThan(use(plain[i], "anchor-uplift"));
+      expect(use(barred[i], "anchor-bending")).toBeLessThan(use(plain[i], "anchor-bending"));
+      expect(plain[i].worst(pull)).toBe(use(plain[i], "anchor-bending"));
+      expect(plain[i].takeOff.bars).toBe(0);
+      expect(plain[i].cents).toBeLessThan(part.cents);
+      expect(part.cage?.map(({ bar, count }) => `${count} ${bar.name}`)[0]).toBe("4 #4");
+    });
+  });
+
   test("floor(uplift, lateral) is never above worst of reactions of which one reaches both", () => {
     const tried = new Set<string>();
     fc.assert(

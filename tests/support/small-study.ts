@@ -171,6 +171,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
       "insulator-9",
     ]),
     arms: fc.constantFrom<string[]>(...Array.from({ length: 11 }, () => []), ["arm-28"]),
+    deadmanBars: fc.constantFrom(...Array.from({ length: 9 }, () => "#4" as const), undefined),
   })
   .map((g): StudyFile => {
     const known = new Set(defaultCatalog.strand.map((row) => row.id));
@@ -302,6 +303,7 @@ export const smallStudy: fc.Arbitrary<StudyFile> = fc
             width: "1 ft",
             depth: g.deadman.depth.map(feet),
             lifts: g.lifts,
+            bars: g.deadmanBars,
             rod: "$38",
             invented: true,
           },

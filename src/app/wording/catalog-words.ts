@@ -83,6 +83,7 @@ const words: Readonly<Record<string, string>> = {
   width: "Width",
   depth: "Depth",
   lifts: "Lifts soil as",
+  bars: "Bars along its edges",
   rod: "Rod",
   install: "To put in",
   thickness: "Thickness",

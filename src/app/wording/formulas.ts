@@ -201,6 +201,20 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
     sketch: "deadman",
     found: "anchor",
   },
+  "anchor-bending": {
+    asks: "H L/8 sideways and U (1 + e) L/8 upward, × load factor, each of what the block bears",
+    holds: "1, both shares added",
+    letters: [...reaction, ["L, e", "length of the block; share of U that the soil beyond its ends holds"]],
+    sketch: "deadman",
+    found: "anchor",
+  },
+  "anchor-shear": {
+    asks: "H/2 and U/2 × load factor, each of what the block bears, as the sides of a right angle",
+    holds: "1, all of its concrete and ties",
+    letters: reaction,
+    sketch: "deadman",
+    found: "anchor",
+  },
   "anchor-post": {
     asks: "pull and bending of the post together",
     holds: "1, all of its steel",

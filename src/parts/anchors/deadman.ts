@@ -1,12 +1,24 @@
 import type { AnchorRow } from "../../model/catalog.ts";
-import { deadmanCapacity, deadmanTakeOff } from "../../physics/ground/deadman.ts";
+import {
+  type BeamStrength,
+  beamStrengths,
+  bendingUse,
+  momentLevel,
+  momentUp,
+  shearUse,
+} from "../../physics/concrete/anchor-beam.ts";
+import { barMass, footingBars } from "../../physics/concrete/bars.ts";
+import { deadmanCapacity, deadmanTakeOff, heldAtEnds } from "../../physics/ground/deadman.ts";
 import { pricesOf } from "../price.ts";
 import { sizesOf } from "../sizes.ts";
 import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 
 type Row = Extract<AnchorRow, { kind: "deadman" }>;
 
-/** A buried concrete beam: uplift and lateral pull are held apart, each with its own factor. */
+/**
+ * A buried concrete beam: uplift and lateral pull are held apart, each with its own factor, and bend the block between
+ * them, which its rod pulls in the middle.
+ */
 export function deadman(
   row: Row,
   choice: { length: number; height: number; width: number; depth: number },
@@ -18,12 +30,35 @@ export function deadman(
   // lateral bearing of a code's table already holds its safety; an ultimate value does not
   const allowable = capacity.lateralBasis === "lateral-bearing" && ground.soil.values === "allowable";
   const lateralRule = allowable ? rules.bearing : rules.anchorLateral;
+  const { concrete, concreteDesign } = rules;
+  const beam = {
+    ...choice,
+    bar: footingBars.find(({ name }) => name === row.bars) ?? null,
+    ends: heldAtEnds({ ...choice, shape: row.lifts }, ground.givens),
+  };
+  const { cage, ways } = beamStrengths(beam, concrete.strength, concreteDesign.barYield);
+  const factored = ({ uplift, lateral }: AnchorReaction) => ({
+    up: concreteDesign.loadFactor * Math.max(0, uplift),
+    level: concreteDesign.loadFactor * Math.max(0, lateral),
+  });
+  const bendsBy = (way: BeamStrength, reaction: AnchorReaction) => bendingUse(beam, way, factored(reaction));
+  const shearsBy = (way: BeamStrength, reaction: AnchorReaction) => shearUse(way, factored(reaction));
+  /** The most that any reaction uses of the concrete, as the sort that it is less of. Hot. */
+  const concreteUse = (reactions: readonly AnchorReaction[]): number => {
+    let least = Number.POSITIVE_INFINITY;
+    for (const way of ways) {
+      let most = 0;
+      for (const r of reactions) most = Math.max(most, bendsBy(way, r), shearsBy(way, r));
+      if (most < least) least = most;
+    }
+    return least;
+  };
   const use = (uplift: number, lateral: number) =>
     Math.max(
       uplift > 0 ? (uplift * rules.uplift.required) / capacity.uplift : 0,
       lateral > 0 ? (lateral * lateralRule.required) / capacity.lateral : 0,
     );
-  const takeOff = deadmanTakeOff(choice);
+  const takeOff = { ...deadmanTakeOff(choice), bars: barMass(cage?.runs ?? []) };
   const extras = [{ item: `${row.name}: rod`, price: row.rod, quantity: 1, unit: "each" as const }];
   return {
     choice: { kind: "deadman", row: row.id, ...choice },
@@ -35,9 +70,10 @@ export function deadman(
       Math.hypot(choice.length, choice.width) / 2 +
       choice.depth * Math.tan(((row.lifts === "cone" ? 30 : rules.upliftAngle.degrees) * Math.PI) / 180),
     ...pricesOf({ takeOff, extras }, ground),
-    floor: use,
+    cage: cage?.runs ?? [],
+    floor: (uplift, lateral) => Math.max(use(uplift, lateral), concreteUse([{ uplift, lateral }])),
     worst(reactions) {
-      let most = 0;
+      let most = concreteUse(reactions);
       for (const { uplift, lateral } of reactions) {
         const here = use(uplift, lateral);
         if (here > most) most = here;
@@ -47,6 +83,20 @@ export function deadman(
     measures(reactions) {
       const up = largest(reactions, (r) => r.uplift);
       const side = largest(reactions, (r) => r.lateral);
+      const way = ways.reduce((best, one) => {
+        const most = (w: BeamStrength) =>
+          Math.max(...reactions.map((r) => Math.max(bendsBy(w, r), shearsBy(w, r))));
+        return most(one) < most(best) ? one : best;
+      });
+      const bent = largest(reactions, (r) => bendsBy(way, r));
+      const sheared = largest(reactions, (r) => shearsBy(way, r));
+      const pull = factored(reactions[bent]);
+      const { loadFactor, source } = concreteDesign;
+      const words =
+        way.sort === "plain"
+          ? `as plain concrete, ACI 318-19 chapter 14${cage ? ", which holds more than its bars" : row.bars ? `: no room in it for bars ${row.bars} and their cover` : ""}`
+          : `4 bars ${row.bars} along its edges, in ties`;
+      const kNm = (moment: number) => (moment / 1000).toFixed(1);
       return [
         {
           limitState: "anchor-uplift",
@@ -72,6 +122,24 @@ export function deadman(
             capacity.lateralBasis === "rankine"
               ? "held by passive pressure on the face, less active behind it"
               : "held by the soil's lateral bearing on the face",
+        },
+        {
+          limitState: "anchor-bending",
+          demand: bendsBy(way, reactions[bent]),
+          capacity: 1,
+          required: 1,
+          source,
+          of: bent,
+          note: `sideways ${kNm(momentLevel(beam, pull.level))} of ${kNm(way.level.moment)} kN m, upward ${kNm(momentUp(beam, pull.up))} of ${kNm(way.up.moment)} kN m, added; loads times ${loadFactor}; ${words}`,
+        },
+        {
+          limitState: "anchor-shear",
+          demand: shearsBy(way, reactions[sheared]),
+          capacity: 1,
+          required: 1,
+          source,
+          of: sheared,
+          note: `half of the pull beside its rod, or its plate through the block; loads times ${loadFactor}; ${words}`,
         },
       ];
     },

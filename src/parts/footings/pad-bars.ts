@@ -7,7 +7,7 @@ import {
   hookLength,
 } from "../../physics/concrete/bars.ts";
 import { squareCage } from "../../physics/concrete/cage.ts";
-import { squareMoment } from "../../physics/concrete/section-strength.ts";
+import { rectangleMoment } from "../../physics/concrete/section-strength.ts";
 import type { Slab } from "../../physics/concrete/slab.ts";
 import type { PadGeometry } from "../../physics/ground/pad.ts";
 
@@ -101,7 +101,14 @@ export function padBars(
     (bar, spacing) => hookLength(bar, strength, barYield, spacing) <= room * (1 + 1e-9),
   );
   const pedestalMoment = upright?.hooked
-    ? squareMoment(pedestal, upright.ring, upright.count / 4 + 1, upright.bar.area, strength, barYield)
+    ? rectangleMoment(
+        { depth: pedestal, breadth: pedestal },
+        upright.ring,
+        upright.count / 4 + 1,
+        upright.bar.area,
+        strength,
+        barYield,
+      )
     : 0;
   const words = (one: Mat) => `${one.count} bars ${one.bar?.name ?? ""} each way`;
   return {

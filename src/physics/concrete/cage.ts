@@ -137,3 +137,33 @@ export function blockBars(width: number, depth: number): readonly BarRun[] {
     { bar, count: rings, length: 4 * (across - bar.diameter) + TIE_ENDS * bar.diameter, where: "rings" },
   ];
 }
+
+/** Four bars along the edges of a block that bends, inside ties that hold its shear. */
+export interface EdgeCage {
+  readonly bar: Bar;
+  /** Middle of the bars from the middle of the section, along its height and along its width, m. */
+  readonly rows: { readonly height: number; readonly width: number };
+  /** Of its ties, m: half of the lesser depth to the bars, the furthest at which ties hold shear (9.7.6.2.2). */
+  readonly ties: number;
+  readonly runs: readonly BarRun[];
+}
+
+/** Null where the block has no room for them, or its bars would stand further apart than 18 in. */
+export function edgeCage(length: number, height: number, width: number, bar: Bar): EdgeCage | null {
+  const off = EARTH_COVER + tieBar.diameter + bar.diameter / 2;
+  const rows = { height: height / 2 - off, width: width / 2 - off };
+  const [least, most] = [2 * Math.min(rows.height, rows.width), 2 * Math.max(rows.height, rows.width)];
+  if (!(clearEnough(least - bar.diameter, bar) && most <= MOST_SPACING && length > 4 * EARTH_COVER))
+    return null;
+  const ties = (Math.min(height, width) - off) / 2;
+  const tie = 2 * (height + width - 4 * EARTH_COVER - 2 * tieBar.diameter) + TIE_ENDS * tieBar.diameter;
+  return {
+    bar,
+    rows,
+    ties,
+    runs: [
+      { bar, count: 4, length: length - 2 * EARTH_COVER, where: "along the four edges" },
+      { bar: tieBar, count: tiesAlong(length, ties), length: tie, where: "ties" },
+    ],
+  };
+}

@@ -104,9 +104,12 @@ export function roundMoment(
   return Math.min(turned(0), turned(Math.PI / count));
 }
 
-/** A square section with its bars in two equal rows, those between them left out. */
-export function squareMoment(
-  side: number,
+/**
+ * A rectangular section with its bars in two equal rows, those between them left out.
+ * @param depth across which it bends @param row of the middle of each row from the section's
+ */
+export function rectangleMoment(
+  { depth, breadth }: { readonly depth: number; readonly breadth: number },
   row: number,
   perRow: number,
   barArea: number,
@@ -114,8 +117,8 @@ export function squareMoment(
   barYield: number,
 ): number {
   return sectionMoment({
-    depth: side,
-    compressed: (depth) => ({ area: side * depth, centroid: (side - depth) / 2 }),
+    depth,
+    compressed: (deep) => ({ area: breadth * deep, centroid: (depth - deep) / 2 }),
     bars: [row, -row],
     barArea: perRow * barArea,
     strength,
@@ -124,30 +127,42 @@ export function squareMoment(
 }
 
 /**
- * Design shear of a round section, N. ACI 318-19 22.5.5.1 (a) and (c), 22.5.8.5 and, for a circle, 22.5.2.2 (width its
- * diameter, depth 0.8 of it), from memory. Half of the bars count as pulled. Ties further apart than half of the depth
- * (9.7.6.2.2) hold nothing of it.
- * @param tieArea both legs of a tie, m2 @param spacing of the ties, m
+ * Design shear of a section as wide as `breadth` and bent over `depth`, N. ACI 318-19 22.5.5.1 (a) and (c), 22.5.8.5,
+ * from memory. Ties further apart than half of the depth (9.7.6.2.2) hold nothing of it.
+ * @param pulled area of the bars on the pulled side, m2 @param tieArea both legs of a tie, m2 @param spacing of the ties, m
  */
-export function roundShear(
-  diameter: number,
-  barArea: number,
+export function tiedShear(
+  { depth, breadth }: { readonly depth: number; readonly breadth: number },
+  pulled: number,
   tieArea: number,
   spacing: number,
   strength: number,
   barYield: number,
 ): number {
-  const depth = 0.8 * diameter;
-  const web = diameter * depth;
+  const web = breadth * depth;
   const root = PSI * rootOf(strength);
-  const tied = spacing <= depth / 2;
+  const tied = spacing <= (depth / 2) * (1 + 1e-9);
   // 9.6.3.4
-  const least = (Math.max(0.75 * root, 50 * PSI) * diameter * spacing) / barYield;
+  const least = (Math.max(0.75 * root, 50 * PSI) * breadth * spacing) / barYield;
   const sizeEffect = Math.min(1, Math.sqrt(2 / (1 + depth / (10 * INCH))));
-  const plain = Math.min(5, 8 * sizeEffect * Math.cbrt(barArea / 2 / web)) * root * web;
+  const plain = Math.min(5, 8 * sizeEffect * Math.cbrt(pulled / web)) * root * web;
   const concrete = tied && tieArea >= least ? Math.max(2 * root * web, plain) : plain;
   const ties = tied
     ? Math.min((tieArea * Math.min(barYield, 60_000 * PSI) * depth) / spacing, 8 * root * web)
     : 0;
   return 0.75 * (concrete + ties);
 }
+
+/**
+ * Design shear of a round section, N: width its diameter, depth 0.8 of it (ACI 318-19 22.5.2.2, from memory), half of
+ * the bars pulled.
+ */
+export const roundShear = (
+  diameter: number,
+  barArea: number,
+  tieArea: number,
+  spacing: number,
+  strength: number,
+  barYield: number,
+): number =>
+  tiedShear({ depth: 0.8 * diameter, breadth: diameter }, barArea / 2, tieArea, spacing, strength, barYield);

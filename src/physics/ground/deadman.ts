@@ -1,4 +1,4 @@
-import { type LiftedBlock, type UpliftHold, upliftHold } from "./lifted-soil.ts";
+import { CONE_ANGLE, type LiftedBlock, type UpliftHold, upliftHold } from "./lifted-soil.ts";
 import type { TakeOff } from "./loads.ts";
 import { netPassiveForce } from "./passive.ts";
 import { type GroundRules, lateralForce, lateralMultiplier, type SoilGivens } from "./soil.ts";
@@ -37,6 +37,16 @@ export function deadmanCapacity(
         lateralBasis: "lateral-bearing",
       }
     : { ...held, lateral: rankine, lateralBasis: "rankine" };
+}
+
+/**
+ * The most that the soil beyond the block's ends can be of what holds it down, as a share: that of a slice at grade,
+ * which is the most of any slice, however soil and water are layered.
+ */
+export function heldAtEnds({ length, depth, shape = "prism" }: DeadmanGeometry, rules: GroundRules): number {
+  const angle = shape === "prism" ? rules.upliftAngle : CONE_ANGLE;
+  const beyond = 2 * depth * Math.tan((angle * Math.PI) / 180);
+  return beyond / (length + beyond);
 }
 
 export function deadmanTakeOff({ length, height, width, depth }: DeadmanGeometry): TakeOff {

@@ -26,7 +26,7 @@ export interface UpliftHold {
 }
 
 /** Half-angle of the cones, degrees: CPUC General Order 95 (original) rule 48.5; TIA-222-F, from memory. */
-const CONE_ANGLE = 30;
+export const CONE_ANGLE = 30;
 
 /** Friction angle, degrees, and greatest depth ratio of a square anchor that breaks out to grade: Meyerhof and Adams 1968. */
 const BREAKOUT: readonly (readonly [number, number])[] = [

@@ -145,7 +145,7 @@ function concrete({ verdict, problem, footing, anchor, perLevel }: Given): Secti
         },
         {
           kind: "words",
-          text: `${share} % more is ordered than stands. ${bag} makes ${(makes / 0.3048 ** 3).toFixed(2)} ft³. Strength ${Math.round(problem.rules.concrete.strength / 6894.757)} psi: ${lowerFirst(problem.rules.concrete.source)}. Steel by mass: bars are not laid out here; ask for a drawing.`,
+          text: `${share} % more is ordered than stands. ${bag} makes ${(makes / 0.3048 ** 3).toFixed(2)} ft³. Strength ${Math.round(problem.rules.concrete.strength / 6894.757)} psi: ${lowerFirst(problem.rules.concrete.source)}. Steel by mass: the dig sheet lists every bar, but those of an anchor post’s block.`,
         },
       ],
     },

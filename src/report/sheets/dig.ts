@@ -77,29 +77,30 @@ const holes = (given: Given): Section => {
   };
 };
 
-/** Every bar of the base, to be cut and tied; nothing where its bars are bought by the volume of concrete. */
-const bars = ({ footing }: Given): Section[] =>
-  footing.bars.length === 0
-    ? []
-    : [
+/** Every bar, to be cut and tied, of base and anchors; nothing where bars are bought by the volume of concrete. */
+const bars = ({ footing, anchor, perLevel }: Given): Section[] =>
+  [
+    { title: "Bars of the base", runs: footing.bars },
+    { title: `Bars of each anchor, ${perLevel} alike`, runs: anchor?.cage ?? [] },
+  ]
+    .filter(({ runs }) => runs.length > 0)
+    .map(({ title, runs }) => ({
+      title,
+      gloss: "straight, 3 in of concrete over every bar",
+      parts: [
         {
-          title: "Bars of the base",
-          gloss: "straight, 3 in of concrete over every bar",
-          parts: [
-            {
-              kind: "table",
-              head: ["Bar", "Pieces", "Long, each", "Where"],
-              words: [3],
-              rows: footing.bars.map(({ bar, count, length, where }): Cell[] => [
-                bar.name,
-                `${count}`,
-                both(length, "feet"),
-                where,
-              ]),
-            },
-          ],
+          kind: "table",
+          head: ["Bar", "Pieces", "Long, each", "Where"],
+          words: [3],
+          rows: runs.map(({ bar, count, length, where }): Cell[] => [
+            bar.name,
+            `${count}`,
+            both(length, "feet"),
+            where,
+          ]),
         },
-      ];
+      ],
+    }));
 
 function rules(given: Given): Section {
   const { frostDepth } = given.problem.ground;
@@ -111,7 +112,7 @@ function rules(given: Given): Section {
   ];
   if (choice?.kind === "deadman")
     said.push(
-      "Deadmen bear against undisturbed soil on the mast’s side: dig from the far side, cut a slot for the rod only, and keep the near wall plumb and whole. Fill in 6 in layers, each rammed. The slot is not in the take-off.",
+      "Deadmen bear against undisturbed soil on the mast’s side: dig from the far side, cut a slot for the rod only, and keep the near wall plumb and whole. Fill in 6 in layers, each rammed. The slot is not in the take-off. The rod goes through the middle of the block, its plate on the far side with 3 in of concrete behind it.",
     );
   if (choice?.kind === "screw")
     said.push("Screws are turned in along the pull; one that turns in easily does not hold.");

@@ -1,4 +1,5 @@
 import { footingAcross, footingReach } from "../../model/footing-size.ts";
+import { EARTH_COVER } from "../../physics/concrete/bars.ts";
 import type { Given } from "./given.ts";
 import { ABOVE, type Detail, ground, layerTops, ROOM, SCALES } from "./ground-cut.ts";
 import { insulatorShapes } from "./insulator.ts";
@@ -150,6 +151,28 @@ function mastFoot(middle: number, given: Given, words = "pinned base"): Shape[] 
   ];
 }
 
+/** The bars along the edges of a block in section, and the tie about them. */
+function edgeBars({ anchor }: Given, middle: Spot, [w, h]: Spot, mm: (m: number) => number): Shape[] {
+  const bar = anchor?.cage?.[0]?.bar;
+  if (!bar) return [];
+  const [x, y] = [w / 2 - mm(EARTH_COVER), h / 2 - mm(EARTH_COVER)];
+  const radius = Math.max(0.35, mm(bar.diameter) / 2);
+  return [
+    box(middle[0] - x, middle[1] - y, 2 * x, 2 * y, { pen: "fine" }),
+    ...[-1, 1].flatMap((a) =>
+      [-1, 1].map(
+        (b): Shape => ({
+          kind: "circle",
+          at: [middle[0] + a * (x - radius), middle[1] + b * (y - radius)],
+          radius,
+          pen: "edge",
+          fill: "ink",
+        }),
+      ),
+    ),
+  ];
+}
+
 /** Where the anchor of a guy lies in the ground, the mast to the left. Null where there are no guys. */
 export function anchorDetail(given: Given): Detail | null {
   const choice = given.design.guys?.anchor;
@@ -180,6 +203,7 @@ export function anchorDetail(given: Given): Detail | null {
     const [w, h] = [mm(choice.width), mm(choice.height)];
     shapes.push(
       box(end[0] - w / 2, end[1] - h / 2, w, h, { pen: "heavy", fill: "concrete" }),
+      ...edgeBars(given, end, [w, h], mm),
       ...dimension([width - 6, ABOVE], [width - 6, ABOVE + mm(choice.depth)], tape(choice.depth)),
       stroke(
         [

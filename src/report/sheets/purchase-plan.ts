@@ -90,7 +90,7 @@ function strandPlans(given: Given): CutPlan[] {
   });
 }
 
-/** Bars of the base, size by size; those of anchors are bought by the volume of their concrete. */
+/** Bars of the base, size by size; those of anchors are bought by mass. */
 function barPlan(given: Given): CutPlan[] {
   const { barStock } = given.problem.prices;
   const sizes = barStock ? barCuttings(barStock, given.footing.bars) : [];

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import { padBars } from "../../../src/parts/footings/pad-bars.ts";
 import { bars, developmentLength, fewestBars, hookLength, PSI } from "../../../src/physics/concrete/bars.ts";
 import { squareCage } from "../../../src/physics/concrete/cage.ts";
-import { squareMoment } from "../../../src/physics/concrete/section-strength.ts";
+import { rectangleMoment } from "../../../src/physics/concrete/section-strength.ts";
 import { slabStrength } from "../../../src/physics/concrete/slab.ts";
 
 const INCH = 0.0254;
@@ -44,7 +44,7 @@ test("padBars(a slab too thin for its hooks) takes smaller bars whose hooks it h
   expect(thin.bars).toBe("12 #4");
   const ring = (9 - 3 - 0.375 - 0.25) * INCH;
   expect(thin.pedestalMoment).toBeCloseTo(
-    squareMoment(18 * INCH, ring, 4, 0.2 * INCH ** 2, 3 * KSI, 60 * KSI),
+    rectangleMoment({ depth: 18 * INCH, breadth: 18 * INCH }, ring, 4, 0.2 * INCH ** 2, 3 * KSI, 60 * KSI),
     6,
   );
   // room for 4 in. of hook, where the code asks 6 at least

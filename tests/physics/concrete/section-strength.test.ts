@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { PSI } from "../../../src/physics/concrete/bars.ts";
-import { roundMoment, roundShear, squareMoment } from "../../../src/physics/concrete/section-strength.ts";
+import { rectangleMoment, roundMoment, roundShear } from "../../../src/physics/concrete/section-strength.ts";
 
 const size = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -56,11 +56,11 @@ test("roundMoment(pier) agrees with the same circle summed in strips", () => {
   );
 });
 
-test("squareMoment of lightly barred concrete is 0.9 As fy (d - a/2), a little more where the far row helps", () => {
+test("rectangleMoment of lightly barred concrete is 0.9 As fy (d - a/2), a little more where the far row helps", () => {
   const [side, row, area] = [0.5, 0.16, 4e-4];
   const a = (2 * area * 413.7e6) / (0.85 * 20.7e6 * side);
   const textbook = 0.9 * 2 * area * 413.7e6 * (side / 2 + row - a / 2);
-  const exact = squareMoment(side, row, 2, area, 20.7e6, 413.7e6);
+  const exact = rectangleMoment({ depth: side, breadth: side }, row, 2, area, 20.7e6, 413.7e6);
   expect(exact).toBeGreaterThan(0.97 * textbook);
   expect(exact).toBeLessThan(1.15 * textbook);
 });

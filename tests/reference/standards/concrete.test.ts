@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { beamStrengths, momentLevel, momentUp } from "../../../src/physics/concrete/anchor-beam.ts";
 import { bars, developmentLength, fewestBars } from "../../../src/physics/concrete/bars.ts";
 import { bottomDemand, shearDemand, slabStrength } from "../../../src/physics/concrete/slab.ts";
 import { checkValue } from "../../support/check-values.ts";
@@ -124,4 +125,38 @@ test("fewestBars(8.0 in2 across 134 in.) takes 11 bars #8, as the textbook's exa
   const picked = fewestBars(8 * INCH ** 2, 134 * INCH, 18 * INCH, () => true);
   expect(picked?.bar.name).toBe("#8");
   expect(picked?.count).toBe(11);
+});
+
+test("beamStrengths(a buried block of 5 ft x 18 x 18 in.) follows ACI 318-19 chapters 14 and 22 by hand", () => {
+  const side = 18 * INCH;
+  const beam = { length: 60 * INCH, height: side, width: side, bar: bar("#6"), ends: 0.4 };
+  const [plain, barred] = beamStrengths(beam, 3 * KSI, 60 * KSI).ways;
+  const KIP_INCH = KIP * INCH;
+  for (const [what, expected, computed, unit] of [
+    // 0.6 x 5 sqrt 3000 x 16 x 16^2/6: two inches off each side
+    ["plain, design moment", 112.1741, plain.level.moment / KIP_INCH, "kip in"],
+    // 0.6 x 4/3 sqrt 3000 x 16 x 16
+    ["plain, design shear", 11.21741, plain.level.shear / KIP, "kip"],
+    // 0.6 x 8/3 sqrt 3000 x 4 x 15 x 15
+    ["punching of its rod's plate", 78.8724, plain.punching / KIP, "kip"],
+    // bars 14.25 in. down, ties at half of it, more than the least: 0.75 (2 sqrt 3000 x 18 x 14.25 + 0.22 x 60 000 x 2)
+    ["barred, design shear", 40.873, barred.level.shear / KIP, "kip"],
+    // 10 kips, 4 of them at the ends: 6 x 60/8 + 4 x 60/4
+    [
+      "moment of an upward pull of 10 kips, 0.4 at its ends",
+      105,
+      momentUp(beam, 10 * KIP) / KIP_INCH,
+      "kip in",
+    ],
+    ["moment of a level pull of 10 kips", 75, momentLevel(beam, 10 * KIP) / KIP_INCH, "kip in"],
+  ] as const)
+    checkValue({
+      subject: `concrete: buried block of 5 ft, ${what}`,
+      source: "ACI 318-19 14.5.2.1, 14.5.5.1, 22.5.5.1, 22.5.8.5; statics, by hand",
+      tag: "arithmetic",
+      expected,
+      computed,
+      tolerance: 5e-5,
+      unit,
+    });
 });
