@@ -55,6 +55,7 @@ export function compile(stated: Study, asStated: Catalog): Problem {
       lateralMultiplier: rules.doubleLateral ? 2 : 1,
       waterTable: study.site.waterTable,
       deadShare: rules.ownWeight.share,
+      fall: study.lot.slope?.fall,
     },
     frostDepth: study.site.frostDepth,
     greatestDig: study.site.greatestDig,
@@ -298,7 +299,7 @@ function assumptions(study: Study, stand: number): string[] {
     );
   said.push(
     study.lot.slope
-      ? `The ground falls evenly by ${(100 * study.lot.slope.fall).toFixed(0)} % toward ${study.lot.slope.toward} degrees; anchors stand at grade, posts hold their guys above it.`
+      ? `The ground falls evenly by ${(100 * study.lot.slope.fall).toFixed(0)} % toward ${study.lot.slope.toward} degrees; anchors stand at grade, posts hold their guys above it. Soil that holds sideways is taken as falling away before every face; bearing is taken as level ground has it${study.lot.slope.fall > 1 / 3 ? ", and the setback from slopes steeper than 1 in 3 that IBC 1808.7 asks is not checked" : ""}.`
       : "The ground is level: every anchor stands at the height of the base, and only a post holds its guys above it.",
   );
   return said;

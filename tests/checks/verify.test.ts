@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { DesignError } from "../../src/checks/resolve.ts";
 import { verify } from "../../src/checks/verify.ts";
 import type { Design } from "../../src/model/design.ts";
+import { activeCoefficient, passiveCoefficient } from "../../src/physics/ground/rankine.ts";
 import { checkValue } from "../support/check-values.ts";
 import { FOOT, KSI, POUND, PSF } from "../support/us-units.ts";
 import { check, design, freeStanding, pasture, withGuys } from "./support/pasture.ts";
@@ -472,6 +473,20 @@ test("verify(a long slim deadman) of plain concrete breaks by bending, and with 
     });
   expect(judgedWith(undefined).failed).toEqual(["anchor-bending"]);
   expect(judgedWith("#4").failed).toEqual([]);
+});
+
+test("verify(anchors on falling ground) gives the soil before them what Coulomb's wedge leaves of it, and says so", () => {
+  const sloping = pasture((s) => {
+    s.lot.slope = { toward: 0, fall: 0.2 };
+  });
+  const capacity = (p: typeof problem) => check(verify(p, design()), "anchor-lateral").capacity;
+  const { frictionAngle } = problem.soil;
+  if (frictionAngle === undefined) throw new Error("the pasture's soil states no friction angle");
+  const net = (fall: number) =>
+    passiveCoefficient(frictionAngle, fall) - activeCoefficient(frictionAngle, fall);
+  expect(capacity(sloping) / capacity(problem)).toBeCloseTo(net(0.2) / net(0), 9);
+  expect(capacity(sloping) / capacity(problem)).toBeLessThan(0.75);
+  expect(verify(sloping, design()).assumptions.join(" ")).toMatch(/falling away before every face/);
 });
 
 test("verify(a pour under water by choice) asks no dry hole and says what it assumed", () => {

@@ -29,7 +29,8 @@ export function deadmanCapacity(
     );
   const held = upliftHold(deadman, soil, rules);
   const top = depth - height;
-  const rankine = netPassiveForce(soil, length, top, depth, rules.waterTable ?? Number.POSITIVE_INFINITY);
+  const water = rules.waterTable ?? Number.POSITIVE_INFINITY;
+  const rankine = netPassiveForce(soil, length, top, depth, water, rules.fall);
   return rankine === null
     ? {
         ...held,

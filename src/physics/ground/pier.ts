@@ -74,7 +74,7 @@ export function pierInSand(
   // water anywhere above the tip lifts the whole depth: safe
   const wet = (rules.waterTable ?? Number.POSITIVE_INFINITY) < depth;
   const unitWeight = wet ? submergedUnitWeight(uniform) : uniform.unitWeight;
-  const push = unitWeight * diameter * passiveCoefficient(uniform.frictionAngle);
+  const push = unitWeight * diameter * passiveCoefficient(uniform.frictionAngle, rules.fall);
   const capacity = 0.5 * push * depth ** 3;
   return {
     of: ({ shear, moment }) => ({ demand: Math.abs(shear) * depth + Math.abs(moment), capacity }),

@@ -1,3 +1,5 @@
+import { fallShare } from "./rankine.ts";
+
 /** Weight of water, N/m3. */
 export const WATER_UNIT_WEIGHT = 9806.65;
 
@@ -46,6 +48,8 @@ export interface GroundRules {
   readonly lateralMultiplier?: number;
   /** Depth of the water table, m. Default: deeper than anything. */
   readonly waterTable?: number;
+  /** Of the ground, per distance: before every face it is taken to fall away. Default: level. */
+  readonly fall?: number;
   /** Share of own weight that a load combination counts. Default 1. */
   readonly deadShare?: number;
 }
@@ -101,11 +105,11 @@ export function soilAt(soil: SoilGivens, depth: number): SoilLayer {
 }
 
 /**
- * What multiplies the lateral bearing on a face down to a depth: the rule set's own multiplier, and under water the
- * share of its weight that the soil keeps there. Water anywhere above counts for the whole face: safe.
+ * What multiplies the lateral bearing on a face down to a depth: the rule set's own multiplier, what a slope leaves of
+ * it, and under water the share of its weight that the soil keeps there. Water anywhere above counts for the whole face: safe.
  */
 export function lateralMultiplier(soil: SoilGivens, depth: number, rules: GroundRules): number {
-  const multiplier = rules.lateralMultiplier ?? 1;
+  const multiplier = (rules.lateralMultiplier ?? 1) * fallShare(rules.fall ?? 0);
   if (!((rules.waterTable ?? Number.POSITIVE_INFINITY) < depth)) return multiplier;
   let share = 1;
   for (const { layer: met } of stretches(soil, 0, depth))
