@@ -55,7 +55,7 @@ const loads: readonly RuleLine[] = [
   line("windFactor.service", "Wind of service level", "on stated pressures, and on EN speeds"),
   line("windFactor.strength", "Wind of strength level", "on the speeds of ASCE 7 maps"),
   line("deadFactors.values", "Dead weight", "one for each combination", "list"),
-  line("deadFactors.guyed", "Of those, on guyed masts", "how many, from the first"),
+  line("deadFactors.guyed", "Dead weights asked of guyed masts", "how many of the list, from its first"),
   line("iced.dead", "Dead weight, with ice", ""),
   line("iced.ice", "Ice", "on its weight"),
   line("iced.wind", "Wind, with ice", "where it is of strength level"),
