@@ -185,26 +185,34 @@ export function capChecks(
   ];
 }
 
-/** Does the mast, antennas included, reach the nearest power line if it falls? Never fails, always said. */
-export function fallCheck(problem: Problem, reach: number): Check[] {
-  const nearest = nearestLine(problem.study.lot);
+/** What a mast that falls whole must be farther from power lines than, m: antennas over its top, and the clearance. */
+export const fallReach = (problem: Problem, height: number, exposed: number): number =>
+  height + exposed + keptFromLines(problem.study.lot);
+
+/** May nothing of this height stand here, for what falls would come nearer to a power line than is kept? */
+export function fallsOnLine(problem: Problem, height: number, exposed: number): boolean {
+  const { lot } = problem.study;
+  const nearest = lot.linesWithinFall ? null : nearestLine(lot);
+  return nearest !== null && fallReach(problem, height, exposed) > nearest.distance + ON_THE_LINE;
+}
+
+/** A falling mast, antennas included, and the nearest power line: said alone where the study lets a line stand so near. */
+export function fallCheck(problem: Problem, height: number, exposed: number): Check[] {
+  const { lot } = problem.study;
+  const nearest = nearestLine(lot);
   if (!nearest) return [];
-  const clear = nearest.distance >= reach;
-  return [
-    {
-      ...limit(
-        "fall-zone",
-        "Fall zone",
-        nearest.name,
-        reach,
-        nearest.distance,
-        true,
-        "common practice, no source: keep the fall zone clear of power lines",
-        clear
-          ? "the line is beyond the reach of a falling mast"
-          : "a falling mast or antenna would reach this line: move the mast, have the line moved, or don't build",
-      ),
-      kind: "warning",
-    },
-  ];
+  const demand = fallReach(problem, height, exposed);
+  const check = limit(
+    "fall-zone",
+    "Power lines out of the fall zone",
+    nearest.name,
+    demand,
+    nearest.distance,
+    !fallsOnLine(problem, height, exposed),
+    "common practice, no source: nothing that falls may come near a power line",
+    demand <= nearest.distance + ON_THE_LINE
+      ? "the line is beyond the reach of a falling mast and the clearance"
+      : `a falling mast or antenna would come too near to this line${lot.linesWithinFall ? ", which the study allows" : ""}: move the mast, have the line moved, or build lower`,
+  );
+  return [lot.linesWithinFall ? { ...check, kind: "warning" } : check];
 }

@@ -26,9 +26,6 @@ import { windCases } from "./wind-cases.ts";
 const ROD_NOT_ASKED =
   "The rod of a buried concrete anchor and the plate that it pulls by are not checked: its seller rates them. The plate lies in the concrete, 3 in of it behind.";
 
-/** Reach of everything that can fall, m. */
-const reach = (model: StructureModel): number => model.stack.height + model.package.exposed;
-
 /** What a mast makes of all its cases, whatever it stands on: one answer for every anchor and footing under it. */
 export interface JudgedMast {
   readonly checks: readonly Check[];
@@ -117,7 +114,7 @@ export function judge(
       put(groundCheck(measure, "base", seen, margin));
   for (const check of depthChecks(footing, "base", problem.ground)) put(check);
   for (const check of heightCheck(problem, model.stack.height)) put(check);
-  for (const check of fallCheck(problem, reach(model))) put(check);
+  for (const check of fallCheck(problem, model.stack.height, model.package.exposed)) put(check);
   for (const check of barredChecks(problem, design)) put(check);
   const billed: Billed = {
     pack: model.package,

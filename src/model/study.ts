@@ -200,6 +200,8 @@ export const studySchema = z
           .optional(),
         /** Level distance that guys, anchors and mast keep from power lines; absent means 10 ft. */
         lineClearance: length.optional(),
+        /** May a power line stand where a falling mast reaches it? Then that is said and fails nothing. */
+        linesWithinFall: z.boolean().optional(),
         powerLines: z
           .array(z.strictObject({ name: text, points: z.array(point).min(2).max(200) }))
           .max(50)

@@ -279,6 +279,10 @@ function assumptions(study: Study, stand: number): string[] {
     said.push(
       "No clearance from power lines is stated: guys and anchors keep 10 ft (3.0 m) from them, seen from above, which is for lines of up to 50 kV.",
     );
+  if (study.lot.powerLines.length > 0 && study.lot.linesWithinFall)
+    said.push(
+      "Power lines may stand within reach of a falling mast, as the study says: the owner of the line decides.",
+    );
   if (!ice) said.push("Ice is not stated and not counted.");
   else {
     said.push("Ice has the thickness of the mast top all over (ASCE 7-16 10.4.3).");

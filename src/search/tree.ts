@@ -1,5 +1,6 @@
 import { pipeBending } from "../checks/pipe.ts";
 import type { LevelModel } from "../checks/rigging.ts";
+import { fallsOnLine } from "../checks/site.ts";
 import { utilisation } from "../parts/types.ts";
 import type { ArmModel } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";
@@ -117,6 +118,7 @@ export class Tree {
       const pipe = utilisation(pipeBending(problem, pack, stack.height));
       const designs = this.designsOf(index, stack.height, arm);
       if (stack.height > most + 1e-9) this.prune("height limit", designs);
+      else if (fallsOnLine(problem, stack.height, pack.exposed)) this.prune("fall zone", designs);
       else if (this.mast.beyond(pipe)) this.prune("antenna pipe", designs);
       else {
         const root = rootOf(problem, mount, index, this.grid.candidates(stack.height));

@@ -293,9 +293,10 @@ describe("verify(a guyed mast), each limit state by hand", () => {
     expect(lot.demand).toBeCloseTo(10 * FOOT, 9);
     expect(lot.capacity).toBeCloseTo((46 - 36 * Math.sin(Math.PI / 3)) * FOOT, 6);
     const fall = check(verdict, "fall-zone");
-    expect(fall.kind).toBe("warning");
+    expect(fall.kind).toBe("limit");
     expect(fall.capacity).toBeCloseTo((134 - 46) * FOOT, 6);
-    expect(fall.demand).toBeCloseTo(76 * FOOT, 6);
+    // mast 70 ft, pipe 6 ft, clearance 10 ft
+    expect(fall.demand).toBeCloseTo(86 * FOOT, 6);
   });
 });
 
@@ -525,24 +526,41 @@ test("verify(a mast that can't stand) fails its stability, never an exception, n
   expect(v.smallestMargin).toBe(-1);
 });
 
-test("verify(a power line within reach of the falling mast) warns and does not fail", () => {
-  const near = pasture((s) => {
-    s.lot.powerLines = [
-      {
-        name: "Near line",
-        points: [
-          ["100 ft", "-40 ft"],
-          ["100 ft", "165 ft"],
-        ],
-      },
-    ];
+test("verify(a power line within reach of the falling mast) fails, a hair farther off passes, and only warns where the study lets it", () => {
+  const beside = (east: number, linesWithinFall?: boolean) =>
+    verify(
+      pasture((s) => {
+        s.lot.linesWithinFall = linesWithinFall;
+        s.lot.powerLines = [
+          {
+            name: "Near line",
+            points: [
+              [`${east} ft`, "-40 ft"],
+              [`${east} ft`, "165 ft"],
+            ],
+          },
+        ];
+      }),
+      design(),
+    );
+  // 46 ft east stands the mast, of 70 ft and 6 ft of pipe; 10 ft are kept
+  const near = beside(46 + 85.9);
+  expect(near.passes).toBe(false);
+  expect(check(near, "fall-zone")).toMatchObject({
+    kind: "limit",
+    passes: false,
+    note: expect.stringContaining("would come too near"),
   });
-  const v = verify(near, design());
-  expect(v.passes).toBe(true);
-  expect(check(v, "fall-zone")).toMatchObject({
+  expect(near.checks.filter(({ passes }) => !passes)).toHaveLength(1);
+  expect(beside(46 + 86).passes).toBe(true);
+  const allowed = beside(46 + 54, true);
+  expect(allowed.passes).toBe(true);
+  expect(check(allowed, "fall-zone")).toMatchObject({
     kind: "warning",
-    note: expect.stringContaining("would reach"),
+    note: expect.stringContaining("which the study allows"),
   });
+  expect(allowed.assumptions.join(" ")).toMatch(/within reach of a falling mast, as the study says/);
+  expect(near.assumptions.join(" ")).not.toMatch(/within reach of a falling mast/);
 });
 
 test("verify(a guy nearer to a power line than the stated clearance) fails, a hair farther off passes", () => {
@@ -552,6 +570,7 @@ test("verify(a guy nearer to a power line than the stated clearance) fails, a ha
     verify(
       pasture((s) => {
         s.lot.lineClearance = clearance;
+        s.lot.linesWithinFall = true;
         s.lot.powerLines = [
           {
             name: "Near line",

@@ -16,7 +16,12 @@ const besideALine = (file: StudyFile): StudyFile => {
   ] as [number, number][];
   return {
     ...file,
-    lot: { ...file.lot, powerLines: [{ name: "Line", points }], lineClearance: CLEARANCE },
+    lot: {
+      ...file.lot,
+      powerLines: [{ name: "Line", points }],
+      lineClearance: CLEARANCE,
+      linesWithinFall: true,
+    },
   };
 };
 
@@ -40,4 +45,43 @@ it(`Search(a study with a power line) and enumeration agree on ${STUDIES} random
   expect(tried).toBe(STUDIES);
   expect(moved).toBeGreaterThan(3);
   expect(guyed).toBeGreaterThan(2);
+}, 240_000);
+
+/** A line 17.5 m off: with 3 m of clearance a mast of 40 ft and its antennas may stand, one of 50 ft may not. */
+const withinFall = (file: StudyFile): StudyFile => {
+  const [east, north] = problemOf(file).study.lot.mast;
+  const points = [
+    [east + 17.5, north - 60],
+    [east + 17.5, north + 60],
+  ] as [number, number][];
+  return {
+    ...file,
+    lot: { ...file.lot, powerLines: [{ name: "Line", points }], lineClearance: CLEARANCE },
+  };
+};
+
+it("Search(a line within reach of tall masts) and enumeration agree on 12 random studies, and no mast falls on it", () => {
+  let tried = 0;
+  let moved = 0;
+  let standing = 0;
+  for (const { name, problem, before, best } of changedStudies(withinFall, { studies: 12, seed: 79 })) {
+    tried++;
+    if (best?.key !== before.key) moved++;
+    const clear = (of: typeof before.design) =>
+      verify(problem, of).checks.filter(
+        ({ limitState }) => limitState === "fall-zone" || limitState === "line-clearance",
+      );
+    if (best?.key !== before.key && (best?.objective ?? Number.POSITIVE_INFINITY) > before.objective)
+      expect(
+        clear(before.design).every(({ passes }) => passes),
+        name,
+      ).toBe(false);
+    if (!best) continue;
+    standing++;
+    expect(best.design.height, name).toBeLessThan(14.5);
+  }
+  console.log(`${tried} studies, ${moved} answers moved, ${standing} still stand`);
+  expect(tried).toBe(12);
+  expect(moved).toBeGreaterThan(2);
+  expect(standing).toBeGreaterThan(1);
 }, 240_000);

@@ -58,6 +58,25 @@ export const LotGivens = ({ reading }: { reading: Reading }) => {
           none={`guys and mast keep ${said(LINE_CLEARANCE, "length", system)} from power lines, as nothing is stated`}
         />
       )}
+      {reading.study.lot.powerLines.length > 0 && (
+        <Choice
+          label="Power lines and a falling mast"
+          value={reading.study.lot.linesWithinFall ? "said" : "kept"}
+          options={[
+            { value: "kept", name: "no power line within reach of a falling mast" },
+            { value: "said", name: "power lines within reach of a falling mast are only said" },
+          ]}
+          write={(value) =>
+            changeStudy(
+              ["lot", "linesWithinFall"],
+              value === "said" ? true : undefined,
+              value === "said"
+                ? "power lines may stand within reach of a falling mast"
+                : "power lines stand beyond the reach of a falling mast",
+            )
+          }
+        />
+      )}
       <Choice
         label="Distances of the anchors"
         value={drawnIn ? "in" : "alike"}

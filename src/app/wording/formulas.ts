@@ -412,8 +412,8 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
   "dig-cap": stated("ground dug in all"),
   budget: stated("cost all in"),
   "fall-zone": {
-    ...stated("reach of a mast that falls, antennas with it", "fall"),
-    holds: "distance of the power line",
+    ...stated("reach of a mast that falls, antennas with it + clearance from power lines", "fall"),
+    holds: "distance of the power line from the mast",
   },
 };
 
