@@ -1,4 +1,4 @@
-import type { Problem } from "../problem/types.ts";
+import type { PackageModel, Problem } from "../problem/types.ts";
 import type { GuyModel } from "./rigging.ts";
 import type { Upwind, WindCase } from "./wind-cases.ts";
 
@@ -76,28 +76,49 @@ function lossCases(problem: Problem, guys: GuyModel | null): WindCase[] {
   );
 }
 
-const upwindWords: Readonly<Record<Upwind, string>> = {
-  all: "antennas beside it upwind",
-  first: "every other antenna beside it upwind, the lowest too",
-  second: "every other antenna beside it upwind, from the second up",
+/** Up to so many heights every pattern of sides is tried; the cases double with each. */
+const EVERY_PATTERN = 4;
+
+/**
+ * Which heights of so many stand upwind, in turn; none of them is every case already. Every pattern up to four heights;
+ * of more all, every other one, and all below or all above each of them.
+ */
+export function sidePatterns(heights: number): readonly Upwind[] {
+  const all = 2 ** heights - 1;
+  if (heights <= EVERY_PATTERN) return Array.from({ length: all }, (_, i) => all - i);
+  const everyOther = Array.from({ length: heights }, (_, i) => (i % 2 === 0 ? 2 ** i : 0)).reduce(
+    (a, b) => a + b,
+  );
+  const below = Array.from({ length: heights - 1 }, (_, i) => 2 ** (i + 1) - 1);
+  return [all, everyOther, all - everyOther, ...below.flatMap((lower) => [lower, all - lower])];
+}
+
+/** Heights at which a package's antennas hang off the axis, at most: those on its pipe load the mast's top together. */
+const heightsOf = ({ antennas, sides }: PackageModel): number =>
+  Number(antennas.some(({ offset }) => offset > 0)) +
+  new Set(sides.filter(({ offset }) => offset > 0).map(({ from, distance }) => `${from} ${distance}`)).size;
+
+const upwindWords = (upwind: Upwind, heights: number): string => {
+  if (upwind === 2 ** heights - 1) return "antennas beside it upwind";
+  const places = Array.from({ length: heights }, (_, i) => i + 1).filter(
+    (i) => Math.floor(upwind / 2 ** (i - 1)) % 2,
+  );
+  return `antennas beside it upwind at height ${places.join(", ")} of ${heights}, from the lowest up`;
 };
 
 /**
  * What hangs off the axis bends a guyed mast by its weight, which relieves one span as it strains the next: downwind is
- * worst for a mast without guys alone. Every wind again with them on the other side, and by turns where there are more.
+ * worst for a mast without guys alone. Every wind again with them on the other side, and in every pattern of sides.
  */
 export function otherSides({ packages }: Problem, cases: readonly WindCase[]): WindCase[] {
-  const most = Math.max(
-    ...packages.map((pack) => [...pack.antennas, ...pack.sides].filter(({ offset }) => offset > 0).length),
-  );
-  const ways: readonly Upwind[] = most === 0 ? [] : most === 1 ? ["all"] : ["all", "first", "second"];
-  return ways.flatMap((upwind) =>
+  const heights = Math.max(...packages.map(heightsOf));
+  return sidePatterns(heights).flatMap((upwind) =>
     cases
       .filter(({ toward }) => toward !== null)
       .map((wind) => ({
         ...wind,
-        id: `${wind.id}-upwind${upwind === "all" ? "" : `-${upwind}`}`,
-        title: `${wind.title}, ${upwindWords[upwind]}`,
+        id: `${wind.id}-upwind${upwind === 2 ** heights - 1 ? "" : `-${upwind}`}`,
+        title: `${wind.title}, ${upwindWords(upwind, heights)}`,
         upwind,
       })),
   );

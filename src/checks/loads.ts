@@ -88,18 +88,22 @@ const NOTHING: readonly [] = [];
 function loadsIn(blown: Blown, upwind: Upwind | undefined): Loads {
   const offAxis = blown.hung.filter(({ offset }) => offset > 0).sort((a, b) => a.z - b.z);
   if (offAxis.length === 0) return { blown, leaning: NOTHING, points: blown.wind, torques: NOTHING };
-  const leaning = offAxis.map(({ z, weight, offset }, rank) => ({
-    z,
-    force: 0,
-    moment: (standsUpwind(upwind, rank) ? -1 : 1) * weight * offset,
-  }));
+  let place = 0;
+  const leaning = offAxis.map(({ z, weight, offset }, i) => {
+    // what hangs at one height turns the mast there alike: on two sides it does less than on one
+    if (i > 0 && z > offAxis[i - 1].z + SAME_HEIGHT) place++;
+    return { z, force: 0, moment: (standsUpwind(upwind, place) ? -1 : 1) * weight * offset };
+  });
   const torques = offAxis.map(({ z, force, offset }) => ({ z, torque: force * offset }));
   return { blown, leaning, points: [...blown.wind, ...leaning], torques };
 }
 
-/** @param rank among the antennas off the axis, from the lowest up */
-const standsUpwind = (upwind: Upwind | undefined, rank: number): boolean =>
-  upwind === "all" || (upwind === "first" && rank % 2 === 0) || (upwind === "second" && rank % 2 === 1);
+/** m */
+const SAME_HEIGHT = 1e-9;
+
+/** @param place among the heights of the antennas off the axis, from the lowest up */
+const standsUpwind = (upwind: Upwind = 0, place: number): boolean =>
+  Math.floor(upwind / 2 ** place) % 2 === 1;
 
 function towards(
   { blown, leaning, points, torques }: Loads,

@@ -3,8 +3,8 @@ import type { Problem } from "../problem/types.ts";
 import { furtherCases, otherSides } from "./further-cases.ts";
 import type { GuyModel } from "./rigging.ts";
 
-/** All antennas that hang off the axis, or from the lowest up every other one, from the first or from the second. */
-export type Upwind = "all" | "first" | "second";
+/** Heights at which antennas hang off the axis, a bit each from the lowest up: 1 where they stand upwind of it. */
+export type Upwind = number;
 
 /** A load case: where the wind blows, in which weather, and what dead weight counts. */
 export interface WindCase {
@@ -23,7 +23,7 @@ export interface WindCase {
   readonly share?: number;
   /** Air against that when the guys were rigged, K; default 0. */
   readonly warmer?: number;
-  /** Which antennas that hang off the axis stand upwind of it; default none. */
+  /** Which antennas that hang off the axis stand upwind of it; default 0, none. */
   readonly upwind?: Upwind;
   /** The guy that is gone. */
   readonly lost?: { readonly level: number; readonly anchor: number };

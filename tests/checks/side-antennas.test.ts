@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { analyse } from "../../src/checks/analysis.ts";
+import { sidePatterns } from "../../src/checks/further-cases.ts";
 import { loadCase } from "../../src/checks/loads.ts";
 import { pipeBending } from "../../src/checks/pipe.ts";
 import { resolve } from "../../src/checks/resolve.ts";
@@ -86,18 +87,79 @@ test("verify(guyed) asks both sides for antennas off the axis: upwind of it one 
   const cases = windCases(problem, model.guys);
   expect(cases.filter(({ toward }) => toward !== null)).toHaveLength(16);
   const verdict = verify(problem, design());
-  for (const upwind of [undefined, "all", "first", "second"] as const) {
+  for (const upwind of [undefined, 3, 1, 2]) {
     const [wind] = cases;
     const load = loadCase(problem, model, { ...wind, upwind });
     const signs = load.points
       .filter(({ force, moment }) => force === 0 && moment !== 0)
       .map(({ moment }) => Math.sign(moment));
-    expect(signs).toEqual({ none: [1, 1], all: [-1, -1], first: [-1, 1], second: [1, -1] }[upwind ?? "none"]);
+    expect(signs).toEqual(
+      [
+        [1, 1],
+        [-1, 1],
+        [1, -1],
+        [-1, -1],
+      ][upwind ?? 0],
+    );
   }
   const alone = (item: Item) => check(verify(withItem(item), design()), "guy-strength/1");
   expect(alone(high).loadCase).toMatch(/antennas beside it upwind/);
   expect(check(verdict, "bracing-shear").loadCase).toMatch(/upwind/);
   expect(windCases(problem, null).some(({ id }) => id.includes("upwind"))).toBe(false);
+});
+
+test("verify(guyed) asks every pattern of sides for antennas at three heights, and takes those at one height together", () => {
+  const at = (...places: string[]) =>
+    pasture((study) =>
+      study.wishes.packages[0].items.push(...places.map((place) => panel({ offset: "3 ft", at: place }))),
+    );
+  const patterns = (problem: ReturnType<typeof pasture>) => {
+    const { model } = resolve(problem, design());
+    const cases = windCases(problem, model.guys).filter(({ toward }) => toward === 0);
+    return cases.map((wind) =>
+      loadCase(problem, model, wind)
+        .points.filter(({ force, moment }) => force === 0 && moment !== 0)
+        .map(({ moment }) => (moment > 0 ? "+" : "-"))
+        .join(""),
+    );
+  };
+  expect(patterns(at("20 ft", "35 ft", "50 ft")).sort()).toEqual(
+    ["+++", "++-", "+-+", "+--", "-++", "-+-", "--+", "---"].sort(),
+  );
+  expect(patterns(at("20 ft", "50 ft", "50 ft")).sort()).toEqual(["+++", "+--", "-++", "---"].sort());
+});
+
+test("verify(antennas at three heights) finds the lowest guys pulled a fifth harder than with every other antenna upwind", () => {
+  const problem = pasture((study) =>
+    study.wishes.packages[0].items.push(
+      panel({ area: "2 ft2", weight: "332 lbf", offset: "6 ft", at: "9 ft" }),
+      panel({ area: "2 ft2", weight: "514 lbf", offset: "2 ft", at: "36 ft" }),
+      panel({ area: "2 ft2", weight: "415 lbf", offset: "5 ft", at: "60 ft" }),
+    ),
+  );
+  const { model } = resolve(problem, design());
+  const cases = windCases(problem, model.guys);
+  let byTurns = 0;
+  analyse(problem, model, {
+    // none, all, the first and third, the second
+    cases: cases.filter(({ upwind = 0 }) => [0, 7, 5, 2].includes(upwind)),
+    visit: (_, measures) => {
+      for (const { limitState, level, demand } of measures)
+        if (limitState === "guy-strength" && level === 0) byTurns = Math.max(byTurns, demand);
+    },
+  });
+  expect(byTurns).toBeGreaterThan(0);
+  expect(check(verify(problem, design()), "guy-strength/1").demand / byTurns).toBeGreaterThan(1.2);
+});
+
+test("sidePatterns(heights) are all there are to four heights, and beyond it grow by two a height", () => {
+  expect([0, 1, 2, 3, 4].map((n) => sidePatterns(n).length)).toEqual([0, 1, 3, 7, 15]);
+  for (const n of [1, 2, 3, 4, 5, 9]) {
+    const patterns = sidePatterns(n);
+    expect(new Set(patterns).size).toBe(patterns.length);
+    for (const one of patterns) expect(one > 0 && one < 2 ** n).toBe(true);
+  }
+  expect([...sidePatterns(5)].sort((a, b) => a - b)).toEqual([1, 3, 7, 10, 15, 16, 21, 24, 28, 30, 31]);
 });
 
 test("an antenna below the top hangs from the top, whatever the height", () => {
