@@ -19,6 +19,7 @@ const titles = {
   "anchor-lateral": "Anchor lateral",
   "anchor-bending": "Anchor block bending",
   "anchor-shear": "Anchor block shear",
+  "anchor-rod": "Anchor rod",
   "anchor-post": "Anchor post",
   "anchor-post-shear": "Anchor post shear",
   "anchor-overturning": "Anchor overturning",

@@ -22,9 +22,9 @@ import type { StructureModel } from "./structure.ts";
 import { limitStateTitles, limitStateUnits } from "./titles.ts";
 import { windCases } from "./wind-cases.ts";
 
-/** Said of every design with buried concrete anchors: no check here asks it. */
+/** Said of a design with buried concrete anchors whose row rates no rod: no check asks it. */
 const ROD_NOT_ASKED =
-  "The rod of a buried concrete anchor and the plate that it pulls by are not checked: its seller rates them. The plate lies in the concrete, 3 in of it behind.";
+  "The rod of a buried concrete anchor and the plate that it pulls by are not checked: the catalog states no rating of it.";
 
 /** What a mast makes of all its cases, whatever it stands on: one answer for every anchor and footing under it. */
 export interface JudgedMast {
@@ -142,7 +142,9 @@ export function judge(
     dugVolume: dug,
     work: workOf(problem, billed),
     assumptions:
-      anchor?.choice.kind === "deadman" ? [...problem.assumptions, ROD_NOT_ASKED] : problem.assumptions,
+      anchor?.choice.kind === "deadman" && !checks.has("anchor-rod")
+        ? [...problem.assumptions, ROD_NOT_ASKED]
+        : problem.assumptions,
     cases: responses,
   };
 }

@@ -34,6 +34,8 @@ const deadman = z.strictObject({
   /** One along each of its four edges, inside ties; absent: plain concrete. */
   bars: z.enum(["#4", "#5", "#6", "#7", "#8"]).optional(),
   rod: price,
+  /** What breaks the rod or the plate that it pulls by, as rated; absent: it is not asked, and the verdict says so. */
+  rodHolds: positiveForce.optional(),
   invented,
 });
 

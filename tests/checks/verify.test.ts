@@ -434,12 +434,46 @@ function judged(d: Design, change?: Parameters<typeof pasture>[0]) {
   return { passes: v.passes, failed: v.checks.filter((c) => !c.passes).map((c) => c.id) };
 }
 
-test("verify(a design with deadmen) says that their rods are not asked, and of no other", () => {
-  const said = (judged: Design) => verify(problem, judged).assumptions.join(" ");
-  expect(said(design())).toMatch(
-    /rod of a buried concrete anchor and the plate that it pulls by are not checked/,
+test("verify(a design with deadmen) asks their rod for the whole pull, and says where none is rated that it is not asked", () => {
+  const verdictOf = (rodHolds: string | undefined, of = design()) =>
+    verify(
+      pasture((s) => {
+        s.catalog = {
+          anchors: [
+            {
+              id: "deadman",
+              kind: "deadman",
+              name: "Deadman of the tests",
+              length: "5 ft",
+              height: "18 in",
+              width: "18 in",
+              depth: "5 ft",
+              bars: "#4",
+              rod: "$38",
+              rodHolds,
+              invented: true,
+            },
+          ],
+        };
+      }),
+      of,
+    );
+  const notAsked = /rod of a buried concrete anchor and the plate that it pulls by are not checked/;
+  const rated = verdictOf("8000 lbf");
+  const rod = check(rated, "anchor-rod");
+  const pull = Math.max(
+    ...rated.cases.flatMap(({ anchors }) =>
+      anchors.map(({ uplift, lateral }) => Math.hypot(uplift, lateral)),
+    ),
   );
-  expect(said(freeStanding())).not.toMatch(/rod of a buried concrete anchor/);
+  expect(rod.demand).toBeCloseTo(pull, 6);
+  expect(rod.required).toBe(2);
+  expect(rod.capacity).toBeCloseTo(8000 * 4.4482216152605, 6);
+  expect(rated.assumptions.join(" ")).not.toMatch(notAsked);
+  expect(verdictOf(`${(pull * 1.99) / 4.4482216152605} lbf`).passes).toBe(false);
+  expect(verdictOf(`${(pull * 2.01) / 4.4482216152605} lbf`).passes).toBe(true);
+  expect(verdictOf(undefined).assumptions.join(" ")).toMatch(notAsked);
+  expect(verdictOf(undefined, freeStanding()).assumptions.join(" ")).not.toMatch(notAsked);
 });
 
 test("verify(a long slim deadman) of plain concrete breaks by bending, and with bars along its edges holds", () => {

@@ -33,6 +33,7 @@ const slim = (["#4", undefined] as const).map((bars) =>
       depth: "4 ft",
       bars,
       rod: "$38",
+      rodHolds: bars ? "3000 lbf" : undefined,
       invented: true,
     };
     s.catalog = { anchors: [row] };
@@ -87,6 +88,7 @@ describe("anchors", () => {
       expect(use(plain[i], "anchor-bending")).toBeGreaterThan(use(plain[i], "anchor-uplift"));
       expect(use(barred[i], "anchor-bending")).toBeLessThan(use(plain[i], "anchor-bending"));
       expect(plain[i].worst(pull)).toBe(use(plain[i], "anchor-bending"));
+      expect(part.worst(pull)).toBe(use(part, "anchor-rod"));
       expect(plain[i].takeOff.bars).toBe(0);
       expect(plain[i].cents).toBeLessThan(part.cents);
       expect(part.cage?.map(({ bar, count }) => `${count} ${bar.name}`)[0]).toBe("4 #4");

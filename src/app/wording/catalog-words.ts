@@ -85,6 +85,7 @@ const words: Readonly<Record<string, string>> = {
   lifts: "Lifts soil as",
   bars: "Bars along its edges",
   rod: "Rod",
+  rodHolds: "Breaks the rod",
   install: "To put in",
   thickness: "Thickness",
   pedestal: "Pedestal",

@@ -215,6 +215,13 @@ export const formulas: Readonly<Record<LimitStateId | SiteLimit, Formula>> = {
     sketch: "deadman",
     found: "anchor",
   },
+  "anchor-rod": {
+    asks: "√(U² + H²), the pull of all guys here",
+    holds: "what breaks the rod or its plate",
+    letters: reaction,
+    sketch: "deadman",
+    found: "anchor",
+  },
   "anchor-post": {
     asks: "pull and bending of the post together",
     holds: "1, all of its steel",

@@ -15,6 +15,9 @@ import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 
 type Row = Extract<AnchorRow, { kind: "deadman" }>;
 
+const pullOf = ({ uplift, lateral }: AnchorReaction): number =>
+  Math.hypot(Math.max(0, uplift), Math.max(0, lateral));
+
 /**
  * A buried concrete beam: uplift and lateral pull are held apart, each with its own factor, and bend the block between
  * them, which its rod pulls in the middle.
@@ -53,10 +56,12 @@ export function deadman(
     }
     return least;
   };
+  const rodHolds = row.rodHolds ?? Number.POSITIVE_INFINITY;
   const use = (uplift: number, lateral: number) =>
     Math.max(
       uplift > 0 ? (uplift * rules.uplift.required) / capacity.uplift : 0,
       lateral > 0 ? (lateral * lateralRule.required) / capacity.lateral : 0,
+      (pullOf({ uplift, lateral }) * rules.guy.required) / rodHolds,
     );
   const takeOff = { ...deadmanTakeOff(choice), bars: barMass(cage?.runs ?? []) };
   const extras = [{ item: `${row.name}: rod`, price: row.rod, quantity: 1, unit: "each" as const }];
@@ -88,6 +93,7 @@ export function deadman(
           Math.max(...reactions.map((r) => Math.max(bendsBy(w, r), shearsBy(w, r))));
         return most(one) < most(best) ? one : best;
       });
+      const pulled = largest(reactions, pullOf);
       const bent = largest(reactions, (r) => bendsBy(way, r));
       const sheared = largest(reactions, (r) => shearsBy(way, r));
       const pull = factored(reactions[bent]);
@@ -141,6 +147,19 @@ export function deadman(
           of: sheared,
           note: `half of the pull beside its rod, or its plate through the block; loads times ${loadFactor}; ${words}`,
         },
+        ...(row.rodHolds === undefined
+          ? []
+          : [
+              {
+                limitState: "anchor-rod",
+                demand: pullOf(reactions[pulled]),
+                capacity: row.rodHolds,
+                required: rules.guy.required,
+                source: `${rules.guy.source}; of the guys, whose pull it takes`,
+                of: pulled,
+                note: "what breaks the rod or its plate, as its row states it",
+              },
+            ]),
       ];
     },
   };

@@ -240,7 +240,7 @@ const said = ({ verdict, problem, model }: Given): Section => ({
         ...verdict.assumptions,
         `Guys end in the mast’s axis; ends bear ${[...new Set(model.guys?.levels.map((l) => `${Math.round(l.strand.efficiency * 100)} %`) ?? [])].join(", ") || "nothing"} of breaking strength.`,
         `Concrete: ${problem.rules.concrete.source}.`,
-        "Not covered: raising, earthquake, fatigue, bolts and welds of joints, anchor bolts, rods of deadmen, soil that is not as stated.",
+        "Not covered: raising, earthquake, fatigue, bolts and welds of joints, anchor bolts, soil that is not as stated.",
       ].join(" "),
     },
   ],
