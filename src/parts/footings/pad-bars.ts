@@ -1,6 +1,7 @@
 import {
   type Bar,
   type BarRun,
+  developed,
   developmentLength,
   EARTH_COVER,
   fewestBars,
@@ -35,7 +36,7 @@ interface Mat {
 
 /**
  * The fewest bars that make up a mat; none where 3 in. of concrete leave no room. A bar that is too short to develop
- * in `room` counts in proportion (ACI 318-19 25.4.10.1).
+ * in `room` counts in proportion, and for nothing under 12 in. (ACI 318-19 25.4.10.1, 25.4.2.1).
  */
 export function matOf(
   slab: {
@@ -62,7 +63,7 @@ export function matOf(
   );
   if (!picked) return { bar: null, count: 0, area: 0 };
   const { bar, count } = picked;
-  return { bar, count, area: count * bar.area * Math.max(0, Math.min(1, room / needs(bar))) };
+  return { bar, count, area: count * bar.area * developed(room, needs(bar)) };
 }
 
 /** Both ways of a mat as the dig sheet lists them. */
@@ -128,6 +129,11 @@ export function padBars(
       ...(upright?.runs ?? []),
     ],
     pedestalMoment,
-    words: above ? `${words(below)} below, ${words(above)} above` : `${words(below)} below, none above`,
+    words:
+      below.area === 0
+        ? `${words(below)} below, too short to hold: as plain concrete`
+        : above
+          ? `${words(below)} below, ${words(above)} above`
+          : `${words(below)} below, none above`,
   };
 }

@@ -1,5 +1,5 @@
 import type { FootingRow } from "../../model/catalog.ts";
-import { type Bar, barMass, developmentLength, EARTH_COVER } from "../../physics/concrete/bars.ts";
+import { type Bar, barMass, developed, developmentLength, EARTH_COVER } from "../../physics/concrete/bars.ts";
 import { slabStrength } from "../../physics/concrete/slab.ts";
 import { blockTakeOff } from "../../physics/ground/block.ts";
 import {
@@ -35,7 +35,7 @@ export function rockPad(row: Row, size: RockPadSize, ground: Ground): FootingPar
   const dowel = dowelStrength(geometry, soil, givens);
   // a dowel too short in the concrete pulls out of it before it yields
   const needs = developmentLength(barOf(row), strength, row.yield, false);
-  const steel = dowel.steel * Math.max(0, Math.min(1, (depth - EARTH_COVER) / needs));
+  const steel = dowel.steel * developed(depth - EARTH_COVER, needs);
   const answers = rockPadAnswers(geometry, soil, givens);
 
   // both mats alike: the upper one, which holds less

@@ -1,4 +1,15 @@
-import { type Bar, developmentLength, EARTH_COVER, INCH, PSI, rootOf, tieBar } from "./bars.ts";
+import {
+  type Bar,
+  developed,
+  developmentLength,
+  EARTH_COVER,
+  INCH,
+  LOST,
+  PLAIN,
+  PSI,
+  rootOf,
+  tieBar,
+} from "./bars.ts";
 import { type EdgeCage, edgeCage } from "./cage.ts";
 import { rectangleMoment, tiedShear } from "./section-strength.ts";
 
@@ -39,11 +50,6 @@ export interface BeamStrength {
   readonly punching: number;
 }
 
-/** Least thickness of concrete that soil may have kept from hardening sound, ACI 318-19 14.5.1.7. */
-const LOST = 2 * INCH;
-/** Of plain concrete, ACI 318-19 table 21.2.1. */
-const PLAIN = 0.6;
-
 /**
  * Arm of the inner forces of a block that is stout for its length, of that of a slender one, 0.8 of its depth: 0.2 (l + 2 h)
  * to l = 2 h, 0.6 l to l = h. CEB-FIP Model Code 1978 18.1.8 for walls on two supports, from memory.
@@ -69,9 +75,9 @@ function barredWay(
   barYield: number,
 ): OneWay {
   const toBars = depth / 2 + row;
-  // from the middle to the end of a bar; straight ones count in proportion, 25.4.10.1
+  // from the middle to the end of a bar
   const room = length / 2 - EARTH_COVER;
-  const share = Math.min(1, Math.max(0, room / developmentLength(bar, strength, barYield, top)));
+  const share = developed(room, developmentLength(bar, strength, barYield, top));
   const area = 2 * bar.area * share;
   // fewer than 9.6.1.2 asks: a third more than wanted, 9.6.1.3
   const least = (Math.max(3 * rootOf(strength), 200) * PSI * breadth * toBars) / barYield;

@@ -53,8 +53,15 @@ export interface BarRun {
 export const barMass = (runs: readonly BarRun[]): number =>
   runs.reduce((sum, { bar, count, length }) => sum + count * length * bar.mass, 0);
 
+/** Factor of plain concrete, ACI 318-19 table 21.2.1, and the thickness that soil may have spoilt of it, 14.5.1.7. */
+export const PLAIN = 0.6;
+export const LOST = 2 * INCH;
+
 /** Concrete over bars cast against earth: 3 in., ACI 318-19 table 20.5.1.3.1. */
 export const EARTH_COVER = 3 * INCH;
+
+/** No straight bar develops in less, m: 12 in., ACI 318-19 25.4.2.1 (b). */
+const LEAST_DEVELOPMENT = 12 * INCH;
 
 /**
  * Development of a straight bar in tension, m. ACI 318-19 25.4.2.3, from memory: clear spacing of at least two bars
@@ -66,8 +73,16 @@ export function developmentLength(bar: Bar, strength: number, barYield: number, 
   const grade = barYield > 552e6 ? 1.3 : barYield > 415e6 ? 1.15 : 1;
   const divisor = bar.diameter < 0.8 * INCH ? 25 : 20;
   const length = (((barYield / PSI) * (top ? 1.3 : 1) * grade) / (divisor * rootOf(strength))) * bar.diameter;
-  return Math.max(length, 12 * INCH);
+  return Math.max(length, LEAST_DEVELOPMENT);
 }
+
+/**
+ * Share of its strength that a straight bar develops in `room`: in proportion (ACI 318-19 25.4.10.1), but nothing in less
+ * than 12 in., which that clause does not reduce (25.4.2.1 (b)); from memory.
+ * @param needs its development length, m
+ */
+export const developed = (room: number, needs: number): number =>
+  room < LEAST_DEVELOPMENT * (1 - 1e-9) ? 0 : Math.min(1, room / needs);
 
 /**
  * Development of a hooked bar in tension, m. ACI 318-19 25.4.3.1, from memory: wide side cover; bars nearer to each

@@ -1,4 +1,4 @@
-import { PSI, rootOf } from "./bars.ts";
+import { INCH, LOST, PLAIN, PSI, rootOf } from "./bars.ts";
 import { greatestBlock } from "./section-strength.ts";
 
 /** A square pad under a square pedestal, with the bars of its mats. m, m2, Pa. */
@@ -8,7 +8,10 @@ export interface Slab {
   readonly pedestal: number;
   /** Underside (and top) to the middle of the upper (lower) layer of a mat's two: both ways count as the worse. */
   readonly barDepth: number;
-  /** Bars of one direction that develop by the pedestal's face, m2; 0 above where the pad has no upper mat. */
+  /**
+   * Bars of one direction that develop by the pedestal's face, m2; 0 above where the pad has no upper mat, and below
+   * where they are too short: then the slab is plain concrete.
+   */
   readonly bottomArea: number;
   readonly topArea: number;
   readonly strength: number;
@@ -38,6 +41,9 @@ export interface SlabStrength {
   readonly punching: number;
 }
 
+/** Plain footings are no thinner, m: 8 in., ACI 318-19 14.3.2.1. */
+const LEAST_PLAIN = 8 * INCH;
+
 const root = (strength: number) => PSI * rootOf(strength);
 
 /**
@@ -50,8 +56,22 @@ function flexure({ width, barDepth, strength, barYield }: Slab, area: number): n
   return 0.9 * area * barYield * (barDepth - block / 2);
 }
 
-/** Design strengths, the code's factors in them. ACI 318-19 chapters 13 and 22. docs/theory/concrete.md. */
+/** A slab whose bars are too short to count: plain concrete, as it is until it cracks. ACI 318-19 14.5.2.1, 14.5.5.1. */
+function plainStrength({ width, thickness, strength }: Slab): SlabStrength {
+  const stress = PLAIN * root(strength);
+  const sound = thickness < LEAST_PLAIN ? 0 : thickness - LOST;
+  const moment = (stress * 5 * width * sound ** 2) / 6;
+  return {
+    bottomMoment: moment,
+    topMoment: moment,
+    shear: (stress * 4 * width * sound) / 3,
+    punching: sound > 0 ? (stress * 8) / 3 : 0,
+  };
+}
+
+/** Design strengths, the code's factors in them. ACI 318-19 chapters 13, 14 and 22. docs/theory/concrete.md. */
 export function slabStrength(slab: Slab): SlabStrength {
+  if (slab.bottomArea === 0) return plainStrength(slab);
   const { width, pedestal, barDepth, bottomArea, strength, barYield } = slab;
   // 22.5.5.1 (c) without the size effect, 13.2.6.2
   const oneWay =

@@ -1,6 +1,13 @@
 import { expect, test } from "vitest";
 import { padBars } from "../../../src/parts/footings/pad-bars.ts";
-import { bars, developmentLength, fewestBars, hookLength, PSI } from "../../../src/physics/concrete/bars.ts";
+import {
+  bars,
+  developed,
+  developmentLength,
+  fewestBars,
+  hookLength,
+  PSI,
+} from "../../../src/physics/concrete/bars.ts";
 import { squareCage } from "../../../src/physics/concrete/cage.ts";
 import { rectangleMoment } from "../../../src/physics/concrete/section-strength.ts";
 import { slabStrength } from "../../../src/physics/concrete/slab.ts";
@@ -49,6 +56,31 @@ test("padBars(a slab too thin for its hooks) takes smaller bars whose hooks it h
   );
   // room for 4 in. of hook, where the code asks 6 at least
   expect(cageOf(8, 0.005).pedestalMoment).toBe(0);
+});
+
+test("developed(room) is in proportion from 12 in. on, and nothing in less (ACI 318-19 25.4.2.1 (b), 25.4.10.1)", () => {
+  expect(developed(11.9 * INCH, 24 * INCH)).toBe(0);
+  expect(developed(12 * INCH, 24 * INCH)).toBeCloseTo(0.5, 12);
+  expect(developed(30 * INCH, 24 * INCH)).toBe(1);
+  // a pad whose bars end 11 in. beyond the pedestal's face bends as plain concrete; two inches more and they count
+  const bends = (width: number, thickness = 18) => {
+    const pad = { width: width * INCH, thickness: thickness * INCH, depth: 1.2, pedestal: 18 * INCH };
+    const { slab, words } = padBars({ ...pad, steel: 0.0018, mats: 1 }, 0.005, 3 * KSI, 60 * KSI);
+    return { ...slabStrength(slab), words, area: slab.bottomArea };
+  };
+  const plain = bends(46);
+  expect(plain.area).toBe(0);
+  expect(plain.words).toMatch(/as plain concrete/);
+  // 0.6 x 5 sqrt 3000 x 46 x 16^2/6 lb in., 0.6 x 4/3 sqrt 3000 x 46 x 16 lb, 0.6 x 8/3 sqrt 3000 psi
+  const POUND = 4.4482216152605;
+  expect(plain.bottomMoment / (322_499 * POUND * INCH)).toBeCloseTo(1, 4);
+  expect(plain.topMoment).toBe(plain.bottomMoment);
+  expect(plain.shear / (32_249.9 * POUND)).toBeCloseTo(1, 4);
+  expect(plain.punching / (87.636 * PSI)).toBeCloseTo(1, 4);
+  expect(bends(46, 7).bottomMoment).toBe(0);
+  const barred = bends(50);
+  expect(barred.area).toBeGreaterThan(0);
+  expect(barred.words).not.toMatch(/plain/);
 });
 
 test("fewestBars(a dense mat) keeps two bars clear between bars: the development of 25.4.2.3 is that of such", () => {
