@@ -41,6 +41,8 @@ const expectation = (issue: Issue): string => {
     case "too_small":
     case "too_big":
       return bound(issue);
+    case "not_multiple_of":
+      return `a multiple of ${issue.divisor}`;
     case "custom":
       return String(issue.params?.expected ?? issue.message);
     case "invalid_key":

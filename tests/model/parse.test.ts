@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { z } from "zod";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseCatalog, parseDesign, parseStudy } from "../../src/model/parse.ts";
 import { designFromText, studyFromText } from "../../src/model/parse-text.ts";
@@ -261,6 +262,24 @@ test("parseCatalog and parseStudy refuse a rule set whose lean is beyond the ten
   ]);
   expect(parseCatalog({ ...defaultCatalog, rules: leaning(10) }).ok).toBe(true);
   expect(parseCatalog({ ...defaultCatalog, rules: leaning(0) }).ok).toBe(false);
+});
+
+test("what parseStudy says of every slip is in our own words: the page does not send the library's", () => {
+  const said = () => spoilt.map(([, edit]) => errorsOf(editedStudy(edit)));
+  const before = said();
+  const { localeError } = z.config();
+  z.config({ localeError: () => "in the library's words" });
+  try {
+    expect(said()).toEqual(before);
+    expect(z.string().safeParse(1).error?.issues[0].message).toBe("in the library's words");
+    const dowels = parseCatalog({
+      ...defaultCatalog,
+      footings: defaultCatalog.footings.map((row) => ("dowels" in row ? { ...row, dowels: [5] } : row)),
+    });
+    expect(errorsOf(dowels)).toMatchObject([{ found: "5", expected: "a multiple of 4" }]);
+  } finally {
+    z.config({ localeError });
+  }
 });
 
 test("parseStudy says in one sentence what a misspelt unit should be", () => {
