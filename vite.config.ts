@@ -24,14 +24,19 @@ const cautionFirst: Plugin = {
   transformIndexHtml: (html) => html.replace("%CAUTION%", caution),
 };
 
+const program = resolve(import.meta.dirname, "src/app/main.tsx");
 /** Page and search worker are built as one: what both need is one file, loaded once. */
 const oneBuild: Plugin = {
   name: "worker-in-the-same-build",
   apply: "build",
   enforce: "pre",
+  buildStart() {
+    // asked for by src/app/start.ts as soon as the first words are drawn: it belongs to the first load like what begins it
+    this.emitFile({ type: "chunk", id: program, name: "main" });
+  },
   transform(code, id) {
     const written = 'new URL("./search.worker.ts", import.meta.url)';
-    if (!id.endsWith("/workers/client.ts")) return;
+    if (!id.endsWith("/workers/early.ts")) return;
     if (!code.includes(written)) this.error(`expected ${written} in ${id}`);
     const worker = resolve(import.meta.dirname, "workers/search.worker.ts");
     const file = this.emitFile({ type: "chunk", id: worker, name: "search" });
@@ -39,11 +44,27 @@ const oneBuild: Plugin = {
   },
 };
 
-/** The library's own units are left out (src/quantity/units.ts says why), so they are not sent either. */
+/** Leaves out the bodies of functions and methods; who calls one all the same is told. */
+const leaveOut = (code: string, heads: readonly string[], missing: (head: string) => never): string =>
+  heads.reduce((rest, head) => {
+    const escaped = head.replace(/[$(]/g, "\\$&");
+    const [body, indent] = new RegExp(`^( *)${escaped}\\([^]*?^\\1}$`, "m").exec(rest) ?? [];
+    if (body === undefined) return missing(head);
+    return rest.replace(
+      body,
+      () => `${indent}${head}() { throw new Error("${head} is left out of the build"); }`,
+    );
+  }, code);
+
+/** What src/quantity/units.ts never asks of a unit: it reads texts, and writes numbers itself. */
+const unwritten = ["simplify ", "format ", "function _split ", "function _choosePrefix ", "function _toSI "];
+/** The library's own units are left out too (src/quantity/units.ts says why). */
 const ownUnits: Plugin = {
   name: "own-units",
   apply: "build",
   transform(code, id) {
+    if (id.endsWith("/unitmath/src/Unit.js"))
+      return leaveOut(code, unwritten, (head) => this.error(`expected ${head} in ${id}`));
     if (!id.endsWith("/unitmath/src/BuiltIns.js")) return;
     const quantities = /^export const baseQuantities = .*$/m.exec(code);
     if (!quantities) return this.error(`expected baseQuantities in ${id}`);
@@ -61,6 +82,10 @@ const unasked = [
   "Polyopt",
   "createEnhancedBranchAndCutService",
   "createIncrementalBranchAndCutService",
+  "applyMIRCuts",
+  "computeFractionalVolume",
+  "countIntegerValues",
+  "getFractionalVarWithLowestCost",
   "addLowerBoundMIRCut",
   "addUpperBoundMIRCut",
   "log",
@@ -77,13 +102,31 @@ const ownPrograms: Plugin = {
   apply: "build",
   transform(code, id) {
     if (!id.endsWith("/javascript-lp-solver/dist/index.browser.mjs")) return;
-    return unasked.reduce((rest, name) => {
-      const [body] = new RegExp(`^function ${name}\\([^]*?^}$`, "m").exec(rest) ?? [];
-      if (body === undefined) return this.error(`expected function ${name} in ${id}`);
-      return rest.replace(
-        body,
-        () => `function ${name}() { throw new Error("${name} is left out of the build"); }`,
-      );
+    return leaveOut(
+      code,
+      unasked.map((name) => `function ${name}`),
+      (head) => this.error(`expected ${head} in ${id}`),
+    );
+  },
+};
+
+/**
+ * What the parser does not need of its library: the guard against values that hold themselves, since it reads JSON, and
+ * messages, since src/model/issues.ts has its own.
+ */
+const ownWords: Plugin = {
+  name: "own-words",
+  apply: "build",
+  transform(code, id) {
+    if (!id.endsWith("/zod/v4/classic/schemas.js")) return;
+    const installed = [
+      "core.config({ memoizer: core.memoizer() });",
+      "core.config(en());",
+      'import en from "../locales/en.js";',
+    ];
+    return installed.reduce((rest, line) => {
+      if (!rest.includes(line)) this.error(`expected ${line} in ${id}`);
+      return rest.replace(line, "{}");
     }, code);
   },
 };
@@ -97,11 +140,13 @@ const packed: Plugin = {
     ),
 };
 
-/** What the program's own words are written in; accented letters of the user's come in a file of their own. */
+/** What no word of the program holds, of the letters that every keyboard has. */
+const unspoken = "\\^`{|}~";
+/** What the program's own words are written in; other letters of the user's come in a file of their own. */
 const letters = {
-  first: `${String.fromCharCode(...Array.from({ length: 95 }, (_, at) => 32 + at))}’“”‘–—…°×−·′″²³¹⁰⁴⁵⁶⁷⁸⁹⁻½¼¾✕▲▸←→\u00a0\u2009`,
-  second: "ÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÐÑÒÓÔÕÖØÙÚÛÜÝÞßàáâãäåæçèéêëìíîïðñòóôõöøùúûüýþÿ",
-  range: "U+C0-D6,U+D8-F6,U+F8-FF",
+  first: `${String.fromCharCode(...Array.from({ length: 95 }, (_, at) => 32 + at).filter((code) => !unspoken.includes(String.fromCharCode(code))))}’“”‘–—…°×−·′″²³¹⁰⁴⁵⁶⁷⁸⁹⁻½¼¾✕▲▸←→\u00a0\u2009`,
+  second: `${unspoken}ÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÐÑÒÓÔÕÖØÙÚÛÜÝÞßàáâãäåæçèéêëìíîïðñòóôõöøùúûüýþÿ`,
+  range: "U+5C,U+5E,U+60,U+7B-7E,U+C0-D6,U+D8-F6,U+F8-FF",
 };
 /** The figures that the page asks for. Kerning is a tenth of the bytes and hardly seen in lettering; hints are for screens of before 2010, and half of the bytes. */
 const cut = { targetFormat: "woff2", keepFeatures: ["tnum", "lnum"], noHinting: true } as const;
@@ -172,18 +217,44 @@ const offline = VitePWA({
 });
 
 /** What begins to work as soon as it is loaded: packed with others, it would begin wherever they are needed. */
-const begins = /\/(index\.html|main\.tsx|search\.worker\.ts)$/;
+const begins = /\/(index\.html|start\.ts|main\.tsx|search\.worker\.ts|share-worker\.ts)$/;
 /** What needs a document: the app, and what the bundler itself adds for a page (its names begin with a zero byte). */
 const ofPage = (id: string) => id.includes("/src/app/") || id.startsWith("\0");
 const firstLoad = ["$initial" as const];
+/**
+ * The parser with its schemas: the worker runs them at once, the page in pieces (src/app/state/reader.ts). What both need
+ * before must import none of it.
+ */
+const ofParser = [
+  {
+    name: "schemas",
+    test: /\/node_modules\/zod\/(?!.*\/locales\/)|\/src\/(quantity\/schema|model\/(fields|refuse|steel-rows))\.ts$/,
+  },
+  {
+    name: "parser",
+    test: /\/src\/model\/(catalog|ground-rows|rule-set|supply|work|parse|issues|json-schema|references|migrate|study|design|ranges|barred|hills|mast-givens)\.ts$/,
+  },
+].map((group) => ({ ...group, tags: firstLoad }));
+const parses = (id: string) => ofParser.some(({ test }) => test.test(id));
 /**
  * Files of the first load packed together are a tenth smaller than apart. What page and worker share must hold nothing
  * of React or of the page; what only later pages read stays out of both.
  */
 const together = [
   { name: "react", test: /\/node_modules\/(react|react-dom|scheduler)\// },
-  { name: "core", tags: firstLoad, test: (id: string) => !ofPage(id) && !begins.test(id) },
-  { name: "desk", tags: firstLoad, test: (id: string) => !begins.test(id) },
+  // the little that runs before the first words are drawn
+  { name: "early", test: /\/workers\/early\.ts$|\0vite\/preload-helper/ },
+  {
+    name: "core",
+    tags: firstLoad,
+    test: (id: string) => !ofPage(id) && !begins.test(id) && !parses(id) && !id.includes("/locales/"),
+  },
+  ...ofParser,
+  {
+    name: "desk",
+    tags: firstLoad,
+    test: (id: string) => ofPage(id) && !begins.test(id) && !id.endsWith(".css"),
+  },
 ];
 
 export default defineConfig({
@@ -197,6 +268,7 @@ export default defineConfig({
     oneBuild,
     ownUnits,
     ownPrograms,
+    ownWords,
     cutFonts,
     packed,
     offline,
@@ -220,13 +292,15 @@ export default defineConfig({
     outDir: "../../dist",
     emptyOutDir: true,
     target: "es2022",
-    // what is asked for later finds its scripts by itself and is told of its styles alone: the list of scripts is made in
-    // a document, and a worker has none
+    // What is asked for later finds its scripts by itself and is told of its styles alone: the list of scripts is made in
+    // a document, and a worker has none. The program is asked for by a document.
     modulePreload: {
       // a browser of before 2023 asks for the scripts a moment later, and runs the same
       polyfill: false,
-      resolveDependencies: (_, files, { hostType }) =>
-        hostType === "html" ? files : files.filter((file) => file.endsWith(".css")),
+      resolveDependencies: (file, files, { hostType }) =>
+        hostType === "html" || /\/main-[^/]*\.js$/.test(file)
+          ? files
+          : files.filter((one) => one.endsWith(".css")),
     },
     rolldownOptions: { output: { codeSplitting: { groups: together } } },
   },

@@ -19,4 +19,5 @@ function hire(): Hand {
   };
 }
 
-export const createThreads = (count: number): Pool => new Pool(hire, count);
+/** @param later threads from the second job on, where they are to be more */
+export const createThreads = (count: number, later?: number): Pool => new Pool(hire, count, later);

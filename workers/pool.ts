@@ -1,11 +1,10 @@
 import { proxy, type Remote } from "comlink";
 import type { Reliability } from "../src/checks/reliability.ts";
 import { isLeast } from "../src/model/aim.ts";
+import type { Catalog, CatalogFile } from "../src/model/catalog.ts";
 import type { Design } from "../src/model/design.ts";
-import { parseStudy } from "../src/model/parse.ts";
 import type { Cure } from "../src/search/cures.ts";
 import { better, type Candidate } from "../src/search/evaluate.ts";
-
 import { coarseToFine } from "../src/search/map.ts";
 import { combined, frontPoint, type GridSize, type ShareReport } from "../src/search/outcome.ts";
 import type { CostMap, Front, Judged, MapCell, Outcome, Progress } from "../src/search/types.ts";
@@ -49,7 +48,12 @@ export class Pool implements SearchClient {
   private row: Job | null = null;
   private ended = false;
 
-  constructor(hire: () => Hand, count: number) {
+  /** @param later workers from the second job on, where they are to be more */
+  constructor(
+    private readonly hire: () => Hand,
+    count: number,
+    private readonly later = count,
+  ) {
     this.hands = Array.from({ length: count }, hire);
   }
 
@@ -69,13 +73,14 @@ export class Pool implements SearchClient {
     this.row = null;
     const { aim = "cost", nextAim } = job.study;
     if (isLeast(aim) && nextAim === undefined) return this.findLeast(job, onProgress);
-    const read = parseStudy(job.study, { catalog: job.catalog });
-    if (!read.ok) return this.findLeast(job, onProgress);
-    const { study, catalog } = read;
     this.ended = false;
     this.row = job;
     // a row of questions is asked by few: the first page does not wait for how
     const { choicesOf, pursue } = await import("../src/search/aims.ts");
+    const { parseStudy } = await import("../src/model/parse.ts");
+    const read = parseStudy(job.study, { catalog: job.catalog });
+    if (!read.ok) return this.findLeast(job, onProgress);
+    const { study, catalog } = read;
     return pursue(study, job.study, choicesOf(study, catalog), (file) =>
       this.findLeast({ ...job, study: file }, onProgress),
     );
@@ -83,6 +88,7 @@ export class Pool implements SearchClient {
 
   private async findLeast(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome> {
     const run = ++this.running;
+    while (this.kept && this.hands.length < this.later) this.hands.push(this.hire());
     this.kept = null;
     const size = await this.open(job);
     // a stop that came between two questions of a row
@@ -227,6 +233,11 @@ export class Pool implements SearchClient {
       round = later;
     }
     return map(cells.length === heights.length * areas.length);
+  }
+
+  readCatalog(file: CatalogFile): Promise<Catalog | null> {
+    const [{ remote, failed }] = this.hands;
+    return Promise.race([remote.readCatalog(file) as Promise<Catalog | null>, failed]);
   }
 
   cures(job: Job, design: Design): Promise<readonly Cure[]> {

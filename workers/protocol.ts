@@ -1,5 +1,5 @@
 import type { Reliability } from "../src/checks/reliability.ts";
-import type { CatalogFile } from "../src/model/catalog.ts";
+import type { Catalog, CatalogFile } from "../src/model/catalog.ts";
 import type { Design } from "../src/model/design.ts";
 import type { StudyFile } from "../src/model/study.ts";
 import type { Cure } from "../src/search/cures.ts";
@@ -20,6 +20,8 @@ export interface SearchClient {
   find(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome>;
   front(job: Job, onProgress: (front: Front) => void): Promise<Front>;
   map(job: Job, axes: MapAxes, onProgress: (map: CostMap) => void): Promise<CostMap>;
+  /** Reads a catalog where the page does not stand still for it; null where it does not parse. */
+  readCatalog(file: CatalogFile): Promise<Catalog | null>;
   /** What one step of each part would do to the checks of a design. */
   cures(job: Job, design: Design): Promise<readonly Cure[]>;
   /** How probable it is that a design misses a check, of a study that says what is uncertain. */

@@ -1,7 +1,7 @@
 import type { Reliability } from "../src/checks/reliability.ts";
-import type { Catalog } from "../src/model/catalog.ts";
+import type { Catalog, CatalogFile } from "../src/model/catalog.ts";
 import type { Design } from "../src/model/design.ts";
-import { parseStudy } from "../src/model/parse.ts";
+import { parseCatalog, parseStudy } from "../src/model/parse.ts";
 import type { Study } from "../src/model/study.ts";
 import { compile } from "../src/problem/compile.ts";
 import type { Problem } from "../src/problem/types.ts";
@@ -61,13 +61,28 @@ export class ShareWorker {
   /** A later call of the same worker makes an earlier loop end. */
   private turn = 0;
 
+  /** The catalog that was read last: an edit of the study, and the search after the reading, ask for the same again. */
+  private shelf: { readonly text: string; readonly file: CatalogFile } | null = null;
+
+  /** A file that crosses to the worker is a copy each time; the parser knows again only the object that it has read. */
+  private sameFile(file: CatalogFile): CatalogFile {
+    const text = JSON.stringify(file);
+    if (this.shelf?.text !== text) this.shelf = { text, file };
+    return this.shelf.file;
+  }
+
+  readCatalog(file: CatalogFile): Catalog | null {
+    const read = parseCatalog(this.sameFile(file));
+    return read.ok ? read.catalog : null;
+  }
+
   /** Reads a job. @throws Error where it does not parse: the page parses first and shows its errors */
   open(job: Job): GridSize {
     this.turn++;
     this.before = this.search ?? this.before;
     this.search = null;
     this.front = null;
-    const read = parseStudy(job.study, { catalog: job.catalog });
+    const read = parseStudy(job.study, { catalog: this.sameFile(job.catalog) });
     if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("; "));
     this.stated = read;
     this.problem = compile(read.study, read.catalog);

@@ -1,23 +1,22 @@
 import { StrictMode, startTransition } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
-import "./css/look.css";
-import "./css/shell.css";
-import "./css/answer.css";
-import "./css/guide.css";
 import { followAddress, followKeys } from "./state/address.ts";
 import { book, doAgain, readFirst, takeBack } from "./state/book.ts";
+import { breathe } from "./state/reader.ts";
 import { heedOtherTabs, loadPreferences, loadSaved, saveEveryChange } from "./state/saving.ts";
 import { answerEveryReading } from "./state/search.ts";
 
 loadPreferences();
 await loadSaved();
 readFirst();
+await breathe();
 followAddress();
 followKeys({ undo: takeBack, redo: doAgain });
 saveEveryChange();
 heedOtherTabs();
 answerEveryReading();
+await breathe();
 
 // drawn in slices, like all that is not an answer to the hand
 startTransition(() =>

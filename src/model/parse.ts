@@ -22,6 +22,12 @@ const checked = <Output>(
 // a catalog object is read once however often a study is edited; nothing here changes one in place
 const readCatalogs = new WeakMap<object, Catalog>();
 
+/** What another thread has read of a catalog file, with the same parser. */
+export const knowCatalog = (file: CatalogFile, read: Catalog): void => {
+  readCatalogs.set(file, read);
+  readCatalogs.set(read, read);
+};
+
 /** Reads a catalog file; what is already read passes through. */
 export const parseCatalog = (input: unknown): { readonly ok: true; readonly catalog: Catalog } | Refused => {
   const known = typeof input === "object" && input !== null ? readCatalogs.get(input) : undefined;

@@ -5,7 +5,7 @@ import { type Dimension, dimensions } from "./dimensions.ts";
 // Its own vocabulary is left out: it takes "5 cups", calls a ton a mass, and its foot is a rounding away
 // from 0.3048 m. Definitions are exact by international agreement (inch, pound, standard gravity, mile, knot).
 const metric = { "": 1, m: 1e-3, c: 1e-2, k: 1e3, M: 1e6, G: 1e9 };
-const read = unitmath.config({
+const vocabulary: Parameters<typeof unitmath.config>[0] = {
   definitions: {
     skipBuiltIns: true,
     quantities: { UNITLESS: "" },
@@ -48,7 +48,14 @@ const read = unitmath.config({
       kn: { value: "1852 m/h", aliases: ["kt", "knot", "knots"] },
     },
   },
-});
+};
+
+let reader: ReturnType<typeof unitmath.config> | undefined;
+/** Made at the first text that is read: most of what the program loads comes before that, on a page that waits. */
+const read = (value: number, text: string) => {
+  reader ??= unitmath.config(vocabulary);
+  return reader(value, text);
+};
 
 /** Powers of mass, length, time and angle as one word, to compare. */
 type Signature = string;
@@ -100,9 +107,7 @@ export const unitNamed = (text: string): Unit | undefined => {
   return unit;
 };
 
-const signatures = Object.fromEntries(
-  Object.entries(dimensions).map(([key, entry]) => [key, unitNamed(entry.base)!.signature]),
-) as Record<Dimension, Signature>;
+const signatureOf = (dimension: Dimension): Signature => unitNamed(dimensions[dimension].base)!.signature;
 
 const GRAVITY = 9.80665; // m/s², standard, exact
 
@@ -118,7 +123,7 @@ const timesAcceleration = (signature: Signature): Signature => {
  */
 export const factorOf = (text: string, dimension: Dimension): number | undefined => {
   const unit = unitNamed(text);
-  const wanted = signatures[dimension];
+  const wanted = signatureOf(dimension);
   if (unit?.signature === wanted) return unit.factor;
   if (unit && timesAcceleration(unit.signature) === wanted) return unit.factor * GRAVITY;
   return undefined;
@@ -134,5 +139,5 @@ export const tidy = (value: number): number => Number(value.toPrecision(15));
 export const dimensionMeasuredBy = (text: string): Dimension | undefined => {
   const unit = unitNamed(text);
   const keys = Object.keys(dimensions) as Dimension[];
-  return unit && keys.find((key) => signatures[key] === unit.signature);
+  return unit && keys.find((key) => signatureOf(key) === unit.signature);
 };

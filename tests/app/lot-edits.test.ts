@@ -2,7 +2,10 @@ import { beforeEach, expect, test } from "vitest";
 import { book, changeStudy, openStudy, takeBack } from "../../src/app/state/book.ts";
 import { gridOf, nextOf, rawBeforeLock } from "../../src/app/state/locks.ts";
 import { drag, freeStar, step } from "../../src/app/state/lot-edits.ts";
+import { readerComes } from "../../src/app/state/reader.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
+
+await readerComes();
 
 const ft = 0.3048;
 const guys = { perLevel: 3, radius: 36 * ft, rotation: 0 } as const;

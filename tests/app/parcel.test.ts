@@ -4,10 +4,13 @@ import { begin } from "../../src/app/state/history.ts";
 import { readFragment, writeFragment } from "../../src/app/state/link.ts";
 import { asKept, readParcel, standalone, writeParcel, writeStudy } from "../../src/app/state/parcel.ts";
 import { withValue } from "../../src/app/state/path.ts";
+import { readerComes } from "../../src/app/state/reader.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
 import { design as pastureDesign } from "../checks/support/pasture.ts";
+
+await readerComes();
 
 const paper: Paper = { study: startingStudies[0].file, catalog: defaultCatalog };
 const dearer: Paper = { ...paper, catalog: withValue(defaultCatalog, ["prices", "permit"], "$999") };

@@ -1,6 +1,7 @@
 import { beforeEach, expect, test } from "vitest";
 import { book, layOpen, type Paper, takeBackTo } from "../../src/app/state/book.ts";
 import { begin } from "../../src/app/state/history.ts";
+import { readerComes } from "../../src/app/state/reader.ts";
 import {
   changePrices,
   differences,
@@ -13,6 +14,8 @@ import { exportCsv, previewImport } from "../../src/model/csv.ts";
 import { previewPrices } from "../../src/model/csv-prices.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
+
+await readerComes();
 
 const bare: Paper = { study: startingStudies[0].file, catalog: defaultCatalog };
 /** A study that brings a pipe of its own in place of the catalog's, and its own prices. */

@@ -145,6 +145,20 @@ for (const [kind, options] of [
       expect([...loaded].filter((path) => /tradeoff|catalog|lot|sheets|studies/.test(path))).toEqual([]);
       const sum = sizes.reduce((whole, [size]) => whole + size, 0);
       expect(sum, JSON.stringify(sizes)).toBeLessThan(FIRST_LOAD);
+      // the words of the first file are on the screen before the program is asked for
+      const [drawn, asked] = await page.evaluate(() => [
+        performance.getEntriesByName("first-contentful-paint")[0].startTime,
+        performance.getEntriesByType("resource").find(({ name }) => /\/main-[^/]*\.js$/.test(name))!
+          .startTime,
+      ]);
+      expect(drawn).toBeLessThanOrEqual(asked);
+      // the parser is no part of what the page runs at once
+      const parts = sizes.map(([, path]) => path).filter((path) => /\/(core|desk|react|main)-/.test(path));
+      expect(parts.length).toBe(4);
+      for (const path of parts)
+        expect(await (await fetch(desk.address + path)).text(), path).not.toMatch(
+          /from"\.\/(schemas|parser)-/,
+        );
       // a machine that runs other tests beside this one is given twice its time
       expect(seconds).toBeLessThan(4);
       console.log(`${kind}: ${Math.round(sum / 1000)} kB, an answer after ${seconds.toFixed(2)} s`);

@@ -1,5 +1,6 @@
-import { afterEach, describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it, vi } from "vitest";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
+import { parseCatalog } from "../../src/model/parse.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
 import type { Outcome, Progress } from "../../src/search/types.ts";
 import { createThreads } from "../../workers/node-client.ts";
@@ -76,6 +77,26 @@ describe("a pool of real threads", () => {
     expect(stopped.proof.bound).toBeLessThanOrEqual(whole.total);
     const resumed = await pool.resume(() => {});
     expect(told(resumed)).toEqual(whole);
+  });
+
+  it("readCatalog(file) reads as the parser does, and hands back nothing of what it can't read", async () => {
+    pool = createThreads(1);
+    const read = parseCatalog(defaultCatalog);
+    expect(await pool.readCatalog(defaultCatalog)).toEqual(read.ok && read.catalog);
+    expect(await pool.readCatalog({ ...defaultCatalog, soils: [{ id: "mud" }] } as never)).toBeNull();
+    // what was refused is not remembered as read
+    expect(await pool.readCatalog(defaultCatalog)).toEqual(read.ok && read.catalog);
+  });
+
+  it("find(job) is answered by more workers from the second job on, where there are to be more", async () => {
+    pool = createThreads(1, 2);
+    const first = told(await pool.find(job("used-stack"), () => {}));
+    const shares = new Set<number>();
+    const of = vi.spyOn(pool as unknown as { all: () => Promise<unknown[]> }, "all");
+    expect(told(await pool.find(job("used-stack"), () => {}))).toEqual(first);
+    for (const { value } of of.mock.results) shares.add((await value).length);
+    expect([...shares]).toEqual([2]);
+    expect(told(await pool.find(job("hard-ground"), () => {})).passes).toBe(true);
   });
 
   it("a job that does not parse rejects with the parser's words", async () => {

@@ -2,13 +2,13 @@ import type { Job } from "../../../workers/protocol.ts";
 import type { Catalog, CatalogFile } from "../../model/catalog.ts";
 import { defaultCatalog } from "../../model/default-catalog.ts";
 import { demoStudy } from "../../model/demo-study.ts";
-import { parseStudy } from "../../model/parse.ts";
 import type { Study, StudyFile } from "../../model/study.ts";
 import type { Outcome, Progress } from "../../search/types.ts";
 import type { System } from "../wording/figures.ts";
 import type { KeptStudy, KeptVersion } from "./cupboard.ts";
 import { begin, edit, goesOn, type History, redo, type Step, undo, undoTo } from "./history.ts";
 import { withValue } from "./path.ts";
+import { theReader } from "./reader.ts";
 import { createStore, useStore } from "./store.ts";
 
 /** What the user owns and edits; undo replaces it whole. */
@@ -71,7 +71,7 @@ export interface Book {
 
 /** Reads a paper, or says where it can't be read. */
 export const readPaper = (paper: Paper): Reading | readonly Fault[] => {
-  const read = parseStudy(paper.study, { catalog: paper.catalog });
+  const read = theReader().parseStudy(paper.study, { catalog: paper.catalog });
   if (read.ok) return { paper, study: read.study, catalog: read.catalog };
   return read.errors.map((error) => ({
     path: `${error.path}`,

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import en from "zod/v4/locales/en.js";
 import type { CatalogFile, Table } from "../../model/catalog.ts";
 import { tables } from "../../model/catalog.ts";
 import { defaultCatalog } from "../../model/default-catalog.ts";
@@ -10,6 +11,9 @@ import { begin } from "./history.ts";
 
 /** Version of the file that holds everything; a newer one is refused. */
 const PARCEL = 1;
+
+// the parser has words of its own; what is refused of a file as a whole is said in the library's
+z.config(en());
 
 const written = z.strictObject({
   name: z.string().max(200),

@@ -1,6 +1,7 @@
 import { type Book, book, layOpen, type Paper } from "./book.ts";
 import { type KeptStudy, study as keptStudy, studies, write } from "./cupboard.ts";
 import { begin, type History } from "./history.ts";
+import { readAhead } from "./search.ts";
 
 const LIGHT = "mastwright.light";
 const SYSTEM = "mastwright.system";
@@ -85,14 +86,17 @@ const carryOver = async (): Promise<boolean> => {
   return true;
 };
 
-const openLast = (records: readonly KeptStudy[]) => {
+/** What is kept, the study that lay open last before the others. */
+const lastFirst = (records: readonly KeptStudy[]): readonly KeptStudy[] => {
   const here = records.filter((record) => record.deletedAt === null);
   const wish =
     attempt(() => sessionStorage.getItem(OPEN)) ?? attempt(() => localStorage.getItem(OPEN)) ?? null;
-  const order = [
+  return [
     ...here.filter((record) => record.id === wish),
     ...here.filter((record) => record.id !== wish).sort((a, b) => b.at - a.at),
   ];
+};
+const openLast = (order: readonly KeptStudy[]) => {
   for (const [at, record] of order.entries()) {
     const why = openKept(record);
     if (why === null) return;
@@ -112,9 +116,12 @@ export const loadPreferences = () => {
 
 export const loadSaved = async () => {
   try {
-    const records = await inTime(studies());
-    if (!(await carryOver())) openLast(records);
+    const order = lastFirst(await inTime(studies()));
+    const wished = order.find((record) => isHistory(record.history))?.history ?? book.get().history;
+    await readAhead(wished.present.catalog);
+    if (!(await carryOver())) openLast(order);
   } catch (error) {
+    await readAhead(book.get().history.present.catalog);
     // where the store fails, what an earlier version kept is still better than the demo
     const text = attempt(() => localStorage.getItem(FORMER));
     if (text) openFormer(text);

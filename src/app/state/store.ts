@@ -39,10 +39,11 @@ export const useStore = <T extends object, S>(store: Store<T>, select: (state: T
     show(now);
   }, [store]);
   useLayoutEffect(() => store.subscribe(hear), [store, hear]);
-  // another selector may read what this one has not heard of, and the store may have changed before it was listened to
+  // Another selector may read what this one has not heard of, and the store may have changed before it was listened to: an
+  // answer that came while the page was first drawn is drawn in slices like any other.
   useLayoutEffect(() => {
     latest.current.select = select;
-    hear();
+    startTransition(hear);
   });
   return select(shown);
 };
