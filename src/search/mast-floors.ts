@@ -5,6 +5,7 @@ import { leanOf, partFeet, SLACK } from "./floors.ts";
 import { type Level, together } from "./level-facts.ts";
 import type { Node, Root } from "./node.ts";
 import { type RiggedLevel, riggedFloor } from "./rigged-floor.ts";
+import { sharedThrust } from "./sharing-floors.ts";
 import { guyFloor, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { type StarFloor, starFloor } from "./thrust-floors.ts";
 
@@ -51,11 +52,16 @@ export class MastFloors {
       star,
       guys.map((level) => level.rigged(undefined)),
     );
+    const shared = this.shared(
+      root,
+      star,
+      guys.map((level) => level.sharesOf(undefined)),
+    );
     return {
       use: Math.max(use, held.use),
       uplift: Math.max(floor.uplift, still.uplift),
       lateral: Math.max(floor.lateral, still.lateral),
-      thrust: Math.max(held.thrust, still.thrust),
+      thrust: Math.max(held.thrust, still.thrust, shared),
     };
   }
 
@@ -78,11 +84,16 @@ export class MastFloors {
       star,
       guys.map((level, i) => level.rigged(strands[i])),
     );
+    const shared = this.shared(
+      root,
+      star,
+      guys.map((level, i) => level.sharesOf(strands[i])),
+    );
     return atLeast(node, {
       use: Math.max(use, held.use),
       uplift: Math.max(floor.uplift, still.uplift),
       lateral: Math.max(floor.lateral, still.lateral),
-      thrust: Math.max(held.thrust, still.thrust),
+      thrust: Math.max(held.thrust, still.thrust, shared),
     });
   }
 
@@ -94,7 +105,23 @@ export class MastFloors {
     const rigged = drawn.map((level) => level.rigged);
     const use = Math.max(node.use, this.riggedLegs(node, rigged));
     if (this.beyond(use)) return { forbidden: "legs when rigged" };
-    return atLeast(node, { use, ...this.stillAir(root, node.star as PlacedStar, rigged) });
+    const star = node.star as PlacedStar;
+    const still = this.stillAir(root, star, rigged);
+    const shared = this.shared(
+      root,
+      star,
+      drawn.map(({ shares }) => shares),
+    );
+    return atLeast(node, { ...still, use, thrust: Math.max(still.thrust, shared) });
+  }
+
+  /** Thrust under wind, whatever share of its moment each level takes. */
+  private shared(
+    { stack, floors, statics }: Root,
+    star: PlacedStar,
+    shares: readonly (Float64Array | null)[],
+  ): number {
+    return sharedThrust({ stack, star }, shares, floors.moment, statics.light * statics.weight[0]);
   }
 
   /** Use of the legs at the foot of each part, under what stands above and what the guys press. */

@@ -1,4 +1,5 @@
 import { clearState } from "../guy/catenary.ts";
+import { loadGuy } from "../guy/wind.ts";
 import { lineLoadVector, MATRIX } from "./element.ts";
 import type { MastState } from "./state.ts";
 import type { LoadCase } from "./types.ts";
@@ -53,18 +54,14 @@ export function setLoads(mast: MastState, load: LoadCase): void {
     guy.stretch = load.guyStretch?.[guy.level] ?? 1;
     guy.lost = guy.level === load.lost?.level && guy.anchor === load.lost.anchor;
     if (guy.lost) clearState(guy.state);
-    // wind square to the chord, taken to the chord as rigged: qw |e| e, e the wind's part across the guy
-    const wind = load.guyWind[guy.level] ?? 0;
-    const rise = mast.z[guy.node] - guy.z;
-    const chord = Math.sqrt(guy.ax * guy.ax + guy.ay * guy.ay + rise * rise);
-    const along = -guy.ax / chord;
-    const ex = 1 - along * along;
-    const ey = (along * guy.ay) / chord;
-    const ez = (-along * rise) / chord;
-    const norm = Math.sqrt(ex * ex + ey * ey + ez * ez) * wind;
-    guy.qx = norm * ex;
-    guy.qy = norm * ey;
-    guy.qz = norm * ez - dead * guy.weight - (load.guyAdded?.[guy.level] ?? 0);
+    loadGuy(
+      guy,
+      guy.ax,
+      guy.ay,
+      mast.z[guy.node] - guy.z,
+      load.guyWind[guy.level] ?? 0,
+      dead * guy.weight + (load.guyAdded?.[guy.level] ?? 0),
+    );
     scale += guy.weight * guy.length;
   }
   pair(mast, load.planar);
