@@ -9,8 +9,8 @@ import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
 import { CAP, Tree } from "./tree.ts";
 
-/** Margins above this count as this: nobody pays for a mast that is more than twice as strong as it must be. */
-export const MARGIN_COUNTED = 1;
+/** Margins above this count as this: half as strong again as every rule asks is what reserve anybody pays for. */
+export const MARGIN_COUNTED = 0.5;
 const LEAST_USE = 1 / (1 + MARGIN_COUNTED);
 
 const BEATEN = "beaten in cost, concrete and margin";

@@ -82,11 +82,18 @@ export const objectiveOf = (problem: Problem): Objective => objectives[leastOfAi
 export const objectiveInWords = (aim: Aim, objective: number): number =>
   leastOfAim(aim) === "cost" ? objective / 100 : Math.floor(objective / VOLUME_FIRST) / 1e4;
 
+/** Side of a base plate that parts are asked with at rest, m: under no load it is all the same. */
+const LEAST_PLATE = 0.1;
+
 export function groundChoices(problem: Problem): GroundChoices {
   const objective = objectiveOf(problem);
-  const allowed = <T extends AnchorPart | FootingPart>(parts: readonly T[]): Priced<T>[] =>
+  const allowed = <T extends AnchorPart | FootingPart>(
+    parts: readonly T[],
+    atRest: (part: T) => number,
+  ): Priced<T>[] =>
     parts
-      .filter((part) => siteRefusal(part, problem.ground) === null)
+      // what is refused under no load at all, as a dowel where no rock is, need not be asked under any
+      .filter((part) => siteRefusal(part, problem.ground) === null && atRest(part) < Number.POSITIVE_INFINITY)
       .map((part) => {
         const { concrete, dug } = part.takeOff;
         const amounts = { cents: part.cents, concrete: litres(concrete), dug: litres(dug) };
@@ -94,8 +101,9 @@ export function groundChoices(problem: Problem): GroundChoices {
       })
       // a stable sort: the problem lists them by price, concrete and key
       .sort((a, b) => a.aimed - b.aimed);
-  const footings = allowed(problem.footings);
-  const ofHold = problem.holds.map(({ anchors }) => allowed(anchors));
+  const still = { compression: 0, shear: 0, moment: 0 };
+  const footings = allowed(problem.footings, (part) => part.floor(still, LEAST_PLATE));
+  const ofHold = problem.holds.map(({ anchors }) => allowed(anchors, (part) => part.floor(0, 0)));
   return { anchorsOf: (hold) => ofHold[hold], footings };
 }
 

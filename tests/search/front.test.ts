@@ -7,7 +7,7 @@ import { FrontSearch, MARGIN_COUNTED } from "../../src/search/front.ts";
 import { Grid } from "../../src/search/grid.ts";
 import { problemOf, smallStudy } from "../support/small-study.ts";
 
-const STUDIES = 40;
+const STUDIES = 50;
 const LEAST_USE = 1 / (1 + MARGIN_COUNTED);
 
 /** Triples that no other beats, by comparing all with all: nothing shared with the search. */
@@ -56,6 +56,6 @@ describe("the trade-off front", () => {
     }
     console.log(`${tried} distinct studies with something to trade, ${points} points`);
     expect(tried).toBe(STUDIES);
-    expect(points).toBeGreaterThan(2 * STUDIES);
+    expect(points).toBeGreaterThan(1.8 * STUDIES);
   }, 300_000);
 });
