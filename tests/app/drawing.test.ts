@@ -125,7 +125,7 @@ test("legShape() turns an angle's heel away from the middle of the mast", () => 
 test("placed() keeps circles off words, off each other and on the paper, in the order of the list", () => {
   const word = turnedBox(100, 100, 60, 14, -60);
   const places = placed(
-    ["a", "b", "c"].map((id) => ({ id, spots: around(100, 100, (dx) => dx, 0) })),
+    ["a", "b", "c"].map((id) => ({ id, first: [100, 100], spots: () => around(100, 100, (dx) => dx, 0) })),
     { width: 200, height: 200, words: [word], taken: [[60, 100]] },
   );
   const spots = [...places.values()];

@@ -39,8 +39,8 @@ export const Balloons = ({ scene, frame, paper, pointed }: Props) => {
   return (
     // not seen before it has its first places: it would flash over the words
     <g className="balloons" data-placed={places ? "" : undefined} visibility={found ? undefined : "hidden"}>
-      {wanted.map(({ id, number, governs, spots }) => {
-        const [x, y] = places?.get(id) ?? found?.places.get(id) ?? spots[0];
+      {wanted.map(({ id, number, governs, first }) => {
+        const [x, y] = places?.get(id) ?? found?.places.get(id) ?? first;
         return (
           <g key={id} className={pointed === id ? "pointed" : undefined}>
             <Balloon x={x} y={y} number={number} governs={governs} />

@@ -41,10 +41,14 @@ export const distanceTo = (quad: Quad, x: number, y: number): number => {
 /** Of a circle with its line. */
 export const RADIUS = 10.5;
 
+export type Spot = readonly [x: number, y: number];
+
 export interface Wanted {
   readonly id: string;
-  /** Where it would stand, best first. */
-  readonly spots: readonly (readonly [x: number, y: number])[];
+  /** Where it belongs. */
+  readonly first: Spot;
+  /** Where it would stand, best first: worked out as far as they are asked. */
+  readonly spots: () => Iterable<Spot>;
 }
 interface Paper {
   readonly width: number;
@@ -55,10 +59,7 @@ interface Paper {
 }
 
 /** The first spot of each, in order, that covers no word and no other circle and lies on the paper. */
-export const placed = (
-  wanted: readonly Wanted[],
-  paper: Paper,
-): ReadonlyMap<string, readonly [number, number]> => {
+export const placed = (wanted: readonly Wanted[], paper: Paper): ReadonlyMap<string, Spot> => {
   const taken = [...paper.taken];
   // most words are far from most spots: that is seen at a glance
   const words = paper.words.map((word) => {
@@ -72,7 +73,7 @@ export const placed = (
     };
   });
   const far = RADIUS + 1;
-  const free = ([x, y]: readonly [number, number]): boolean =>
+  const free = ([x, y]: Spot): boolean =>
     x >= RADIUS &&
     y >= RADIUS &&
     x <= paper.width - RADIUS &&
@@ -86,10 +87,15 @@ export const placed = (
         y >= foot + far ||
         distanceTo(word, x, y) >= far,
     );
-  const places = new Map<string, readonly [number, number]>();
-  for (const { id, spots } of wanted) {
+  const places = new Map<string, Spot>();
+  for (const { id, first, spots } of wanted) {
     // paper with no room for it at all keeps the number where it belongs: the list beside it says the rest
-    const spot = spots.find(free) ?? spots[0];
+    let spot = first;
+    for (const one of spots())
+      if (free(one)) {
+        spot = one;
+        break;
+      }
     taken.push(spot);
     places.set(id, spot);
   }
@@ -97,15 +103,19 @@ export const placed = (
 };
 
 /** Rings about a place, the nearest first and what is preferred of each ring first. */
-export const around = (
+export function* around(
   x: number,
   y: number,
   prefer: (dx: number, dy: number) => number,
   from = 20,
-): (readonly [number, number])[] =>
-  Array.from({ length: 24 }, (_, ring) => from + 7 * ring).flatMap((radius) =>
-    Array.from({ length: 24 }, (_, i) => (i * Math.PI) / 12)
-      .map((angle) => [radius * Math.cos(angle), radius * Math.sin(angle)] as const)
-      .sort((a, b) => prefer(...a) - prefer(...b))
-      .map(([dx, dy]) => [x + dx, y + dy] as const),
-  );
+): Generator<Spot> {
+  for (let ring = 0; ring < 24; ring++) {
+    const radius = from + 7 * ring;
+    const round = Array.from({ length: 24 }, (_, i) => {
+      const angle = (i * Math.PI) / 12;
+      return [radius * Math.cos(angle), radius * Math.sin(angle)] as const;
+    });
+    round.sort((a, b) => prefer(...a) - prefer(...b));
+    for (const [dx, dy] of round) yield [x + dx, y + dy];
+  }
+}

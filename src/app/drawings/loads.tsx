@@ -1,6 +1,6 @@
 import type { Check } from "../../model/verdict.ts";
 import { figure, type System, said, unitOf } from "../wording/figures.ts";
-import { around, type Wanted } from "./clear.ts";
+import { around, type Spot } from "./clear.ts";
 import { type Frame, line } from "./frame.ts";
 import { holdX } from "./ground.tsx";
 import { momentLine, type Place, type Scene } from "./scene.ts";
@@ -214,45 +214,42 @@ export const balloonSpots = (scene: Scene, frame: Frame) => {
     ? scene.anchors.reduce((a, b) => (b.along < a.along ? b : a))
     : undefined;
   const axis = frame.x(0);
-  const spotsOf = (check: Check, place: Place): Wanted["spots"] => {
+  function* spotsOf(check: Check, place: Place): Generator<Spot> {
     if (place === "mast") {
       const z = frame.y(check.at ?? scene.design.height / 2);
       // beside its height, left or right of the mast, before anywhere else
-      const beside = Array.from({ length: 12 }, (_, i) => 26 + 11 * i).flatMap((dx) => [
-        [axis - dx, z] as const,
-        [axis + dx, z] as const,
-      ]);
-      return [...beside, ...around(axis, z, (_, dy) => Math.abs(dy), 26)];
-    }
-    if (place === "pipe")
-      return around(axis, frame.y(scene.design.height), (dx, dy) => dy - dx, 20).filter(
-        ([x]) => Math.abs(x - axis) > 18,
-      );
-    // under the footing and beside it, not on the mast
-    if (place === "base")
-      return around(axis, frame.y(-scene.design.footing.depth), (_, dy) => -dy, 16).filter(
-        ([x, y]) => y > frame.y(0) + 12 || Math.abs(x - axis) > 18,
-      );
-    if (!windward) return [];
-    if (place === "anchor")
-      return around(
+      for (let dx = 26; dx < 26 + 11 * 12; dx += 11) {
+        yield [axis - dx, z];
+        yield [axis + dx, z];
+      }
+      yield* around(axis, z, (_, dy) => Math.abs(dy), 26);
+    } else if (place === "pipe") {
+      for (const spot of around(axis, frame.y(scene.design.height), (dx, dy) => dy - dx, 20))
+        if (Math.abs(spot[0] - axis) > 18) yield spot;
+    } else if (place === "base") {
+      // under the footing and beside it, not on the mast
+      for (const spot of around(axis, frame.y(-scene.design.footing.depth), (_, dy) => -dy, 16))
+        if (spot[1] > frame.y(0) + 12 || Math.abs(spot[0] - axis) > 18) yield spot;
+    } else if (windward && place === "anchor")
+      yield* around(
         holdX(windward, scene, frame),
         frame.y(windward.elevation - windward.depth),
         (dx) => dx,
         20,
       );
-    const level = scene.levels.findIndex(
-      (l) => check.at !== undefined && Math.abs(l.height - check.at) < 0.05,
-    );
-    const height = scene.levels[level < 0 ? scene.levels.length - 1 : level]?.height ?? 0;
-    const along = Array.from({ length: 40 }, (_, i) => 0.72 + (i % 2 ? 1 : -1) * 0.016 * Math.ceil(i / 2));
-    const on = (share: number) =>
-      [
+    else if (windward) {
+      const level = scene.levels.findIndex(
+        (l) => check.at !== undefined && Math.abs(l.height - check.at) < 0.05,
+      );
+      const height = scene.levels[level < 0 ? scene.levels.length - 1 : level]?.height ?? 0;
+      const on = (share: number): Spot => [
         frame.x(windward.along * (1 - share)),
         frame.y(windward.elevation + (height - windward.elevation) * share),
-      ] as const;
-    return [...along.map(on), ...around(...on(0.72), (dx) => dx, 20)];
-  };
+      ];
+      for (let i = 0; i < 40; i++) yield on(0.72 + (i % 2 ? 1 : -1) * 0.016 * Math.ceil(i / 2));
+      yield* around(...on(0.72), (dx) => dx, 20);
+    }
+  }
   return (
     scene.numbered
       .filter(({ number, place }) => number !== null && place !== "none")
@@ -262,12 +259,12 @@ export const balloonSpots = (scene: Scene, frame: Frame) => {
         ({ check, place }) =>
           frame.narrow || place !== "mast" || check !== scene.governs || !momentGoverns(scene),
       )
-      .map(({ check, number, place }) => ({
-        id: check.id,
-        number: number!,
-        governs: check === scene.governs,
-        spots: spotsOf(check, place),
-      }))
-      .filter(({ spots }) => spots.length > 0)
+      .flatMap(({ check, number, place }) => {
+        const spots = () => spotsOf(check, place);
+        const { value: first } = spots().next();
+        return first
+          ? [{ id: check.id, number: number!, governs: check === scene.governs, first, spots }]
+          : [];
+      })
   );
 };
