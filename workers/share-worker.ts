@@ -118,7 +118,11 @@ export class ShareWorker {
     const problem = this.opened();
     // what is not asked first comes when it is
     const { FrontSearch } = await import("../src/search/front.ts");
-    if (problem === this.problem) this.front ??= new FrontSearch(problem, share, this.recall);
+    if (problem === this.problem && !this.front) {
+      this.front = new FrontSearch(problem, share, this.recall);
+      // the answer that is on the page already
+      if (this.before?.best) this.front.startFrom(this.before.best);
+    }
     const { front } = this;
     if (!front) return UNWALKED;
     const report = (): FrontReport => ({

@@ -1,5 +1,8 @@
 import FlatQueue from "flatqueue";
 import { plateSide } from "../checks/plate.ts";
+import { DesignError } from "../checks/resolve.ts";
+import { verify } from "../checks/verify.ts";
+import type { Verdict } from "../model/verdict.ts";
 import type { Problem } from "../problem/types.ts";
 import { type Candidate, evaluateAll, probe, structureCents } from "./evaluate.ts";
 import { anchorFloor, capped, footingUse, NOTHING } from "./ground.ts";
@@ -94,6 +97,21 @@ export class FrontSearch {
   /** Points of another worker: they prune here too. */
   absorb(points: readonly Candidate[]): void {
     for (const point of points) this.keep(point);
+  }
+
+  /** A design that an earlier search found, where it is safe in this study and costs the same: a first point. */
+  startFrom(known: Candidate): void {
+    const { problem } = this.tree;
+    let verdict: Verdict;
+    try {
+      verdict = verify(problem, known.design);
+    } catch (error) {
+      // of a study with other parts
+      if (error instanceof DesignError) return;
+      throw error;
+    }
+    if (verdict.passes && Math.round(verdict.bill.total * 100) === known.cents)
+      this.keep({ ...known, use: Math.max(1 / (1 + verdict.smallestMargin), LEAST_USE) });
   }
 
   private offer(node: Node): Offer {
