@@ -58,10 +58,10 @@ test("drag() of an anchor holds radius and turn to the values of the grid that c
 
 test("drag() of a whole power line moves all its points, straight toward the mast or away", () => {
   const hold = { kind: "whole-line", line: 0 } as const;
-  expect(drag(hold, spot(134, 62), spot(129.2, 80), guys, edit)).toEqual([]);
+  expect(drag(hold, spot(168, 62), spot(163.2, 80), guys, edit)).toEqual([]);
   expect(study().lot.powerLines![0].points).toEqual([
-    ["129 ft", "-40 ft"],
-    ["129 ft", "165 ft"],
+    ["163 ft", "-40 ft"],
+    ["163 ft", "165 ft"],
   ]);
 });
 

@@ -64,7 +64,7 @@ test("corners and the power line follow the arrow keys, a run of keys one step; 
   expect(await where(page, "Corner 1")).toBe("Corner 1: 0 ft east, 0 ft north");
   await handle(page, "Power line 1").focus();
   await page.keyboard.press("ArrowRight");
-  expect(await where(page, "Power line 1")).toContain("135 ft east");
+  expect(await where(page, "Power line 1")).toContain("169 ft east");
   await drag(page, handle(page, "Mast").locator("rect").first(), 420, 0);
   await page.getByRole("alert").filter({ hasText: "It can’t stand there" }).waitFor();
   expect(wrong).toEqual([]);

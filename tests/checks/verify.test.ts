@@ -294,7 +294,7 @@ describe("verify(a guyed mast), each limit state by hand", () => {
     expect(lot.capacity).toBeCloseTo((46 - 36 * Math.sin(Math.PI / 3)) * FOOT, 6);
     const fall = check(verdict, "fall-zone");
     expect(fall.kind).toBe("limit");
-    expect(fall.capacity).toBeCloseTo((134 - 46) * FOOT, 6);
+    expect(fall.capacity).toBeCloseTo((168 - 46) * FOOT, 6);
     // mast 70 ft, pipe 6 ft, clearance 10 ft
     expect(fall.demand).toBeCloseTo(86 * FOOT, 6);
   });
