@@ -236,8 +236,8 @@ test(
   async () => {
     const { page, wrong, close } = await desk.page();
     await proven(page);
-    await page.locator('button[aria-label^="Height"]').click();
-    await page.locator('input[aria-label^="Height"]').fill("100 ft");
+    await page.locator('button[aria-label^="Wind"]').click();
+    await page.locator('input[aria-label^="Wind"]').fill("150 mph");
     await page.keyboard.press("Enter");
     const stop = page.getByRole("button", { name: "Stop and keep this" });
     await stop.waitFor({ timeout: 60_000 });
