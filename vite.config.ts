@@ -73,8 +73,8 @@ const ownUnits: Plugin = {
 };
 
 /**
- * What src/purchase/program.ts never asks of the solver: models as text, several aims at once, other orders of branching
- * and cuts, words for who debugs it, and changes of a model that is solved already.
+ * What src/purchase/program.ts never asks of the solver: models as text, models made smaller first, several aims at
+ * once, other orders of branching and cuts, words for who debugs it, and changes of a model that is solved already.
  */
 const unasked = [
   "to_JSON",
@@ -96,6 +96,11 @@ const unasked = [
   "updateCost",
   "removeConstraint",
   "removeVariable",
+  "presolve",
+  "tightenCoefficients",
+  "removeRedundantConstraints",
+  "putInBase",
+  "takeOutOfBase",
 ];
 const ownPrograms: Plugin = {
   name: "own-programs",

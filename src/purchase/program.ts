@@ -48,10 +48,16 @@ export function solveInteger(program: IntegerProgram): IntegerOutcome {
     variables[`v_${i}`] = column;
     ints[`v_${i}`] = 1;
   }
-  const raw = solver.Solve({ optimize: "cost_", opType: "min", constraints, variables, ints }) as Record<
-    string,
-    unknown
-  >;
+  // programs this small need not be made smaller first: its code stays out of the build (vite.config.ts)
+  const options = { presolve: false };
+  const raw = solver.Solve({
+    optimize: "cost_",
+    opType: "min",
+    constraints,
+    variables,
+    ints,
+    options,
+  }) as Record<string, unknown>;
   if (raw.feasible !== true) return { status: "impossible" };
   const counts = Array.from({ length: n }, (_, i) => Number(raw[`v_${i}`] ?? 0));
   const whole = counts.map(Math.round);
