@@ -7,7 +7,6 @@ import { type ArmModel, guysAtAnchor } from "../problem/torque-arm.ts";
 import type { Problem } from "../problem/types.ts";
 import { leanOf } from "./floors.ts";
 import { leastRigged, type RiggedLevel, riggedLevel } from "./rigged-floor.ts";
-import { leastShares, levelShares, sharingKnown } from "./sharing-floors.ts";
 import { guyWindLoss, guyWindMoment, pairWindMoment, type StarGuys } from "./star-floors.ts";
 
 /** Chords are a little shorter than the guys that sag along them: weights that a floor takes off allow for it. */
@@ -22,8 +21,6 @@ export interface LevelFacts extends Pick<StarGuys, "weight" | "wind" | "pull" | 
 export interface Drawn {
   readonly inside: boolean;
   readonly rigged: RiggedLevel;
-  /** What the guys press and hold under wind, by price of moment; null where that is not known. */
-  readonly shares: Float64Array | null;
 }
 
 /** Guys of several levels, top down, as the star's floor reads them: all of one anchor hang on it together. */
@@ -94,7 +91,6 @@ export class Level {
   private leastStill: RiggedLevel | null = null;
   private readonly facts = new Map<Strand, LevelFacts>();
   private readonly still = new Map<Strand, RiggedLevel>();
-  private readonly leastShares = new Map<Strand | undefined, Float64Array | null>();
   private readonly pulled = new Map<number, Map<Strand, Drawn>>();
 
   constructor(problem: Problem, arm: ArmModel | null, star: Star, height: number) {
@@ -139,35 +135,13 @@ export class Level {
     if (!drawn) {
       const { problem, star, height, arm } = this;
       const level = { height, strand, tension, arm, hardware: problem.study.parts.guyHardware };
-      let shares: Float64Array | null | undefined;
       drawn = {
         inside: insideWindow(problem, { star, levels: [level] }),
         rigged: riggedLevel(star, level),
-        // asked of complete masts alone, and dear
-        get shares() {
-          shares ??= sharingKnown(problem, star, arm !== null) ? levelShares(problem, star, level) : null;
-          return shares;
-        },
       };
       strands.set(strand, drawn);
     }
     return drawn;
-  }
-
-  /** The least of the shares at any tension of the study, with this strand or any. */
-  sharesOf(strand: Strand | undefined): Float64Array | null {
-    let least = this.leastShares.get(strand);
-    if (least === undefined) {
-      const { tensions } = this.problem.study.parts;
-      const each = strand
-        ? tensions
-            .map((tension) => this.drawn(strand, tension))
-            .flatMap((drawn) => (drawn.inside ? [drawn.shares] : []))
-        : this.problem.strands.map((one) => this.sharesOf(one));
-      least = leastShares(each);
-      this.leastShares.set(strand, least);
-    }
-    return least;
   }
 
   private worst(): LevelFacts {

@@ -2,10 +2,12 @@ import type { Strand } from "../model/catalog.ts";
 import type { PlacedStar } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
 import { leanOf, partFeet, SLACK } from "./floors.ts";
+import { leastOfAim, type Minded } from "./ground.ts";
 import { type Level, together } from "./level-facts.ts";
 import type { Node, Root } from "./node.ts";
+import type { Recall } from "./recall.ts";
 import { type RiggedLevel, riggedFloor } from "./rigged-floor.ts";
-import { sharedThrust } from "./sharing-floors.ts";
+import { Shares, sharedThrust } from "./sharing-floors.ts";
 import { guyFloor, type StarGuys, windwardFloor } from "./star-floors.ts";
 import { type StarFloor, starFloor } from "./thrust-floors.ts";
 
@@ -23,11 +25,19 @@ const PRESSED = "legs or buckling under what the guys press";
 export class MastFloors {
   private readonly problem: Problem;
   private readonly lean: number;
+  private readonly shares: Shares | null;
   /** Of all strands, as the guys' floor counts it. */
   private readonly strongest: Strand;
 
-  constructor(problem: Problem) {
+  /**
+   * @param recall of the worker, open on the same problem
+   * @param minded what the search looks at beside the aim
+   */
+  constructor(problem: Problem, recall: Recall, minded: Minded) {
     this.problem = problem;
+    // a base costs little beside a mast: where cents alone count, what the thrust makes it dearer by is not worth the work
+    const poured = minded.concrete || minded.dug || leastOfAim(problem.study.aim) !== "cost";
+    this.shares = poured ? new Shares(problem, recall.shares) : null;
     this.lean = leanOf(problem);
     const strength = ({ breakingStrength, efficiency }: Strand) => breakingStrength * efficiency;
     this.strongest = problem.strands.reduce(
@@ -55,7 +65,7 @@ export class MastFloors {
     const shared = this.shared(
       root,
       star,
-      guys.map((level) => level.sharesOf(undefined)),
+      guys.map((level) => this.shares?.least(star, level, undefined)),
     );
     return {
       use: Math.max(use, held.use),
@@ -87,7 +97,7 @@ export class MastFloors {
     const shared = this.shared(
       root,
       star,
-      guys.map((level, i) => level.sharesOf(strands[i])),
+      guys.map((level, i) => this.shares?.least(star, level, strands[i])),
     );
     return atLeast(node, {
       use: Math.max(use, held.use),
@@ -110,7 +120,7 @@ export class MastFloors {
     const shared = this.shared(
       root,
       star,
-      drawn.map(({ shares }) => shares),
+      node.guys.map((level, i) => this.shares?.at(star, level, node.strands[i], tensions[i])),
     );
     return atLeast(node, { ...still, use, thrust: Math.max(still.thrust, shared) });
   }
@@ -119,7 +129,7 @@ export class MastFloors {
   private shared(
     { stack, floors, statics }: Root,
     star: PlacedStar,
-    shares: readonly (Float64Array | null)[],
+    shares: readonly (Float64Array | null | undefined)[],
   ): number {
     return sharedThrust({ stack, star }, shares, floors.moment, statics.light * statics.weight[0]);
   }

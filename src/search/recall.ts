@@ -18,6 +18,9 @@ export class Recall {
   /** By the givens that they were solved under, those asked last at the end: whoever drags the wind drags it back. */
   private readonly bases = new Map<string, Map<string, Analysis>>();
   private known = new Map<string, Analysis>();
+  /** What guys of a level press and hold (sharing-floors.ts), under the same givens; forgotten with them. */
+  shares = new Map<string, Float64Array | null>();
+  private readonly sharesOf = new WeakMap<Map<string, Analysis>, Recall["shares"]>();
 
   /** Turns to what was solved under these givens. */
   open(problem: Problem): void {
@@ -25,6 +28,8 @@ export class Recall {
     this.known = this.bases.get(basis) ?? new Map();
     this.bases.delete(basis);
     this.bases.set(basis, this.known);
+    this.shares = this.sharesOf.get(this.known) ?? new Map();
+    this.sharesOf.set(this.known, this.shares);
     if (this.bases.size > MOST_BASES) this.forget();
   }
 

@@ -1,11 +1,13 @@
 import { guyWind } from "../checks/loads.ts";
 import { type LevelModel, rigged } from "../checks/rigging.ts";
+import type { Strand } from "../model/catalog.ts";
 import { catenaryState, riggedLength, solveCatenary } from "../physics/guy/catenary.ts";
 import { loadGuy } from "../physics/guy/wind.ts";
 import { gustComputed } from "../physics/wind/gust-response.ts";
 import type { Star } from "../problem/star.ts";
 import type { Problem, StackModel } from "../problem/types.ts";
 import { leanOf, SLACK } from "./floors.ts";
+import type { Level } from "./level-facts.ts";
 
 /**
  * What guys press the mast with while they hold it, however its levels share the moment of the wind: a head that
@@ -28,10 +30,6 @@ const WINDWARD: Readonly<Record<3 | 4, number>> = { 3: 0.5, 4: 1 };
 /** Newtons of thrust for a newton metre held. */
 const priceAt = ({ perLevel, radius }: Star, index: number): number =>
   PRICES[index] / (WINDWARD[perLevel] * radius);
-
-/** Does the killing case blow on these guys as the problem says, in a plane, on anchors that are alike? */
-export const sharingKnown = (problem: Problem, star: Star, armed: boolean): boolean =>
-  star.even && !armed && !gustComputed(problem.study.site.wind);
 
 /** What the guys of a level do, together, at drifts of their head: N down the mast, and N m that they hold about its base. */
 export interface LevelCurve {
@@ -98,20 +96,10 @@ export function levelShares(problem: Problem, star: Star, level: LevelModel): Fl
   });
 }
 
-/** The least of several at each price; null where one is not known. */
-export function leastShares(shares: readonly (Float64Array | null)[]): Float64Array | null {
-  const least = new Float64Array(PRICES.length).fill(Number.POSITIVE_INFINITY);
-  for (const share of shares) {
-    if (!share) return null;
-    for (let i = 0; i < least.length; i++) least[i] = Math.min(least[i], share[i]);
-  }
-  return least;
-}
-
 /** Least thrust on the base, N, of levels with these shares under a moment about the base, N m, and so much weight, N. */
 export function sharedThrust(
   { stack, star }: { readonly stack: StackModel; readonly star: Star },
-  shares: readonly (Float64Array | null)[],
+  shares: readonly (Float64Array | null | undefined)[],
   moment: number,
   weight: number,
 ): number {
@@ -127,6 +115,72 @@ export function sharedThrust(
   let softest = Number.POSITIVE_INFINITY;
   for (const { section } of stack.parts) softest = Math.min(softest, section.lattice.axialStiffness);
   return SLACK * Math.min(most, STRAIN * softest);
+}
+
+/** Shares of the levels of a tree, each worked out once a worker: strands and tensions come back with every edit. */
+export class Shares {
+  private readonly problem: Problem;
+  private readonly kept: Map<string, Float64Array | null>;
+  private readonly known = new WeakMap<Level, Map<Strand | undefined, Float64Array | null>>();
+  private readonly drawn = new WeakMap<Level, Map<Strand, Map<number, Float64Array | null>>>();
+  /** Has each mast gusts of its own? Then the killing wind is not yet known. */
+  private readonly gusty: boolean;
+  private readonly basis: string;
+
+  /** @param kept what is known under the same givens, by the rest that it depends on */
+  constructor(problem: Problem, kept: Map<string, Float64Array | null>) {
+    this.problem = problem;
+    this.kept = kept;
+    this.gusty = gustComputed(problem.study.site.wind);
+    const { curvature, racking } = bendOf(problem);
+    this.basis = `${curvature} ${racking}`;
+  }
+
+  /** Drawn to a tension; null where nothing is known. */
+  at(star: Star, level: Level, strand: Strand, tension: number): Float64Array | null {
+    if (!star.even || level.arm || this.gusty) return null;
+    const strands = found(this.drawn, level, () => new Map<Strand, Map<number, Float64Array | null>>());
+    const tensions = found(strands, strand, () => new Map<number, Float64Array | null>());
+    return found(tensions, tension, () => {
+      const key = `${this.basis} ${star.perLevel} ${star.key} ${level.height} ${strand.id} ${tension}`;
+      const { problem } = this;
+      const hardware = problem.study.parts.guyHardware;
+      return found(this.kept, key, () =>
+        levelShares(problem, star, { height: level.height, strand, tension, hardware }),
+      );
+    });
+  }
+
+  /** The least at any tension of the study, with this strand or, where none is chosen, with any. */
+  least(star: Star, level: Level, strand: Strand | undefined): Float64Array | null {
+    if (!star.even || level.arm || this.gusty) return null;
+    const strands = found(this.known, level, () => new Map<Strand | undefined, Float64Array | null>());
+    return found(strands, strand, () => {
+      const { problem } = this;
+      const each = strand
+        ? problem.study.parts.tensions
+            .filter((tension) => level.drawn(strand, tension).inside)
+            .map((tension) => this.at(star, level, strand, tension))
+        : problem.strands.map((one) => this.least(star, level, one));
+      const least = new Float64Array(PRICES.length).fill(Number.POSITIVE_INFINITY);
+      for (const share of each) {
+        if (!share) return null;
+        for (let i = 0; i < least.length; i++) least[i] = Math.min(least[i], share[i]);
+      }
+      return least;
+    });
+  }
+}
+
+/** What is known by this key, worked out where it is not. */
+function found<K, V>(
+  known: { get(key: K): V | undefined; set(key: K, value: V): unknown },
+  key: K,
+  work: () => V,
+): V {
+  let value = known.get(key);
+  if (value === undefined) known.set(key, (value = work()));
+  return value;
 }
 
 /** Least value of a convex function between and at these places: above the lines on through neighbouring ones. */

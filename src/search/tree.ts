@@ -81,7 +81,7 @@ export class Tree {
     );
     this.mounts = mountsOf(problem);
     this.bars = new Bars(problem);
-    this.mast = new MastFloors(problem);
+    this.mast = new MastFloors(problem, recall, minded);
   }
 
   get pruned(): Readonly<Record<string, number>> {
