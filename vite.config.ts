@@ -142,7 +142,7 @@ const packed: Plugin = {
   name: "packed-preview",
   configurePreviewServer: (server) =>
     void server.middlewares.use(
-      compression({ brotli: { params: { [constants.BROTLI_PARAM_QUALITY]: 6 } } }) as never,
+      compression({ brotli: { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } } }) as never,
     ),
 };
 

@@ -1,6 +1,6 @@
 import { DesignError, resolve } from "../checks/resolve.ts";
 
-import { type JudgedMast, judge, judgeMast, verify } from "../checks/verify.ts";
+import { verify } from "../checks/verify.ts";
 import { bill, volumes } from "../cost/bill.ts";
 import { groundCents } from "../cost/concrete.ts";
 import type { Design } from "../model/design.ts";
@@ -40,17 +40,13 @@ export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
   priced.sort((a, b) => objective(b) - objective(a));
   const seen = new Map<string, number>();
   const rows: Rejected[] = [];
-  // on other ground it is the same mast
-  let stands: JudgedMast | null = null;
-  for (const { design, change, part, cents: cost, concrete } of priced) {
+  for (const { design, change, cents: cost, concrete } of priced) {
     const kind =
       change.what === "level" || change.what === "strand" ? `${change.what} ${change.level}` : change.what;
     const count = seen.get(kind) ?? 0;
     if (count >= PER_KIND) continue;
     seen.set(kind, count + 1);
-    if (part) stands ??= judgeMast(problem, own.model);
-    const verdict =
-      part && stands ? judge(problem, design, { ...own, ...part }, stands) : verify(problem, design);
+    const verdict = verify(problem, design);
     const failing = verdict.checks.find((check) => !check.passes);
     if (!failing) throw new SearchDefect(`a cheaper design passes every check: ${JSON.stringify(design)}`);
     rows.push({

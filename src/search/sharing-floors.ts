@@ -122,7 +122,6 @@ export class Shares {
   private readonly problem: Problem;
   private readonly kept: Map<string, Float64Array | null>;
   private readonly known = new WeakMap<Level, Map<Strand | undefined, Float64Array | null>>();
-  private readonly drawn = new WeakMap<Level, Map<Strand, Map<number, Float64Array | null>>>();
   /** Has each mast gusts of its own? Then the killing wind is not yet known. */
   private readonly gusty: boolean;
   private readonly basis: string;
@@ -139,16 +138,11 @@ export class Shares {
   /** Drawn to a tension; null where nothing is known. */
   at(star: Star, level: Level, strand: Strand, tension: number): Float64Array | null {
     if (!star.even || level.arm || this.gusty) return null;
-    const strands = found(this.drawn, level, () => new Map<Strand, Map<number, Float64Array | null>>());
-    const tensions = found(strands, strand, () => new Map<number, Float64Array | null>());
-    return found(tensions, tension, () => {
-      const key = `${this.basis} ${star.perLevel} ${star.key} ${level.height} ${strand.id} ${tension}`;
-      const { problem } = this;
-      const hardware = problem.study.parts.guyHardware;
-      return found(this.kept, key, () =>
-        levelShares(problem, star, { height: level.height, strand, tension, hardware }),
-      );
-    });
+    const { problem } = this;
+    const { height } = level;
+    const key = `${this.basis} ${star.perLevel} ${star.key} ${height} ${strand.id} ${tension}`;
+    const hardware = problem.study.parts.guyHardware;
+    return found(this.kept, key, () => levelShares(problem, star, { height, strand, tension, hardware }));
   }
 
   /** The least at any tension of the study, with this strand or, where none is chosen, with any. */
