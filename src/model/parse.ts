@@ -22,8 +22,8 @@ const checked = <Output>(
 // a catalog object is read once however often a study is edited; nothing here changes one in place
 const readCatalogs = new WeakMap<object, Catalog>();
 
-/** What another thread has read of a catalog file, with the same parser. */
-export const knowCatalog = (file: CatalogFile, read: Catalog): void => {
+/** What has been read of a catalog file, here or by the same parser in another thread. */
+export const knowCatalog = (file: object, read: Catalog): void => {
   readCatalogs.set(file, read);
   readCatalogs.set(read, read);
 };
@@ -34,8 +34,8 @@ export const parseCatalog = (input: unknown): { readonly ok: true; readonly cata
   if (known) return { ok: true, catalog: known };
   const read = checked(catalogSchema, input, catalogJsonSchema);
   if (!read.ok) return read;
-  if (typeof input === "object" && input !== null) readCatalogs.set(input, read.value);
-  readCatalogs.set(read.value, read.value);
+  // what parses is an object
+  knowCatalog(input as object, read.value);
   return { ok: true, catalog: read.value };
 };
 

@@ -1,5 +1,4 @@
-import type { Aim } from "../model/aim.ts";
-import { isLeast } from "../model/aim.ts";
+import { type Aim, isLeast } from "../model/aim.ts";
 import type { Catalog } from "../model/catalog.ts";
 import type { Study, StudyFile } from "../model/study.ts";
 import { compile } from "../problem/compile.ts";
