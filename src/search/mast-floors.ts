@@ -62,11 +62,7 @@ export class MastFloors {
       star,
       guys.map((level) => level.rigged(undefined)),
     );
-    const shared = this.shared(
-      root,
-      star,
-      guys.map((level) => this.shares?.least(star, level, undefined)),
-    );
+    const shared = this.shared(root, star, guys, (shares, level) => shares.least(star, level, undefined));
     return {
       use: Math.max(use, held.use),
       uplift: Math.max(floor.uplift, still.uplift),
@@ -94,11 +90,7 @@ export class MastFloors {
       star,
       guys.map((level, i) => level.rigged(strands[i])),
     );
-    const shared = this.shared(
-      root,
-      star,
-      guys.map((level, i) => this.shares?.least(star, level, strands[i])),
-    );
+    const shared = this.shared(root, star, guys, (shares, level, i) => shares.least(star, level, strands[i]));
     return atLeast(node, {
       use: Math.max(use, held.use),
       uplift: Math.max(floor.uplift, still.uplift),
@@ -117,21 +109,23 @@ export class MastFloors {
     if (this.beyond(use)) return { forbidden: "legs when rigged" };
     const star = node.star as PlacedStar;
     const still = this.stillAir(root, star, rigged);
-    const shared = this.shared(
-      root,
-      star,
-      node.guys.map((level, i) => this.shares?.at(star, level, node.strands[i], tensions[i])),
+    const shared = this.shared(root, star, node.guys, (shares, level, i) =>
+      shares.at(star, level, node.strands[i], tensions[i]),
     );
     return atLeast(node, { ...still, use, thrust: Math.max(still.thrust, shared) });
   }
 
-  /** Thrust under wind, whatever share of its moment each level takes. */
+  /** Thrust under wind, whatever share of its moment each level takes; 0 where it is not asked. */
   private shared(
     { stack, floors, statics }: Root,
     star: PlacedStar,
-    shares: readonly (Float64Array | null | undefined)[],
+    guys: readonly Level[],
+    shareOf: (shares: Shares, level: Level, i: number) => Float64Array | null,
   ): number {
-    return sharedThrust({ stack, star }, shares, floors.moment, statics.light * statics.weight[0]);
+    const { shares } = this;
+    if (!shares) return 0;
+    const each = guys.map((level, i) => shareOf(shares, level, i));
+    return sharedThrust({ stack, star }, each, floors.moment, statics.light * statics.weight[0]);
   }
 
   /** Use of the legs at the foot of each part, under what stands above and what the guys press. */

@@ -99,7 +99,7 @@ export function levelShares(problem: Problem, star: Star, level: LevelModel): Fl
 /** Least thrust on the base, N, of levels with these shares under a moment about the base, N m, and so much weight, N. */
 export function sharedThrust(
   { stack, star }: { readonly stack: StackModel; readonly star: Star },
-  shares: readonly (Float64Array | null | undefined)[],
+  shares: readonly (Float64Array | null)[],
   moment: number,
   weight: number,
 ): number {
