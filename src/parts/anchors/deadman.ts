@@ -40,12 +40,11 @@ export function deadman(
     ends: heldAtEnds({ ...choice, shape: row.lifts }, ground.givens),
   };
   const { cage, ways } = beamStrengths(beam, concrete.strength, concreteDesign.barYield);
-  const factored = ({ uplift, lateral }: AnchorReaction) => ({
-    up: concreteDesign.loadFactor * Math.max(0, uplift),
-    level: concreteDesign.loadFactor * Math.max(0, lateral),
-  });
-  const bendsBy = (way: BeamStrength, reaction: AnchorReaction) => bendingUse(beam, way, factored(reaction));
-  const shearsBy = (way: BeamStrength, reaction: AnchorReaction) => shearUse(way, factored(reaction));
+  const factored = (pull: number) => concreteDesign.loadFactor * Math.max(0, pull);
+  const bendsBy = (way: BeamStrength, { uplift, lateral }: AnchorReaction) =>
+    bendingUse(beam, way, factored(uplift), factored(lateral));
+  const shearsBy = (way: BeamStrength, { uplift, lateral }: AnchorReaction) =>
+    shearUse(way, factored(uplift), factored(lateral));
   /** The most that any reaction uses of the concrete, as the sort that it is less of. Hot. */
   const concreteUse = (reactions: readonly AnchorReaction[]): number => {
     let least = Number.POSITIVE_INFINITY;
@@ -96,7 +95,7 @@ export function deadman(
       const pulled = largest(reactions, pullOf);
       const bent = largest(reactions, (r) => bendsBy(way, r));
       const sheared = largest(reactions, (r) => shearsBy(way, r));
-      const pull = factored(reactions[bent]);
+      const { uplift, lateral } = reactions[bent];
       const { loadFactor, source } = concreteDesign;
       const words =
         way.sort === "plain"
@@ -136,7 +135,7 @@ export function deadman(
           required: 1,
           source,
           of: bent,
-          note: `sideways ${kNm(momentLevel(beam, pull.level))} of ${kNm(way.level.moment)} kN m, upward ${kNm(momentUp(beam, pull.up))} of ${kNm(way.up.moment)} kN m, added; loads times ${loadFactor}; ${words}`,
+          note: `sideways ${kNm(momentLevel(beam, factored(lateral)))} of ${kNm(way.level.moment)} kN m, upward ${kNm(momentUp(beam, factored(uplift)))} of ${kNm(way.up.moment)} kN m, added; loads times ${loadFactor}; ${words}`,
         },
         {
           limitState: "anchor-shear",

@@ -28,12 +28,6 @@ export interface AnchorBeam {
   readonly ends: number;
 }
 
-/** Pulls on the block, N, strength level. */
-export interface BeamPull {
-  readonly up: number;
-  readonly level: number;
-}
-
 /** Design strengths one way of its two: N m and N. */
 interface OneWay {
   readonly moment: number;
@@ -143,18 +137,27 @@ const share = (demand: number, strength: number): number =>
 
 /**
  * Share of its bending strength: both ways added, which is the stress at a corner of plain concrete, and inside what a
- * barred section holds, whose moments both ways bound a convex set (a test sums such sections in cells). Hot.
+ * barred section holds, whose moments both ways bound a convex set (a test sums such sections in cells). Pulls in N,
+ * strength level. Hot.
  */
-export const bendingUse = (beam: AnchorBeam, { up, level }: BeamStrength, pull: BeamPull): number =>
-  share(momentUp(beam, pull.up), up.moment) + share(momentLevel(beam, pull.level), level.moment);
+export const bendingUse = (
+  beam: AnchorBeam,
+  { up, level }: BeamStrength,
+  pulledUp: number,
+  pulledLevel: number,
+): number => share(momentUp(beam, pulledUp), up.moment) + share(momentLevel(beam, pulledLevel), level.moment);
 
 /**
  * Share of its shear strength, half of the pull on either side of the rod, at the rod: both ways as the sides of a right
  * angle, less than the sum of 1.5 that ACI 318-19 22.5.1.11 allows; or of what its plate punches through, if that is
  * more. Hot.
  */
-export const shearUse = ({ up, level, punching }: BeamStrength, pull: BeamPull): number =>
+export const shearUse = (
+  { up, level, punching }: BeamStrength,
+  pulledUp: number,
+  pulledLevel: number,
+): number =>
   Math.max(
-    Math.hypot(share(pull.up / 2, up.shear), share(pull.level / 2, level.shear)),
-    share(Math.hypot(pull.up, pull.level), punching),
+    Math.hypot(share(pulledUp / 2, up.shear), share(pulledLevel / 2, level.shear)),
+    share(Math.hypot(pulledUp, pulledLevel), punching),
   );
