@@ -15,7 +15,8 @@ import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 
 type Row = Extract<AnchorRow, { kind: "deadman" }>;
 
-const pullOf = ({ uplift, lateral }: AnchorReaction): number =>
+/** What an anchor is pulled by in all, N: nothing that presses it counts. */
+export const pullOf = ({ uplift, lateral }: AnchorReaction): number =>
   Math.hypot(Math.max(0, uplift), Math.max(0, lateral));
 
 /**

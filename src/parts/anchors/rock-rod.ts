@@ -3,11 +3,9 @@ import { rockRodCapacity } from "../../physics/ground/rock-rod.ts";
 import { pricesOf } from "../price.ts";
 import { sizesOf } from "../sizes.ts";
 import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
-import { largest } from "./deadman.ts";
+import { largest, pullOf } from "./deadman.ts";
 
 type Row = Extract<AnchorRow, { kind: "rock-rod" }>;
-
-const pull = (r: AnchorReaction) => Math.hypot(Math.max(r.uplift, 0), Math.max(r.lateral, 0));
 
 /** A bar grouted into rock along the pull, or a row of them: steel, bond or cone of rock, the weakest. */
 export function rockRod(row: Row, choice: { socket: number }, ground: Ground): AnchorPart {
@@ -40,7 +38,7 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
   ];
   const takeOff = { concrete: 0, dug: 0, hole: 0, formed: 0 };
   const floor = (uplift: number, lateral: number) => {
-    const demand = Math.hypot(Math.max(uplift, 0), Math.max(lateral, 0));
+    const demand = pullOf({ uplift, lateral });
     return demand > 0 ? demand * use : 0;
   };
   return {
@@ -55,17 +53,17 @@ export function rockRod(row: Row, choice: { socket: number }, ground: Ground): A
     floor,
     worst(reactions) {
       let greatest = reactions[0];
-      for (const r of reactions) if (pull(r) > pull(greatest)) greatest = r;
-      if (!greatest || pull(greatest) === 0) return 0;
-      return tooFlat(greatest) ? Number.POSITIVE_INFINITY : pull(greatest) * use;
+      for (const r of reactions) if (pullOf(r) > pullOf(greatest)) greatest = r;
+      if (!greatest || pullOf(greatest) === 0) return 0;
+      return tooFlat(greatest) ? Number.POSITIVE_INFINITY : pullOf(greatest) * use;
     },
     measures(reactions) {
-      const of = largest(reactions, pull);
-      const flat = pull(reactions[of]) > 0 && tooFlat(reactions[of]);
+      const of = largest(reactions, pullOf);
+      const flat = pullOf(reactions[of]) > 0 && tooFlat(reactions[of]);
       return [
         {
           limitState: "rod-pull-out",
-          demand: flat ? Number.POSITIVE_INFINITY : pull(reactions[of]),
+          demand: flat ? Number.POSITIVE_INFINITY : pullOf(reactions[of]),
           capacity: capacity.axial,
           required,
           source,
