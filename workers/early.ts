@@ -26,7 +26,7 @@ export const spareCores = (): number => Math.max(1, Math.min(8, cores() - 1));
 export const coresLater = (): number => Math.max(2, spareCores());
 
 const waiting: Started[] = [];
-/** Workers load while the page does: this file weighs nothing, and who asks them comes later. */
+/** Workers load while the page does: this file is small and comes first, who asks them comes later. */
 export const startEarly = (): void => {
   for (let i = spareCores(); i > 0; i--) waiting.push(start());
 };
