@@ -560,23 +560,26 @@ test("verify(a mast that can't stand) fails its stability, never an exception, n
   expect(v.smallestMargin).toBe(-1);
 });
 
+/** A power line from south to north, so many feet east of the lot's origin. */
+const lineBeside = (east: number, lot: { lineClearance?: string; linesWithinFall?: boolean }) =>
+  verify(
+    pasture((s) => {
+      Object.assign(s.lot, lot);
+      s.lot.powerLines = [
+        {
+          name: "Near line",
+          points: [
+            [`${east} ft`, "-40 ft"],
+            [`${east} ft`, "165 ft"],
+          ],
+        },
+      ];
+    }),
+    design(),
+  );
+
 test("verify(a power line within reach of the falling mast) fails, a hair farther off passes, and only warns where the study lets it", () => {
-  const beside = (east: number, linesWithinFall?: boolean) =>
-    verify(
-      pasture((s) => {
-        s.lot.linesWithinFall = linesWithinFall;
-        s.lot.powerLines = [
-          {
-            name: "Near line",
-            points: [
-              [`${east} ft`, "-40 ft"],
-              [`${east} ft`, "165 ft"],
-            ],
-          },
-        ];
-      }),
-      design(),
-    );
+  const beside = (east: number, linesWithinFall?: boolean) => lineBeside(east, { linesWithinFall });
   // 46 ft east stands the mast, of 70 ft and 6 ft of pipe; 10 ft are kept
   const near = beside(46 + 85.9);
   expect(near.passes).toBe(false);
@@ -600,23 +603,8 @@ test("verify(a power line within reach of the falling mast) fails, a hair farthe
 test("verify(a guy nearer to a power line than the stated clearance) fails, a hair farther off passes", () => {
   // guys toward 0, 120 and 240 degrees: the anchor toward 120 stands 36 ft x sin 60 = 31.18 ft east of the mast
   const gap = 46 + 36 * Math.sin(Math.PI / 3);
-  const beside = (east: number, clearance?: string) =>
-    verify(
-      pasture((s) => {
-        s.lot.lineClearance = clearance;
-        s.lot.linesWithinFall = true;
-        s.lot.powerLines = [
-          {
-            name: "Near line",
-            points: [
-              [`${east} ft`, "-40 ft"],
-              [`${east} ft`, "165 ft"],
-            ],
-          },
-        ];
-      }),
-      design(),
-    );
+  const beside = (east: number, lineClearance?: string) =>
+    lineBeside(east, { lineClearance, linesWithinFall: true });
   const near = beside(gap + 14.9, "15 ft");
   expect(near.passes).toBe(false);
   expect(check(near, "line-clearance")).toMatchObject({
