@@ -11,6 +11,7 @@ import { runCase } from "../report/reference/run-case.ts";
 import { audit } from "../search/audit.ts";
 import { enumerate } from "../search/exhaustive.ts";
 import { whyNotCheaper } from "../search/explain.ts";
+import { hasAllMargin } from "../search/front.ts";
 import { Grid } from "../search/grid.ts";
 import { leastOfAim, litres, objectiveOf } from "../search/ground.ts";
 import { packageArea } from "../search/map.ts";
@@ -170,7 +171,8 @@ export async function front(args: Arguments): Promise<Said> {
     const found = await pool.front(job, () => {});
     const text = found.points
       .map(
-        (p) => `$${p.cost.toFixed(2)}  ${p.concrete.toFixed(3)} m3  margin ${(p.margin * 100).toFixed(0)} %`,
+        (p) =>
+          `$${p.cost.toFixed(2)}  ${p.concrete.toFixed(3)} m3  margin ${(p.margin * 100).toFixed(0)} %${hasAllMargin(p.margin) ? " or more" : ""}`,
       )
       .join("\n");
     return {

@@ -15,11 +15,13 @@ import { CAP, Tree } from "./tree.ts";
 /** Margins above this count as this: half as strong again as every rule asks is what reserve anybody pays for. */
 export const MARGIN_COUNTED = 0.5;
 const LEAST_USE = 1 / (1 + MARGIN_COUNTED);
-
-const BEATEN = "beaten in cost, concrete and margin";
 /** Margins that differ by rounding only are one. */
 const SAME_USE = 1e-9;
 
+/** Has a point of the front at least the margin that counts? Then its own may be more. */
+export const hasAllMargin = (margin: number): boolean => margin >= MARGIN_COUNTED - SAME_USE;
+
+const BEATEN = "beaten in cost, concrete and margin";
 const covers = (
   a: { cents: number; concrete: number; use: number },
   b: { cents: number; concrete: number; use: number },

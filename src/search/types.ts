@@ -92,6 +92,7 @@ export interface FrontPoint {
   readonly cost: number;
   /** m3 in place. */
   readonly concrete: number;
+  /** As far as the front counts it (`MARGIN_COUNTED`). */
   readonly margin: number;
   readonly design: Design;
 }

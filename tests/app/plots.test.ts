@@ -5,11 +5,13 @@ import { costBetween, roadCells, roadSteps } from "../../src/app/plots/map-axes.
 import {
   behindStairs,
   FLOORS,
+  marginOf,
   markedDesigns,
   roundScale,
   stair,
   thinned,
 } from "../../src/app/plots/stairs.ts";
+import { MARGIN_COUNTED } from "../../src/search/front.ts";
 import type { FrontPoint } from "../../src/search/types.ts";
 import { fixture } from "./support/fixture.ts";
 
@@ -29,6 +31,13 @@ const points = fc.array(
     .map((p) => point(p.cost, p.concrete, p.margin / 10)),
   { maxLength: 30 },
 );
+
+test('marginOf() says "or more" where the front counts no further, and rounds down elsewhere', () => {
+  // as the front hands it over: from the least use that counts
+  expect(marginOf(point(1, 1, 1 / (1 / (1 + MARGIN_COUNTED)) - 1), " %")).toBe("50 % or more");
+  expect(marginOf(point(1, 1, 0.4999), " %")).toBe("49 %");
+  expect(marginOf(point(1, 1, 0.5))).toBe("50 or more");
+});
 
 test("stair() falls in cost as concrete grows, and no point at its margin lies under it", () => {
   fc.assert(

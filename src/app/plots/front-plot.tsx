@@ -13,9 +13,9 @@ import {
 import { designKey } from "../../model/design-key.ts";
 import type { FrontPoint } from "../../search/types.ts";
 import { SaveSvg } from "../parts/save-svg.tsx";
-import { grouped, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";
+import { grouped, inUnits, money, type System, said, unitOf } from "../wording/figures.ts";
 import { frontWords, LETTER } from "./front-words.ts";
-import { FLOORS, type Marked, roundScale, stair } from "./stairs.ts";
+import { FLOORS, type Marked, marginOf, roundScale, stair } from "./stairs.ts";
 
 interface Props {
   readonly points: readonly FrontPoint[];
@@ -219,7 +219,7 @@ const build = (
     point,
     letter: letterOf(point),
     off: letters[i],
-    words: `${money(point.cost, currency, system)}, ${said(point.concrete, "volume", system)} of concrete, margin ${percent(point.margin)} %: see this design`,
+    words: `${money(point.cost, currency, system)}, ${said(point.concrete, "volume", system)} of concrete, margin ${marginOf(point, " %")}: see this design`,
     take,
   }));
   const floors = stairs.map(({ floor }, i) => ({

@@ -1,4 +1,10 @@
+import { hasAllMargin } from "../../search/front.ts";
 import type { FrontPoint } from "../../search/types.ts";
+import { percent } from "../wording/figures.ts";
+
+/** Percent of a point of the front, whose margin is counted no further than the front counts. */
+export const marginOf = ({ margin }: FrontPoint, unit = ""): string =>
+  `${percent(margin)}${unit}${hasAllMargin(margin) ? " or more" : ""}`;
 
 /** The cheapest at each amount of concrete with at least this margin, as corners of a stair: less concrete, dearer. */
 export const stair = (points: readonly FrontPoint[], margin: number): readonly FrontPoint[] => {

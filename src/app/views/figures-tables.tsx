@@ -2,7 +2,8 @@ import { designKey } from "../../model/design-key.ts";
 import type { CostMap, FrontPoint } from "../../search/types.ts";
 import { Opened } from "../parts/opened.tsx";
 import { cellAt } from "../plots/map-axes.ts";
-import { figure, grouped, money, percent, type System, unitOf } from "../wording/figures.ts";
+import { marginOf } from "../plots/stairs.ts";
+import { figure, grouped, money, type System, unitOf } from "../wording/figures.ts";
 
 const MOST_ROWS = 400;
 
@@ -32,7 +33,7 @@ const FrontRows = ({ points, system, currency, take }: FrontProps) => (
             <tr key={`${point.cost}/${point.concrete}/${point.margin}`} data-design={designKey(point.design)}>
               <td className="num">{grouped(point.cost, 0, system)}</td>
               <td className="num">{figure(point.concrete, "volume", system)}</td>
-              <td className="num">{percent(point.margin)}</td>
+              <td className="num">{marginOf(point)}</td>
               <td className="num">
                 <button type="button" className="link" onClick={() => take(point)}>
                   see
