@@ -1,4 +1,4 @@
-import { analyse } from "../checks/analysis.ts";
+import { type Analysis, analyse } from "../checks/analysis.ts";
 import { demanded } from "../checks/demanded.ts";
 import { gusty } from "../checks/gust.ts";
 import { pipeBending } from "../checks/pipe.ts";
@@ -94,26 +94,26 @@ export type Probe =
   | Failed
   | Unheld
   /** It passed the killing case; its reactions raise what it must at least cost. */
-  | {
-      readonly status: "passed";
-      readonly node: Node;
-      readonly anchors: readonly AnchorReaction[];
-      readonly bases: readonly FootingLoads[];
-    };
+  | { readonly status: "passed"; readonly node: Node };
 
 /**
  * The killing case alone: most of what fails, fails in it, and its reactions price the ground better.
  * @param allowed utilisation above which a design is of no use here: the wish's, or less
  */
-export function probe(node: Node, tree: Tree, allowed: number): Probe {
-  const { problem, ground } = tree;
-  const result = tree.recall.analysis(`killing ${structureKey(node)}`, allowed, () => {
+export const killingCase = (node: Node, { problem, recall }: Tree, allowed: number): Analysis =>
+  recall.analysis(`killing ${structureKey(node)}`, allowed, () => {
     const model = modelOf(node, problem);
     return analyse(problem, model, {
       giveUpAbove: allowed,
       cases: windCases(problem, model.guys).slice(0, 1),
     });
   });
+
+/** The killing case, and the least that holds its reactions. */
+export function probe(node: Node, tree: Tree): Probe {
+  const { problem, ground } = tree;
+  const { allowed } = problem;
+  const result = killingCase(node, tree, allowed);
   if (result.status === "failed") return { status: "failed", limitState: result.limitState };
   const anchors =
     node.perLevel === 0
@@ -130,8 +130,6 @@ export function probe(node: Node, tree: Tree, allowed: number): Probe {
   const least = starAmounts(node.perLevel, anchors, footing);
   return {
     status: "passed",
-    anchors: result.anchors,
-    bases: result.bases,
     node: {
       ...node,
       stage: "probed",

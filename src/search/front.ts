@@ -1,10 +1,12 @@
 import FlatQueue from "flatqueue";
+import type { Analysis } from "../checks/analysis.ts";
 import { plateSide } from "../checks/plate.ts";
 import { DesignError } from "../checks/resolve.ts";
 import { verify } from "../checks/verify.ts";
 import type { Verdict } from "../model/verdict.ts";
 import type { Problem } from "../problem/types.ts";
-import { type Candidate, evaluateAll, probe, structureCents } from "./evaluate.ts";
+import { type Candidate, evaluateAll, killingCase, structureCents } from "./evaluate.ts";
+import { FrontPoints, SAME_USE } from "./front-points.ts";
 import { anchorFloor, capped, footingUse, NOTHING } from "./ground.ts";
 import { paired, type Trade, tradesOf } from "./ground-floors.ts";
 import { holdOf, type Node } from "./node.ts";
@@ -15,17 +17,13 @@ import { CAP, Tree } from "./tree.ts";
 /** Margins above this count as this: half as strong again as every rule asks is what reserve anybody pays for. */
 export const MARGIN_COUNTED = 0.5;
 const LEAST_USE = 1 / (1 + MARGIN_COUNTED);
-/** Margins that differ by rounding only are one. */
-const SAME_USE = 1e-9;
 
 /** Has a point of the front at least the margin that counts? Then its own may be more. */
 export const hasAllMargin = (margin: number): boolean => margin >= MARGIN_COUNTED - SAME_USE;
 
 const BEATEN = "beaten in cost, concrete and margin";
-const covers = (
-  a: { cents: number; concrete: number; use: number },
-  b: { cents: number; concrete: number; use: number },
-) => a.cents <= b.cents && a.concrete <= b.concrete && a.use <= b.use + SAME_USE;
+
+type Held = Extract<Analysis, { status: "complete" }>;
 
 /** A partial design with the ways to hold it in the ground. */
 interface Offer {
@@ -53,17 +51,20 @@ interface Waiting extends Offer, Pick<Worth, "allowed"> {
  */
 export class FrontSearch {
   readonly tree: Tree;
-  points: Candidate[] = [];
   analysed = 0;
   finished = false;
   private readonly queue = new FlatQueue<Waiting>();
-  /** Points found so far, those beaten since among them. */
-  private found = 0;
+  private readonly known = new FrontPoints();
 
   constructor(problem: Problem, share?: Share, recall?: Recall) {
     // what a part costs and pours counts here, and what it digs only under a cap
     this.tree = new Tree(problem, share, recall, { ...capped(problem), cents: true, concrete: true });
     for (const root of this.tree.roots()) this.push(this.offer(root));
+  }
+
+  /** Cheapest first. */
+  get points(): readonly Candidate[] {
+    return this.known.all;
   }
 
   step(milliseconds: number): boolean {
@@ -77,16 +78,17 @@ export class FrontSearch {
       }
       // points found since may beat its cheapest ground
       const { cents, allowed } =
-        next.known === this.found ? { cents: bound, allowed: next.allowed } : this.worth(next);
+        next.known === this.known.found ? { cents: bound, allowed: next.allowed } : this.worth(next);
       if (cents === Number.POSITIVE_INFINITY) this.tree.prune(BEATEN, next.node.designs);
-      else if (cents > bound) this.queue.push({ ...next, allowed, known: this.found }, cents);
-      else this.open(next.node, allowed);
+      else if (cents > bound) this.queue.push({ ...next, allowed, known: this.known.found }, cents);
+      else this.open(next, allowed);
     }
     return this.finished;
   }
 
-  private open(node: Node, allowed: number): void {
-    if (node.stage === "structure") this.probe(node, allowed);
+  private open(offer: Offer, allowed: number): void {
+    const { node } = offer;
+    if (node.stage === "structure") this.probe(offer, allowed);
     else if (node.stage === "probed") this.analyse(node, allowed);
     else for (const child of this.tree.children(node)) this.push(this.offer(child));
   }
@@ -98,7 +100,7 @@ export class FrontSearch {
 
   /** Points of another worker: they prune here too. */
   absorb(points: readonly Candidate[]): void {
-    for (const point of points) this.keep(point);
+    for (const point of points) this.known.keep(point);
   }
 
   /** A design that an earlier search found, where it is safe in this study and costs the same: a first point. */
@@ -113,7 +115,7 @@ export class FrontSearch {
       throw error;
     }
     if (verdict.passes && Math.round(verdict.bill.total * 100) === known.cents)
-      this.keep({ ...known, use: Math.max(1 / (1 + verdict.smallestMargin), LEAST_USE) });
+      this.known.keep({ ...known, use: Math.max(1 / (1 + verdict.smallestMargin), LEAST_USE) });
   }
 
   private offer(node: Node): Offer {
@@ -131,23 +133,17 @@ export class FrontSearch {
     }
     const { cents, allowed } = this.worth(offer);
     if (cents === Number.POSITIVE_INFINITY) this.tree.prune(BEATEN, node.designs);
-    else this.queue.push({ ...offer, allowed, known: this.found }, cents);
+    else this.queue.push({ ...offer, allowed, known: this.known.found }, cents);
   }
 
   private worth({ node, base, trades }: Offer): Worth {
-    const { points } = this;
     const most = this.tree.problem.allowed;
     const least = Math.max(node.use, LEAST_USE);
     let cents = Number.POSITIVE_INFINITY;
     let allowed = 0;
     for (const trade of trades) {
       const total = base + trade.cents;
-      // a design no cheaper and no smaller than this must use less than this to be worth having
-      let usable = Number.POSITIVE_INFINITY;
-      for (const point of points) {
-        if (point.cents > total || usable <= allowed) break;
-        if (point.use < usable && point.concrete <= trade.concrete) usable = point.use;
-      }
+      const usable = this.known.usable(total, trade.concrete);
       if (Math.max(least, trade.use) >= usable - SAME_USE) continue;
       cents = Math.min(cents, total);
       allowed = Math.max(allowed, usable);
@@ -157,25 +153,47 @@ export class FrontSearch {
     return { cents, allowed: Math.min(allowed, most) };
   }
 
-  private probe(node: Node, allowed: number): void {
+  private probe({ node, trades }: Offer, allowed: number): void {
     this.analysed++;
-    const result = probe(node, this.tree, allowed);
-    if (result.status === "failed" || result.status === "unheld") {
+    const { problem } = this.tree;
+    const result = killingCase(node, this.tree, allowed);
+    if (result.status === "failed") {
       this.tree.prune(`analysed and failed: ${result.limitState}`, node.designs);
       return;
     }
-    const { ground, problem } = this.tree;
-    const least = Math.max(LEAST_USE, result.node.use);
-    const anchors =
-      node.perLevel === 0
-        ? [{ ...NOTHING, use: 0 }]
-        : tradesOf(ground.anchorsOf(holdOf(node)), anchorFloor(result.anchors), least, allowed);
-    const use = footingUse(result.bases, plateSide(node.root.stack));
-    this.push({
-      node: result.node,
-      base: structureCents(node, problem),
-      trades: paired(node.perLevel, anchors, tradesOf(ground.footings, use, least, allowed)),
-    });
+    const base = structureCents(node, problem);
+    const probed: Node = { ...node, stage: "probed", spent: base, use: Math.max(node.use, result.worst) };
+    // at what the mast itself uses, most are beaten before any part of the ground is asked
+    const beaten = this.worth({ node: probed, base, trades }).cents === Number.POSITIVE_INFINITY;
+    const held = beaten ? [] : this.grounds(probed, base, result, allowed);
+    this.push({ node: probed, base, trades: held });
+  }
+
+  /** Every way to hold the reactions of the killing case that no point beats, cheapest first. */
+  private grounds(node: Node, base: number, { anchors, bases }: Held, allowed: number): readonly Trade[] {
+    const { ground, pricing } = this.tree;
+    const { perLevel, root } = node;
+    const least = Math.max(LEAST_USE, node.use);
+    const matters = (cents: number, concrete: number) =>
+      least < this.known.usable(base + cents, concrete) - SAME_USE;
+    const anchor = perLevel === 0 ? NOTHING : (pricing.floors.anchorOf(node) ?? NOTHING);
+    const footings = tradesOf(
+      ground.footings,
+      footingUse(bases, plateSide(root.stack)),
+      least,
+      allowed,
+      (cents, concrete) => matters(perLevel * anchor.cents + cents, perLevel * anchor.concrete + concrete),
+    );
+    if (perLevel === 0 || footings.length === 0) return footings;
+    const smallest = Math.min(...footings.map(({ concrete }) => concrete));
+    const held = tradesOf(
+      ground.anchorsOf(holdOf(node)),
+      anchorFloor(anchors),
+      least,
+      allowed,
+      (cents, concrete) => matters(perLevel * cents + footings[0].cents, perLevel * concrete + smallest),
+    );
+    return paired(perLevel, held, footings);
   }
 
   private analyse(node: Node, allowed: number): void {
@@ -185,25 +203,6 @@ export class FrontSearch {
       return;
     }
     for (const candidate of result.candidates)
-      this.keep({ ...candidate, use: Math.max(candidate.use, LEAST_USE) });
-  }
-
-  /** Kept sorted by cost, none covering another; of equals the smaller key. */
-  private keep(candidate: Candidate): void {
-    for (const point of this.points) {
-      if (point.cents > candidate.cents) break;
-      if (!covers(point, candidate)) continue;
-      const equal = covers(candidate, point);
-      if (!equal || point.key <= candidate.key) return;
-    }
-    this.points = this.points.filter((point) => !covers(candidate, point));
-    let at = this.points.findIndex(
-      (point) =>
-        point.cents > candidate.cents ||
-        (point.cents === candidate.cents && point.concrete > candidate.concrete),
-    );
-    if (at < 0) at = this.points.length;
-    this.points.splice(at, 0, candidate);
-    this.found++;
+      this.known.keep({ ...candidate, use: Math.max(candidate.use, LEAST_USE) });
   }
 }

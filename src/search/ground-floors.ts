@@ -84,9 +84,14 @@ export class GroundFloors {
     );
   }
 
+  /** Of a node whose star is known. */
+  anchorOf(node: Node): Aimed | null {
+    return this.anchor(holdOf(node), node.uplift, node.lateral);
+  }
+
   /** Ground of a node whose star is known. */
   of(node: Node): Aimed | null {
-    const anchor = this.anchor(holdOf(node), node.uplift, node.lateral);
+    const anchor = this.anchorOf(node);
     const footing = this.footing(node.root.stack, node.thrust);
     return anchor && footing && starAmounts(node.perLevel, anchor, footing);
   }
@@ -126,18 +131,20 @@ export class GroundFloors {
 /**
  * The parts that none beats in cents, concrete and use, cheapest first.
  * @param least uses below this count as this
+ * @param matters is a part of these cents and this concrete worth having at that least use? Others are not asked
  */
 export function tradesOf<T>(
   parts: readonly Priced<T>[],
   use: (part: T) => number,
   least: number,
   allowed: number,
+  matters: (cents: number, concrete: number) => boolean = () => true,
 ): Trade[] {
   const kept: Trade[] = [];
   // concrete of the smallest part that is used least: no dearer and larger one need be asked
   let idle = Number.POSITIVE_INFINITY;
   for (const { part, cents, concrete } of cheapestFirst(parts)) {
-    if (concrete >= idle) continue;
+    if (concrete >= idle || !matters(cents, concrete)) continue;
     const here = Math.max(use(part), least);
     if (here > allowed) continue;
     if (here === least) idle = concrete;

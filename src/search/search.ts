@@ -154,7 +154,7 @@ export class Search {
 
   private probe(node: Node): void {
     this.analysed++;
-    const result = probe(node, this.tree, this.problem.allowed);
+    const result = probe(node, this.tree);
     if (result.status === "passed") this.push(result.node);
     else this.reject(node, result);
   }
