@@ -90,7 +90,7 @@ export class FrontSearch {
     const { node } = offer;
     if (node.stage === "structure") this.probe(offer, allowed);
     else if (node.stage === "probed") this.analyse(node, allowed);
-    else for (const child of this.tree.children(node)) this.push(this.offer(child));
+    else for (const child of this.tree.children(node, allowed)) this.push(this.offer(child));
   }
 
   /** Every design cheaper than this is decided: whole cents, Infinity at the end. */

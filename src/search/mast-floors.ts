@@ -46,17 +46,27 @@ export class MastFloors {
     );
   }
 
-  /** Is this utilisation beyond what the wished margin leaves? A hair over is for `verify` to say. */
-  beyond(use: number): boolean {
-    return use > this.problem.allowed * (1 + 1e-9);
+  /** Is this utilisation beyond what the wished margin leaves, or less? A hair over is for `verify` to say. */
+  beyond(use: number, allowed = this.problem.allowed): boolean {
+    return use > allowed * (1 + 1e-9);
   }
 
-  /** Once the star is known: each level with the worst of any strand. @param use known of the node on any star */
-  placed({ root, levels }: Node, star: PlacedStar, guys: readonly Level[], use: number): MastFloor {
+  /**
+   * Once the star is known: each level with the worst of any strand.
+   * @param use known of the node on any star
+   * @param allowed utilisation above which a completion is of no use: the wish's, or less
+   */
+  placed(
+    { root, levels }: Node,
+    star: PlacedStar,
+    guys: readonly Level[],
+    use: number,
+    allowed: number,
+  ): MastFloor {
     const guyed = together(star, root.arm, guys, []);
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
-    const held = this.starFloor(root, levels, guyed, floor.uplift, 0);
-    if (this.beyond(Math.max(use, held.use))) return { forbidden: PRESSED };
+    const held = this.starFloor(allowed, root, levels, guyed, floor.uplift, 0);
+    if (this.beyond(Math.max(use, held.use), allowed)) return { forbidden: PRESSED };
     const still = this.stillAir(
       root,
       star,
@@ -75,16 +85,16 @@ export class MastFloors {
    * The strands known so far sharpen the floors by the wind on the guys, their weight and strength; a level whose
    * strand is not known has the worst of any.
    */
-  stranded(node: Node): MastFloor {
+  stranded(node: Node, allowed: number): MastFloor {
     const { root, strands, guys } = node;
     const star = node.star as PlacedStar;
     const guyed = together(star, root.arm, guys, strands);
     const floor = windwardFloor(root.floors.moment, guyed, this.lean);
     const strand = (level: number) => strands[level] ?? this.strongest;
     const use = Math.max(node.use, guyFloor(this.problem, floor, guys, strand, this.lean));
-    if (this.beyond(use)) return { forbidden: "guys under the wind's moment" };
-    const held = this.pressed(node, guyed);
-    if (this.beyond(held.use)) return { forbidden: PRESSED };
+    if (this.beyond(use, allowed)) return { forbidden: "guys under the wind's moment" };
+    const held = this.pressed(node, guyed, allowed);
+    if (this.beyond(held.use, allowed)) return { forbidden: PRESSED };
     const still = this.stillAir(
       root,
       star,
@@ -100,13 +110,13 @@ export class MastFloors {
   }
 
   /** Rigged, everything is statics: what still air alone asks of legs, anchors and base. */
-  drawn(node: Node, tensions: readonly number[]): MastFloor {
+  drawn(node: Node, tensions: readonly number[], allowed: number): MastFloor {
     const { root } = node;
     const drawn = node.guys.map((level, i) => level.drawn(node.strands[i], tensions[i]));
     if (drawn.some(({ inside }) => !inside)) return { forbidden: "initial tension outside its window" };
     const rigged = drawn.map((level) => level.rigged);
     const use = Math.max(node.use, this.riggedLegs(node, rigged));
-    if (this.beyond(use)) return { forbidden: "legs when rigged" };
+    if (this.beyond(use, allowed)) return { forbidden: "legs when rigged" };
     const star = node.star as PlacedStar;
     const still = this.stillAir(root, star, rigged);
     const shared = this.shared(root, star, node.guys, (shares, level, i) =>
@@ -146,17 +156,18 @@ export class MastFloors {
   }
 
   /** What the guys press is asked again with their wind and weight; on torque arms what was known before stands. */
-  private pressed({ root, levels, strands, use, thrust }: Node, guyed: StarGuys): StarFloor {
+  private pressed({ root, levels, strands, use, thrust }: Node, guyed: StarGuys, allowed: number): StarFloor {
     if (guyed.arm) return { use, thrust };
     const known = strands.length === levels.length;
     // wind on four guys has less moment between them than along two
     const along = guyed.star.even && guyed.star.perLevel === 4 ? { ...guyed, moment: 0 } : guyed;
     const { uplift } = windwardFloor(root.floors.moment, along, this.lean);
     const weight = known ? (guyed.weight * root.statics.light * TAUT) / root.statics.heavy : 0;
-    return this.starFloor(root, levels, guyed, uplift, weight);
+    return this.starFloor(allowed, root, levels, guyed, uplift, weight);
   }
 
   private starFloor(
+    allowed: number,
     root: Root,
     levels: readonly number[],
     guyed: StarGuys,
@@ -165,6 +176,7 @@ export class MastFloors {
   ): StarFloor {
     return starFloor(
       this.problem,
+      allowed,
       root.stack,
       root.statics,
       root.floors.spans,

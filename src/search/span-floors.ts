@@ -88,6 +88,11 @@ export class Spans {
     return this.meeting[i];
   }
 
+  /** The section right under z[i]. */
+  under(i: number): SectionModel {
+    return this.touching(i)[0];
+  }
+
   private between(i: number, j: number): Span {
     const at = i * this.s.z.length + j;
     this.known[at] ??= this.lookedAt(i, j);

@@ -20,6 +20,8 @@ export interface StarFloor {
  * what the legs can pass as a moment. Guys that hold pull down as well, so each span carries at least that thrust
  * on top of the weight; with it go the leg floor of the span and an upper bound on its buckling factor (Rayleigh's
  * quotient of a half wave that leaves every guy at rest). docs/theory/search.md has the argument.
+ * Above the top guys the mast is a cantilever, whose moment the legs under them bear beside that thrust.
+ * @param allowed utilisation above which a completion is of no use
  * @param levels indices into `s.z`, top down
  * @param moment of the wind on the mast about the base, less what its drift may take off, N m
  * @param uplift floor of the windward anchor's uplift, with no more wind on the guys than blows on them in this case, N
@@ -27,6 +29,7 @@ export interface StarFloor {
  */
 export function starFloor(
   problem: Problem,
+  allowed: number,
   stack: StackModel,
   s: Statics,
   spans: Spans,
@@ -36,7 +39,7 @@ export function starFloor(
   uplift: number,
   hung: number,
 ): StarFloor {
-  const { rules, allowed } = problem;
+  const { rules } = problem;
   const lean = leanOf(problem);
   const pulled = pairFloor(moment, guyed, lean, uplift) + ownWeight(guyed, uplift, hung);
   const lift = liftOf(guyed);
@@ -70,6 +73,13 @@ export function starFloor(
       spans.pressed(lower, upper, atBase ? "pinned" : "free", press),
       bucklingFloor(problem, spans, s, levels, k, press, arm !== null),
     );
+    // arms at the top guys bend the mast under them
+    if (k === 0 && !arm) {
+      const bent = Math.max(0, s.moment[upper] - lean * s.heavy * s.lever[upper]);
+      const { lattice } = spans.under(upper);
+      const force = press * lattice.axialShare + bent / lattice.momentArm;
+      use = Math.max(use, (SLACK * force * rules.leg.required) / lattice.legCompression);
+    }
     if (atBase) {
       thrust = s.light * s.weight[0] + guys;
       const { lattice } = stack.parts[0].section;

@@ -149,27 +149,32 @@ export class Tree {
     return perLevel === 0 ? 0 : (this.own.get(perLevel)?.grounds ?? 0);
   }
 
-  /** The next choice, every way that is walked here. What a rule removes is counted and not returned. */
-  children(node: Node): Node[] {
+  /**
+   * The next choice, every way that is walked here. What a rule removes is counted and not returned.
+   * @param allowed utilisation above which a completion is of no use: the wish's, or less
+   */
+  children(node: Node, allowed = this.problem.allowed): Node[] {
     switch (node.stage) {
       case "root":
-        return this.supports(node);
+        return this.supports(node, allowed);
       case "levels":
-        return [...this.closed(node), ...this.lower(node)];
+        return [...this.closed(node, allowed), ...this.lower(node, allowed)];
       case "star":
       case "strands":
-        return node.strands.length < node.levels.length ? this.nextStrand(node) : this.tensions(node);
+        return node.strands.length < node.levels.length
+          ? this.nextStrand(node, allowed)
+          : this.tensions(node, allowed);
       default:
         throw new Error(`a node at stage "${node.stage}" has no children; it is analysed`);
     }
   }
 
-  private supports(node: Node): Node[] {
+  private supports(node: Node, allowed: number): Node[] {
     const { root } = node;
     const { supports, guysPerLevel } = this.problem.study.parts;
     const found: Node[] = [];
     if (this.standsFree(root)) {
-      const free = this.freeStanding(node);
+      const free = this.freeStanding(node, allowed);
       if (free) found.push(free);
     }
     if (supports.includes("guyed"))
@@ -178,7 +183,7 @@ export class Tree {
           const designs = this.grid.completions(1, index) * this.grounds(perLevel);
           if (designs === 0) continue;
           const use = Math.max(node.use, root.floors.cantilever[at]);
-          if (this.mast.beyond(use)) {
+          if (this.mast.beyond(use, allowed)) {
             this.prune("cantilever above the top guys", designs);
             continue;
           }
@@ -191,10 +196,10 @@ export class Tree {
     return found;
   }
 
-  private freeStanding(node: Node): Node | null {
+  private freeStanding(node: Node, allowed: number): Node | null {
     const designs = this.grid.perFree;
     const use = Math.max(node.use, node.root.floors.cantilever[0]);
-    if (this.mast.beyond(use)) {
+    if (this.mast.beyond(use, allowed)) {
       this.prune("free-standing legs at the base", designs);
       return null;
     }
@@ -215,7 +220,7 @@ export class Tree {
   }
 
   /** A level under the lowest. */
-  private lower(node: Node): Node[] {
+  private lower(node: Node, allowed: number): Node[] {
     const { root, levels } = node;
     const most = Math.max(...this.problem.study.parts.levelCounts);
     if (levels.length >= most || node.perLevel === 0) return [];
@@ -225,7 +230,7 @@ export class Tree {
       const designs = this.grid.completions(levels.length + 1, index) * this.grounds(node.perLevel);
       if (designs === 0) continue;
       const use = Math.max(node.use, root.floors.spans.free(root.candidates[index], root.candidates[lowest]));
-      if (this.mast.beyond(use)) {
+      if (this.mast.beyond(use, allowed)) {
         this.prune("legs between two guy levels", designs);
         continue;
       }
@@ -236,7 +241,7 @@ export class Tree {
   }
 
   /** No further level: a child for every radius whose star fits the lot. */
-  private closed(node: Node): Node[] {
+  private closed(node: Node, allowed: number): Node[] {
     const { root, levels, perLevel } = node;
     const { study, strands } = this.problem;
     if (!study.parts.levelCounts.includes(levels.length) || perLevel === 0) return [];
@@ -244,7 +249,7 @@ export class Tree {
     const each = strands.length ** count * this.grid.tensions(count);
     const lowest = root.candidates[levels[levels.length - 1]];
     const base = Math.max(node.use, root.floors.spans.fromBase(lowest));
-    if (this.mast.beyond(base)) {
+    if (this.mast.beyond(base, allowed)) {
       this.prune("legs over the base", each * this.grounds(perLevel));
       return [];
     }
@@ -264,13 +269,13 @@ export class Tree {
       const guys = this.pricing.levels(node, star);
       // the ground of any star knew less than that of this one
       const child: Node = { ...node, stage: "star", star, guys, topStrands, ground: NOTHING, designs };
-      const known = this.mast.placed(node, star, guys, base);
+      const known = this.mast.placed(node, star, guys, base, allowed);
       this.keep(found, child, known);
     }
     return found;
   }
 
-  private nextStrand(node: Node): Node[] {
+  private nextStrand(node: Node, allowed: number): Node[] {
     const { problem } = this;
     const place = node.strands.length;
     const strands = place === 0 ? node.topStrands : problem.strands;
@@ -282,18 +287,22 @@ export class Tree {
         this.prune(BARRED, designs);
         continue;
       }
-      this.keep(found, child, this.mast.stranded(child));
+      this.keep(found, child, this.mast.stranded(child, allowed));
     }
     return found;
   }
 
-  private tensions(node: Node): Node[] {
+  private tensions(node: Node, allowed: number): Node[] {
     const { grid } = this;
     const count = node.levels.length;
     const designs = node.designs / grid.tensions(count);
     const found: Node[] = [];
     for (const tensions of grid.drawn(count))
-      this.keep(found, { ...node, stage: "structure", tensions, designs }, this.mast.drawn(node, tensions));
+      this.keep(
+        found,
+        { ...node, stage: "structure", tensions, designs },
+        this.mast.drawn(node, tensions, allowed),
+      );
     return found;
   }
 

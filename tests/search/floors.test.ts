@@ -20,6 +20,9 @@ const picker = (seed: number) => {
   };
 };
 
+const nameOf = ({ stage, root, perLevel, levels, star, strands, tensions }: Node) =>
+  JSON.stringify([stage, root.index, perLevel, levels, star?.key, strands.map(({ id }) => id), tensions]);
+
 interface Walked {
   readonly safe: number;
   readonly uneven: number;
@@ -75,6 +78,13 @@ function walk(studies: fc.Arbitrary<StudyFile>, structures: number, seed: number
           expect(node.use, name).toBeLessThanOrEqual(Math.max(use, pipe) * (1 + 1e-9));
           if (use > 0) closest = Math.max(closest, node.use / Math.max(use, pipe));
         }
+      // what no completion of a node may use more than, its floors must leave this one: the front asks so
+      const asked = Math.max(use, path[0].use) * (1 + 1e-6);
+      if (use <= 1)
+        for (let i = 1; i < path.length; i++)
+          expect(tree.children(path[i - 1], asked).map(nameOf), `left of ${asked}: ${name}`).toContain(
+            nameOf(path[i]),
+          );
       if (result.status === "complete" && use <= 1) {
         const pressed = Math.max(...result.bases.map(({ compression }) => compression));
         const pulled = Math.max(0, ...result.anchors.map(({ uplift }) => uplift));
