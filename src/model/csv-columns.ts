@@ -1,7 +1,8 @@
+import type { z } from "zod";
 import type { Dimension } from "../quantity/dimensions.ts";
 import type { Per } from "../quantity/price.ts";
-import type { Table } from "./catalog.ts";
-import { type JsonSchema, pricesJsonSchema, rowJsonSchema } from "./json-schema.ts";
+import { pricesSchema, rowSchemas, type Table } from "./catalog.ts";
+import { type Form, formsOf, keysOf, saidOf, stepInto } from "./known-keys.ts";
 
 /** How the text of a cell is read. */
 type CellKind =
@@ -14,40 +15,42 @@ type CellKind =
 /** A column of a table: where its value stands in a row, `leg.diameter` for a field of a field. */
 export type Column = CellKind & { readonly name: string; readonly path: readonly string[] };
 
-const branchesOf = (schema: JsonSchema): readonly JsonSchema[] => schema.anyOf ?? schema.oneOf ?? [schema];
-
-const isNumeric = (schema: JsonSchema): boolean =>
-  schema.type === "number" || schema.type === "integer" || typeof schema.const === "number";
-
-const cellKind = (schema: JsonSchema): CellKind | undefined => {
-  const branches = branchesOf(schema);
-  const dimension = branches.find((branch) => branch["x-dimension"])?.["x-dimension"] as
-    | Dimension
-    | undefined;
-  if (dimension) return { kind: branches.length > 1 ? "sizes" : "quantity", dimension };
-  if (schema["x-per"]) return { kind: "price", per: schema["x-per"] as Per };
-  if (schema.type === "boolean") return { kind: "boolean" };
-  if (schema.type === "array") {
-    const items = schema.items as JsonSchema;
-    if (isNumeric(items)) return { kind: "numbers" };
-    const of = columnsIn(items, []);
-    return of.some(({ name }) => name === "have") ? { kind: "pieces" } : { kind: "fields", of };
-  }
-  if (branches.every(isNumeric)) return { kind: "number" };
-  return schema.type === "string" ? { kind: "text" } : undefined;
+const isNumeric = (form: Form): boolean => {
+  const { def } = form._zod;
+  if (def.type === "literal") return def.values.every((value) => typeof value === "number");
+  return def.type === "number";
 };
 
-const columnsIn = (schema: JsonSchema, path: readonly string[]): Column[] => {
-  const cell = cellKind(schema);
+const cellKind = (forms: readonly Form[]): CellKind | undefined => {
+  const measured = forms.map(saidOf).find((said) => "x-dimension" in said);
+  if (measured)
+    return {
+      kind: forms.length > 1 ? "sizes" : "quantity",
+      dimension: measured["x-dimension"] as Dimension,
+    };
+  if (forms.every(isNumeric)) return { kind: "number" };
+  if (forms.length > 1) return undefined;
+  const per = saidOf(forms[0])["x-per"] as Per | undefined;
+  if (per) return { kind: "price", per };
+  const { def } = forms[0]._zod;
+  if (def.type === "boolean") return { kind: "boolean" };
+  if (def.type === "array") {
+    if (formsOf(def.element).every(isNumeric)) return { kind: "numbers" };
+    const of = columnsIn(def.element, []);
+    return of.some(({ name }) => name === "have") ? { kind: "pieces" } : { kind: "fields", of };
+  }
+  return def.type === "string" || def.type === "enum" || def.type === "literal"
+    ? { kind: "text" }
+    : undefined;
+};
+
+const columnsIn = (schema: z.core.$ZodType, path: readonly string[]): Column[] => {
+  const forms = formsOf(schema);
+  const cell = cellKind(forms);
   if (cell) return [{ ...cell, name: path.join("."), path }];
-  const keyed = (schema.propertyNames?.enum ?? []).map(String);
-  const values = schema.additionalProperties;
-  return [
-    ...branchesOf(schema).flatMap((branch) =>
-      Object.entries(branch.properties ?? {}).flatMap(([key, inner]) => columnsIn(inner, [...path, key])),
-    ),
-    ...keyed.flatMap((key) => (typeof values === "object" ? columnsIn(values, [...path, key]) : [])),
-  ];
+  return forms.flatMap((form) =>
+    keysOf(form).flatMap((key) => stepInto(form, key).flatMap((inner) => columnsIn(inner, [...path, key]))),
+  );
 };
 
 const made = new Map<Table, readonly Column[]>();
@@ -57,7 +60,7 @@ export const tableColumns = (table: Table): readonly Column[] => {
   const known = made.get(table);
   if (known) return known;
   const byName = new Map<string, Column>();
-  for (const column of columnsIn(rowJsonSchema(table), []))
+  for (const column of columnsIn(rowSchemas[table], []))
     if (!byName.has(column.name)) byName.set(column.name, column);
   const columns = [...byName.values()];
   made.set(table, columns);
@@ -65,4 +68,4 @@ export const tableColumns = (table: Table): readonly Column[] => {
 };
 
 /** Every price and rate, in the order of the schema. */
-export const priceColumns = (): readonly Column[] => columnsIn(pricesJsonSchema(), []);
+export const priceColumns = (): readonly Column[] => columnsIn(pricesSchema, []);

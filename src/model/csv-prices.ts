@@ -15,7 +15,6 @@ import { readCell, writeCell } from "./csv-cell.ts";
 import { type Column, priceColumns } from "./csv-columns.ts";
 import { valueAt } from "./input-error.ts";
 import { describeIssues } from "./issues.ts";
-import { pricesJsonSchema } from "./json-schema.ts";
 import { nearest } from "./nearest.ts";
 
 const HEADER = ["for", "price"];
@@ -105,10 +104,9 @@ export const previewPrices = (
   const lines = format === "csv" ? csvLines(text, refused) : jsonLines(text, refused);
   const known = pricesSchema.parse(prices);
   const put = (book: WrittenRow, { column, value }: Line): WrittenRow => withField(book, column.path, value);
-  const schema = pricesJsonSchema();
   const judge = (book: WrittenRow) => {
     const read = pricesSchema.safeParse(book);
-    return read.success ? [] : describeIssues(read.error.issues, book, schema);
+    return read.success ? [] : describeIssues(read.error.issues, book, pricesSchema);
   };
   const written = prices as WrittenRow;
   const names = priceColumns();

@@ -5,7 +5,6 @@ import { readCell, writeCell } from "./csv-cell.ts";
 import { type Column, tableColumns } from "./csv-columns.ts";
 import { valueAt } from "./input-error.ts";
 import { describeIssues } from "./issues.ts";
-import { rowJsonSchema } from "./json-schema.ts";
 import { nearest } from "./nearest.ts";
 import { parseCatalog } from "./parse.ts";
 
@@ -154,7 +153,6 @@ export const previewImport = (
   refused.push(...headerRefusals(header, columns));
   if (refused.length) return preview();
 
-  const schema = rowJsonSchema(table);
   const written = new Map((catalog[table] as unknown as readonly WrittenRow[]).map((row) => [row.id, row]));
   const current = new Map<unknown, object>(known.catalog[table].map((row) => [row.id, row]));
   const asText = (row: object): string[] =>
@@ -182,7 +180,11 @@ export const previewImport = (
     const next = merged(cells);
     const read = rowSchemas[table].safeParse(next);
     if (!read.success) {
-      for (const { path, found, expected, message } of describeIssues(read.error.issues, next, schema))
+      for (const { path, found, expected, message } of describeIssues(
+        read.error.issues,
+        next,
+        rowSchemas[table],
+      ))
         refused.push({ row, column: columnOfPath(columns, path), found, expected, message });
       continue;
     }

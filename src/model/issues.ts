@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import { foundText, type InputError, inputError, MOST_ERRORS, valueAt } from "./input-error.ts";
-import { type JsonSchema, keysAt } from "./json-schema.ts";
+import { keysAt } from "./known-keys.ts";
 import { nearlySame } from "./nearest.ts";
 
 type Issue = z.core.$ZodIssue;
@@ -81,7 +81,7 @@ const anyOf = (issue: Extract<Issue, { code: "invalid_union" }>): string => {
 };
 
 /** `inside` is the path in the input that `schema` describes, `path` the one to report. */
-const unknownKey = (inside: Path, path: Path, key: string, schema: JsonSchema): InputError => {
+const unknownKey = (inside: Path, path: Path, key: string, schema: z.ZodType): InputError => {
   const known = keysAt(schema, inside);
   const near = nearlySame(key, known);
   const all = known.length ? `one of the keys ${known.join(", ")}` : "no key here";
@@ -96,7 +96,7 @@ const unknownKey = (inside: Path, path: Path, key: string, schema: JsonSchema): 
 export const describeIssues = (
   issues: readonly Issue[],
   input: unknown,
-  schema: JsonSchema,
+  schema: z.ZodType,
   at: Path = [],
 ): InputError[] => {
   const errors: InputError[] = [];

@@ -3,7 +3,6 @@ import { type Catalog, type CatalogFile, catalogSchema, mergedCatalog } from "./
 import { type Design, designSchema } from "./design.ts";
 import type { Refused } from "./input-error.ts";
 import { describeIssues } from "./issues.ts";
-import { catalogJsonSchema, designJsonSchema, type JsonSchema, studyJsonSchema } from "./json-schema.ts";
 import { migrated } from "./migrate.ts";
 import { notForSale, unknownInDesign, unknownInStudy } from "./references.ts";
 import { type Study, studySchema } from "./study.ts";
@@ -12,11 +11,10 @@ import { windOutOfReach } from "./wind-range.ts";
 const checked = <Output>(
   schema: z.ZodType<Output>,
   value: unknown,
-  written: () => JsonSchema,
 ): { readonly ok: true; readonly value: Output } | Refused => {
   const result = schema.safeParse(value);
   if (result.success) return { ok: true, value: result.data };
-  return { ok: false, errors: describeIssues(result.error.issues, value, written()) };
+  return { ok: false, errors: describeIssues(result.error.issues, value, schema) };
 };
 
 // a catalog object is read once however often a study is edited; nothing here changes one in place
@@ -32,7 +30,7 @@ export const knowCatalog = (file: object, read: Catalog): void => {
 export const parseCatalog = (input: unknown): { readonly ok: true; readonly catalog: Catalog } | Refused => {
   const known = typeof input === "object" && input !== null ? readCatalogs.get(input) : undefined;
   if (known) return { ok: true, catalog: known };
-  const read = checked(catalogSchema, input, catalogJsonSchema);
+  const read = checked(catalogSchema, input);
   if (!read.ok) return read;
   // what parses is an object
   knowCatalog(input as object, read.value);
@@ -52,7 +50,7 @@ export const parseStudy = (
   if (!base.ok) return base;
   const current = migrated(input);
   if (!current.ok) return current;
-  const read = checked(studySchema, current.value, studyJsonSchema);
+  const read = checked(studySchema, current.value);
   if (!read.ok) return read;
   const study = read.value;
   const catalog = mergedCatalog(base.catalog, study.catalog);
@@ -65,7 +63,7 @@ export const parseDesign = (
   input: unknown,
   known: { readonly catalog?: Catalog; readonly study?: Study } = {},
 ): { readonly ok: true; readonly design: Design } | Refused => {
-  const read = checked(designSchema, input, designJsonSchema);
+  const read = checked(designSchema, input);
   if (!read.ok) return read;
   const design = read.value;
   const errors = known.catalog ? unknownInDesign(design, known.catalog, known.study?.wishes.packages) : [];

@@ -2,7 +2,6 @@ import { z } from "zod";
 import type { Catalog } from "../../model/catalog.ts";
 import { foundText } from "../../model/input-error.ts";
 import { describeIssues } from "../../model/issues.ts";
-import type { JsonSchema } from "../../model/json-schema.ts";
 import { catenaryState, solveCatenary } from "../../physics/guy/catenary.ts";
 import { parseQuantity } from "../../quantity/parse.ts";
 import { type ClosedFormKind, closedFormCase, strandKind } from "./closed-form.ts";
@@ -107,8 +106,8 @@ function nameOf(outside: unknown): { id: string; kind: string } {
   };
 }
 
-// a case is read with extra keys, so that no JSON Schema is needed to name them
-const noSchema: JsonSchema = {};
+// a case is read with extra keys: none is unknown
+const noSchema = z.any();
 
 function firstSlip(error: z.ZodError, input: unknown): string {
   const [first] = describeIssues(error.issues, input, noSchema);
