@@ -117,22 +117,34 @@ const ownPrograms: Plugin = {
 };
 
 /**
- * What the parser does not need of its library: the guard against values that hold themselves, since it reads JSON, and
- * messages, since src/model/issues.ts has its own.
+ * What the parser does not need of its library: the guard against values that hold themselves, since it reads JSON,
+ * messages, since src/model/issues.ts has its own, JSON Schema, which only the command line writes, and texts in the
+ * form of an address, a date or the like.
  */
+const unread: readonly (readonly [string | RegExp, string])[] = [
+  ["core.config({ memoizer: core.memoizer() });", "{}"],
+  ["core.config(en());", "{}"],
+  ['import en from "../locales/en.js";', ""],
+  [/^ *inst\._zod\.processJSONSchema = .*$/gm, ""],
+  [
+    'import * as processors from "../core/json-schema-processors.js";',
+    'const leftOut = () => { throw new Error("left out of the build"); };',
+  ],
+  [
+    'import { createStandardJSONSchemaMethod, createToJSONSchemaMethod } from "../core/to-json-schema.js";',
+    "",
+  ],
+  [/^( {4}_ZodString\.init\(inst, def\);\n})(, {[\s\S]*?^})\);/m, "$1);"],
+  [/createStandardJSONSchemaMethod|createToJSONSchemaMethod|processors\.aggregateChecks/g, "leftOut"],
+];
 const ownWords: Plugin = {
   name: "own-words",
   apply: "build",
   transform(code, id) {
     if (!id.endsWith("/zod/v4/classic/schemas.js")) return;
-    const installed = [
-      "core.config({ memoizer: core.memoizer() });",
-      "core.config(en());",
-      'import en from "../locales/en.js";',
-    ];
-    return installed.reduce((rest, line) => {
-      if (!rest.includes(line)) this.error(`expected ${line} in ${id}`);
-      return rest.replace(line, "{}");
+    return unread.reduce((rest, [what, instead]) => {
+      const left = rest.replace(what, instead);
+      return left === rest ? this.error(`expected ${what} in ${id}`) : left;
     }, code);
   },
 };
@@ -234,11 +246,13 @@ const firstLoad = ["$initial" as const];
 const ofParser = [
   {
     name: "schemas",
-    test: /\/node_modules\/zod\/(?!.*\/locales\/)|\/src\/(quantity\/schema|model\/(fields|refuse|steel-rows))\.ts$/,
+    test: /\/node_modules\/zod\/(?!.*\/locales\/)|\/src\/(quantity\/schema|model\/(fields|refuse))\.ts$/,
   },
+  { name: "steel", test: /\/src\/model\/steel-rows\.ts$/ },
+  { name: "rows", test: /\/src\/model\/(catalog|ground-rows|rule-set|supply|work)\.ts$/ },
   {
     name: "parser",
-    test: /\/src\/model\/(catalog|ground-rows|rule-set|supply|work|parse|issues|json-schema|references|migrate|study|design|ranges|barred|hills|mast-givens)\.ts$/,
+    test: /\/src\/model\/(parse|issues|known-keys|references|migrate|study|design|ranges|barred|hills|mast-givens)\.ts$/,
   },
 ].map((group) => ({ ...group, tags: firstLoad }));
 const parses = (id: string) => ofParser.some(({ test }) => test.test(id));

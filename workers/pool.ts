@@ -1,14 +1,13 @@
 import { proxy, type Remote } from "comlink";
 import type { Reliability } from "../src/checks/reliability.ts";
 import { isLeast } from "../src/model/aim.ts";
-import type { Catalog, CatalogFile } from "../src/model/catalog.ts";
 import type { Design } from "../src/model/design.ts";
 import type { Cure } from "../src/search/cures.ts";
 import { better, type Candidate } from "../src/search/evaluate.ts";
 import { coarseToFine } from "../src/search/map.ts";
 import { combined, frontPoint, type GridSize, type ShareReport } from "../src/search/outcome.ts";
 import type { CostMap, Front, Judged, MapCell, Outcome, Progress } from "../src/search/types.ts";
-import type { Job, MapAxes, SearchClient } from "./protocol.ts";
+import type { Job, JobReading, MapAxes, SearchClient } from "./protocol.ts";
 import type { FrontReport, ShareWorker } from "./share-worker.ts";
 
 /** A worker somewhere: a browser's, or a thread's. */
@@ -235,9 +234,9 @@ export class Pool implements SearchClient {
     return map(cells.length === heights.length * areas.length);
   }
 
-  readCatalog(file: CatalogFile): Promise<Catalog | null> {
+  read(job: Job): Promise<JobReading> {
     const [{ remote, failed }] = this.hands;
-    return Promise.race([remote.readCatalog(file) as Promise<Catalog | null>, failed]);
+    return Promise.race([remote.read(job) as Promise<JobReading>, failed]);
   }
 
   cures(job: Job, design: Design): Promise<readonly Cure[]> {

@@ -1,6 +1,7 @@
 import type { Reliability } from "../src/checks/reliability.ts";
 import type { Catalog, CatalogFile } from "../src/model/catalog.ts";
 import type { Design } from "../src/model/design.ts";
+import type { parseStudy } from "../src/model/parse.ts";
 import type { StudyFile } from "../src/model/study.ts";
 import type { Cure } from "../src/search/cures.ts";
 import type { CostMap, Front, Outcome, Progress } from "../src/search/types.ts";
@@ -9,6 +10,13 @@ import type { CostMap, Front, Outcome, Progress } from "../src/search/types.ts";
 export interface Job {
   readonly study: StudyFile;
   readonly catalog: CatalogFile;
+}
+
+/** What the parser says of a job. */
+export interface JobReading {
+  /** The given catalog without the study's own rows; null where it does not parse. */
+  readonly catalog: Catalog | null;
+  readonly read: ReturnType<typeof parseStudy>;
 }
 
 /**
@@ -20,8 +28,8 @@ export interface SearchClient {
   find(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome>;
   front(job: Job, onProgress: (front: Front) => void): Promise<Front>;
   map(job: Job, axes: MapAxes, onProgress: (map: CostMap) => void): Promise<CostMap>;
-  /** Reads a catalog where the page does not stand still for it; null where it does not parse. */
-  readCatalog(file: CatalogFile): Promise<Catalog | null>;
+  /** Reads a job where the page does not stand still for it. */
+  read(job: Job): Promise<JobReading>;
   /** What one step of each part would do to the checks of a design. */
   cures(job: Job, design: Design): Promise<readonly Cure[]>;
   /** How probable it is that a design misses a check, of a study that says what is uncertain. */

@@ -14,7 +14,7 @@ import { Recall } from "../src/search/recall.ts";
 import { Search } from "../src/search/search.ts";
 import type { Share } from "../src/search/share.ts";
 import type { Judged, MapCell, Outcome } from "../src/search/types.ts";
-import type { Job } from "./protocol.ts";
+import type { Job, JobReading } from "./protocol.ts";
 
 /** Work between two looks at the post, ms: a stop is heard within one of these. */
 const SLICE = 20;
@@ -71,9 +71,10 @@ export class ShareWorker {
     return this.shelf.file;
   }
 
-  readCatalog(file: CatalogFile): Catalog | null {
-    const read = parseCatalog(this.sameFile(file));
-    return read.ok ? read.catalog : null;
+  read(job: Job): JobReading {
+    const file = this.sameFile(job.catalog);
+    const base = parseCatalog(file);
+    return { catalog: base.ok ? base.catalog : null, read: parseStudy(job.study, { catalog: file }) };
   }
 
   /** Reads a job. @throws Error where it does not parse: the page parses first and shows its errors */

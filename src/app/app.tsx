@@ -1,6 +1,7 @@
-import { lazy, Suspense, useEffect } from "react";
+import { type ComponentType, lazy, Suspense, useEffect } from "react";
 import { Hatches } from "./drawings/hatches.tsx";
 import { useBook } from "./state/book.ts";
+import { readerComes } from "./state/reader.ts";
 import { answerOf } from "./state/shown.ts";
 import { AnswerView } from "./views/answer.tsx";
 import { Foot } from "./views/foot.tsx";
@@ -8,17 +9,21 @@ import { Notice } from "./views/notice.tsx";
 import { Top } from "./views/top.tsx";
 import { WayStrip } from "./views/way-strip.tsx";
 
-// Plots weigh more than the rest of the program: they come when they are asked for.
-const TradeoffView = lazy(() => import("./views/tradeoff.tsx"));
-const CatalogView = lazy(() => import("./views/catalog.tsx"));
-const LotView = lazy(() => import("./views/lot.tsx"));
-const StudiesView = lazy(() => import("./views/studies.tsx"));
-const SheetsView = lazy(() => import("./views/sheets.tsx"));
+// Plots weigh more than the rest of the program: they come when they are asked for. Each page but the first may read
+// papers as it is drawn.
+const later = (come: () => Promise<{ readonly default: ComponentType }>) =>
+  lazy(() => Promise.all([come(), readerComes()]).then(([view]) => view));
+const TradeoffView = later(() => import("./views/tradeoff.tsx"));
+const CatalogView = later(() => import("./views/catalog.tsx"));
+const LotView = later(() => import("./views/lot.tsx"));
+const StudiesView = later(() => import("./views/studies.tsx"));
+const SheetsView = later(() => import("./views/sheets.tsx"));
 
 export const App = () => {
   const page = useBook((state) => state.page);
   const light = useBook((state) => state.light);
   useEffect(() => followLight(light), [light]);
+  useEffect(() => void readerComes(), []);
   return (
     <>
       <Hatches />

@@ -2,14 +2,13 @@ import { StrictMode, startTransition } from "react";
 import { createRoot } from "react-dom/client";
 import { App } from "./app.tsx";
 import { followAddress, followKeys } from "./state/address.ts";
-import { book, doAgain, readFirst, takeBack } from "./state/book.ts";
+import { book, doAgain, takeBack } from "./state/book.ts";
 import { breathe } from "./state/reader.ts";
 import { heedOtherTabs, loadPreferences, loadSaved, saveEveryChange } from "./state/saving.ts";
 import { answerEveryReading } from "./state/search.ts";
 
 loadPreferences();
 await loadSaved();
-readFirst();
 await breathe();
 followAddress();
 followKeys({ undo: takeBack, redo: doAgain });

@@ -157,7 +157,7 @@ for (const [kind, options] of [
       expect(parts.length).toBe(4);
       for (const path of parts)
         expect(await (await fetch(desk.address + path)).text(), path).not.toMatch(
-          /from"\.\/(schemas|parser)-/,
+          /from"\.\/(schemas|steel|rows|parser)-/,
         );
       // a machine that runs other tests beside this one is given twice its time
       expect(seconds).toBeLessThan(4);

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
-import { parseCatalog } from "../../src/model/parse.ts";
+import { parseCatalog, parseStudy } from "../../src/model/parse.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
 import type { Outcome, Progress } from "../../src/search/types.ts";
 import { createThreads } from "../../workers/node-client.ts";
@@ -79,13 +79,19 @@ describe("a pool of real threads", () => {
     expect(told(resumed)).toEqual(whole);
   });
 
-  it("readCatalog(file) reads as the parser does, and hands back nothing of what it can't read", async () => {
+  it("read(job) says what the parser says, and what was refused is not remembered as read", async () => {
     pool = createThreads(1);
-    const read = parseCatalog(defaultCatalog);
-    expect(await pool.readCatalog(defaultCatalog)).toEqual(read.ok && read.catalog);
-    expect(await pool.readCatalog({ ...defaultCatalog, soils: [{ id: "mud" }] } as never)).toBeNull();
-    // what was refused is not remembered as read
-    expect(await pool.readCatalog(defaultCatalog)).toEqual(read.ok && read.catalog);
+    const good = job("used-stack");
+    const read = parseStudy(good.study, { catalog: good.catalog });
+    const base = parseCatalog(good.catalog);
+    const whole = { catalog: base.ok && base.catalog, read };
+    expect(await pool.read(good)).toEqual(whole);
+    const bad = { ...good, catalog: { ...defaultCatalog, soils: [{ id: "mud" }] } as never };
+    const refused = await pool.read(bad);
+    expect(refused.catalog).toBeNull();
+    expect(refused.read).toEqual(parseStudy(good.study, { catalog: bad.catalog }));
+    expect(refused.read.ok).toBe(false);
+    expect(await pool.read(good)).toEqual(whole);
   });
 
   it("find(job) is answered by more workers from the second job on, where there are to be more", async () => {

@@ -8,7 +8,7 @@ import type { System } from "../wording/figures.ts";
 import type { KeptStudy, KeptVersion } from "./cupboard.ts";
 import { begin, edit, goesOn, type History, redo, type Step, undo, undoTo } from "./history.ts";
 import { withValue } from "./path.ts";
-import { theReader } from "./reader.ts";
+import { readerComes, theReader } from "./reader.ts";
 import { createStore, useStore } from "./store.ts";
 
 /** What the user owns and edits; undo replaces it whole. */
@@ -69,14 +69,24 @@ export interface Book {
   readonly clash: KeptStudy | null;
 }
 
-/** Reads a paper, or says where it can't be read. */
+type Read = ReturnType<typeof import("../../model/parse.ts").parseStudy>;
+const readings = new WeakMap<Paper, Reading | readonly Fault[]>();
+
+/** What the parser says of a paper, here or in another thread; a paper is read once. */
+export const knowPaper = (paper: Paper, read: Read): Reading | readonly Fault[] => {
+  const reading = read.ok
+    ? { paper, study: read.study, catalog: read.catalog }
+    : read.errors.map(({ path, message }) => ({ path, message }));
+  readings.set(paper, reading);
+  return reading;
+};
+/** Reads a paper, or says why it can't be read. */
 export const readPaper = (paper: Paper): Reading | readonly Fault[] => {
-  const read = theReader().parseStudy(paper.study, { catalog: paper.catalog });
-  if (read.ok) return { paper, study: read.study, catalog: read.catalog };
-  return read.errors.map((error) => ({
-    path: `${error.path}`,
-    message: error.message,
-  }));
+  const known = readings.get(paper);
+  if (known) return known;
+  const reader = theReader();
+  if (!reader) return [{ path: "", message: "The page is still coming: try once more." }];
+  return knowPaper(paper, reader.parseStudy(paper.study, { catalog: paper.catalog }));
 };
 const isReading = (read: Reading | readonly Fault[]): read is Reading => !Array.isArray(read);
 
@@ -113,33 +123,47 @@ const turnTo = (history: History<Paper>, notice: string | null) => {
   else book.set({ history, faults: read, notice });
 };
 
-/** Changes the paper; what can't be read is refused and said, and nothing is written. */
-export const change = (next: Paper, did: string, gesture?: string): readonly Fault[] => {
-  if (book.get().looking)
-    return [{ path: "", message: "An earlier version lies open: go back to it first." }];
-  const read = readPaper(next);
-  if (!isReading(read)) return read;
-  const { history, finding, before: earlier } = book.get();
-  const ended = finding.state === "ended" ? finding.outcome : null;
-  const before = goesOn(history, gesture) ? earlier : ended;
-  book.set({ history: edit(history, next, did, gesture), reading: read, faults: [], notice: null, before });
+/** What the hand does before the parser has come is done when it has; what is then refused is said at the top. */
+const whenRead = (act: () => readonly Fault[]): readonly Fault[] => {
+  if (theReader()) return act();
+  void readerComes().then(() => {
+    const [fault] = act();
+    if (fault) book.set({ notice: fault.message });
+  });
   return [];
 };
+
+/** Changes the paper; what can't be read is refused and said, and nothing is written. */
+export const change = (next: Paper, did: string, gesture?: string): readonly Fault[] =>
+  whenRead(() => {
+    if (book.get().looking)
+      return [{ path: "", message: "An earlier version lies open: go back to it first." }];
+    const read = readPaper(next);
+    if (!isReading(read)) return read;
+    const { history, finding, before: earlier } = book.get();
+    const ended = finding.state === "ended" ? finding.outcome : null;
+    const before = goesOn(history, gesture) ? earlier : ended;
+    book.set({ history: edit(history, next, did, gesture), reading: read, faults: [], notice: null, before });
+    return [];
+  });
 export const changeStudy = (
   path: readonly (string | number)[],
   value: unknown,
   did: string,
   gesture?: string,
-) => {
-  const { present } = book.get().history;
-  return change({ ...present, study: withValue(present.study, path, value) }, did, gesture);
-};
+) =>
+  whenRead(() => {
+    const { present } = book.get().history;
+    return change({ ...present, study: withValue(present.study, path, value) }, did, gesture);
+  });
 /** A notice of what was done goes by itself; one of trouble does not. */
-const say = (act: () => void) => {
-  act();
-  const { notice } = book.get();
-  setTimeout(() => book.get().notice === notice && book.set({ notice: null }), 6000);
-};
+const say = (act: () => void) =>
+  whenRead(() => {
+    act();
+    const { notice } = book.get();
+    setTimeout(() => book.get().notice === notice && book.set({ notice: null }), 6000);
+    return [];
+  });
 export const takeBack = () => {
   const { history } = book.get();
   const step = history.past.at(-1);
@@ -175,7 +199,7 @@ export const layOpen = (studyId: string, history: History<Paper>, savedAt: numbe
 export const openStudy = (
   file: StudyFile,
   catalog: CatalogFile = book.get().history.present.catalog,
-): readonly Fault[] => layOpen(crypto.randomUUID(), begin({ study: file, catalog }), null);
+): readonly Fault[] => whenRead(() => layOpen(crypto.randomUUID(), begin({ study: file, catalog }), null));
 
 /** Shows an earlier version in the place of the study, or what lay there before it. */
 export const look = (version: KeptVersion): readonly Fault[] => {

@@ -1,4 +1,4 @@
-import { type Book, book, layOpen, type Paper } from "./book.ts";
+import { type Book, book, layOpen, type Paper, readFirst } from "./book.ts";
 import { type KeptStudy, study as keptStudy, studies, write } from "./cupboard.ts";
 import { begin, type History } from "./history.ts";
 import { readAhead } from "./search.ts";
@@ -72,15 +72,17 @@ const remember = (id: string) => {
   attempt(() => localStorage.setItem(OPEN, id));
 };
 
-const openFormer = (text: string): boolean => {
+const openFormer = async (text: string): Promise<boolean> => {
   const former = attempt(() => JSON.parse(text) as { paper: Paper; at: number });
-  return former?.paper !== undefined && layOpen(crypto.randomUUID(), begin(former.paper), null).length === 0;
+  if (former?.paper === undefined) return false;
+  await readAhead(former.paper);
+  return layOpen(crypto.randomUUID(), begin(former.paper), null).length === 0;
 };
 
 /** What an earlier version of the program kept is carried over once, and forgotten only when it is written. */
 const carryOver = async (): Promise<boolean> => {
   const text = attempt(() => localStorage.getItem(FORMER));
-  if (!text || !openFormer(text)) return false;
+  if (!text || !(await openFormer(text))) return false;
   await saveNow();
   if (book.get().savedAt !== null) attempt(() => localStorage.removeItem(FORMER));
   return true;
@@ -96,8 +98,9 @@ const lastFirst = (records: readonly KeptStudy[]): readonly KeptStudy[] => {
     ...here.filter((record) => record.id !== wish).sort((a, b) => b.at - a.at),
   ];
 };
-const openLast = (order: readonly KeptStudy[]) => {
+const openLast = async (order: readonly KeptStudy[]) => {
   for (const [at, record] of order.entries()) {
+    if (isHistory(record.history)) await readAhead(record.history.present);
     const why = openKept(record);
     if (why === null) return;
     if (at === 0)
@@ -117,16 +120,16 @@ export const loadPreferences = () => {
 export const loadSaved = async () => {
   try {
     const order = lastFirst(await inTime(studies()));
-    const wished = order.find((record) => isHistory(record.history))?.history ?? book.get().history;
-    await readAhead(wished.present.catalog);
-    if (!(await carryOver())) openLast(order);
+    if (!(await carryOver())) await openLast(order);
   } catch (error) {
-    await readAhead(book.get().history.present.catalog);
     // where the store fails, what an earlier version kept is still better than the demo
     const text = attempt(() => localStorage.getItem(FORMER));
-    if (text) openFormer(text);
+    if (text) await openFormer(text);
     book.set({ trouble: troubleOf(error) });
   }
+  if (book.get().reading) return;
+  await readAhead(book.get().history.present);
+  readFirst();
 };
 
 const channel = typeof BroadcastChannel === "undefined" ? null : new BroadcastChannel("mastwright");

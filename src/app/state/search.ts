@@ -1,9 +1,8 @@
 import { createSearchClient } from "../../../workers/client.ts";
 import type { SearchClient } from "../../../workers/protocol.ts";
-import type { CatalogFile } from "../../model/catalog.ts";
 import type { Outcome, Progress } from "../../search/types.ts";
-import { book, job, type Reading } from "./book.ts";
-import { breathe, readerComes, theReader } from "./reader.ts";
+import { book, job, knowPaper, type Paper, type Reading } from "./book.ts";
+import { knowCatalog, readerComes } from "./reader.ts";
 
 /** Text changes at most four times a second. */
 const PACE = 250;
@@ -17,20 +16,19 @@ let pending: ReturnType<typeof setTimeout> | undefined;
 
 const searchClient = (): SearchClient => (client ??= createSearchClient());
 
-/** A worker that has not read a catalog by then is stuck: the page reads it itself. */
+/** A worker that has not read by then is stuck: the page reads itself. */
 const PATIENCE = 4000;
 
 /**
- * Reads a catalog where the search is, before the page needs it: a slow phone would stand still for it. What can't be
+ * Reads a paper where the search is, before the page needs it: a slow phone would stand still for it. What can't be
  * read there is read here, and said.
  */
-export const readAhead = async (file: CatalogFile): Promise<void> => {
+export const readAhead = async (paper: Paper): Promise<void> => {
   const late = new Promise<null>((resolve) => setTimeout(() => resolve(null), PATIENCE));
-  const reading = Promise.race([searchClient().readCatalog(file), late]).catch(() => null);
-  await readerComes();
-  const read = await reading;
-  if (read) theReader().knowCatalog(file, read);
-  await breathe();
+  const reading = await Promise.race([searchClient().read(job(paper)), late]).catch(() => null);
+  if (!reading) return readerComes();
+  if (reading.catalog) knowCatalog(paper.catalog, reading.catalog);
+  knowPaper(paper, reading.read);
 };
 
 const show = (reading: Reading, progress: Progress) => {
