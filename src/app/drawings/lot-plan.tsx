@@ -96,14 +96,14 @@ export const LotPlan = ({ study, lot, width, system, crossed, onDrag, onStep }: 
           <g>
             <path
               d={`M${x(mast.east)} ${y(mast.north)}L${x(tightest.nearest[0])} ${y(tightest.nearest[1])}`}
-              className="lg"
+              className={tightest.distance < lot.reach ? "lg" : "l2"}
               markerEnd="url(#arb)"
             />
             <text
               x={x(mast.east) * 0.4 + x(tightest.nearest[0]) * 0.6}
               y={y(mast.north) * 0.4 + y(tightest.nearest[1]) * 0.6 - 8}
               textAnchor="middle"
-              className="g halo"
+              className={tightest.distance < lot.reach ? "g halo" : "b halo"}
             >
               {said(tightest.distance, "length", system)}
             </text>

@@ -1,4 +1,4 @@
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { type Axis, axisValues } from "../../model/axis.ts";
 import type { Design } from "../../model/design.ts";
 import { LotPlan } from "../drawings/lot-plan.tsx";
@@ -20,11 +20,17 @@ const LotView = () => {
   const [ref, width] = useWidth<HTMLDivElement>(752);
   const now = useBook((state) => state.reading);
   const [faults, setFaults] = useState<readonly Fault[]>([]);
-  const judged = judgedOf(answer);
+  const found = judgedOf(answer);
+  const before = useRef(found);
+  useEffect(() => {
+    if (found) before.current = found;
+  }, [found]);
+  // where no mast is known the one before is drawn: what the hand moves must not go from under it
+  const judged = found ?? before.current;
   if (!judged || !now || !("reading" in answer)) return <main className="reason">No mast to place yet.</main>;
   // what is drawn of the ground is what is stated now, though the answer to it may still be sought
   const stated = { ...answer.reading.study, lot: now.study.lot };
-  const safe = judged.verdict.passes;
+  const safe = found !== null && judged.verdict.passes;
   const guys = heldStar(now, judged.design.guys, safe);
   const lot = lotFigures(stated, answer.reading.catalog, judged.design, guys);
   return (
@@ -33,7 +39,9 @@ const LotView = () => {
         <h1>Where does it stand, and where may it fall?</h1>
         {!safe && (
           <p className="reason">
-            ✕ Nothing on this grid is safe: what is drawn is the nearest miss. Don’t build it.
+            {answer.kind === "searching"
+              ? "No mast is known to be safe here yet: what is drawn is the one before."
+              : `✕ Nothing on this grid is safe: what is drawn is ${found ? "the nearest miss" : "the mast before"}. Don’t build it.`}
           </p>
         )}
         {judged.design.guys && (
@@ -200,7 +208,7 @@ const Lines = ({ lot, system }: Props) =>
         </thead>
         <tbody>
           {lot.lines.map((line, i) => (
-            <tr key={line.name} className={i === 0 ? "gov" : undefined}>
+            <tr key={line.name} className={i === 0 && line.distance < lot.reach ? "gov" : undefined}>
               <td>{line.name}</td>
               <td className="num">{figure(line.distance, "length", system)}</td>
               <td className="num">
