@@ -55,18 +55,13 @@ export const AnswerView = () => {
 const Body = () => {
   const answer = useAnswer();
   const phone = usePhone();
-  const system = useBook((state) => state.system);
   const judged = judgedOf(answer);
   return (
     <main className="spread answer">
       <section className="figs lead" aria-label="Figures">
         <h1 className="vh">The cheapest safe mast</h1>
         <Lead answer={answer} />
-        {judged && answer.kind !== "none-safe" && "reading" in answer && (
-          <p className="sentence">
-            <Glossed text={designSentence(judged.design, answer.reading.catalog, system)} />
-          </p>
-        )}
+        <Sentence answer={answer} />
         <ProofLine answer={answer} />
         {!phone && <p className="quiet">{shortCaution}</p>}
       </section>
@@ -116,6 +111,21 @@ const Body = () => {
         )}
       </section>
     </main>
+  );
+};
+
+/** What the mast is, and its place while the first is sought: what stands below is not pushed down when it comes. */
+const Sentence = ({ answer }: { answer: Answer }) => {
+  const system = useBook((state) => state.system);
+  if (answer.kind === "none-safe" || !("reading" in answer)) return null;
+  const judged = judgedOf(answer);
+  if (!judged)
+    return answer.kind === "searching" && <p className="sentence quiet">Looking for the first safe mast.</p>;
+  const words = designSentence(judged.design, answer.reading.catalog, system);
+  return (
+    <p className="sentence" key={words}>
+      <Glossed text={words} />
+    </p>
   );
 };
 

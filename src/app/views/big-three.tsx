@@ -3,7 +3,6 @@ import type { Aim } from "../../model/aim.ts";
 import { lowerFirst } from "../../report/names.ts";
 import { Glossed } from "../parts/glossed.tsx";
 import { useBook } from "../state/book.ts";
-import { stop } from "../state/search.ts";
 import type { Answer } from "../state/shown.ts";
 import { figure, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";
 
@@ -15,20 +14,13 @@ export const BigThree = ({ answer }: { answer: Shown }) => {
   const { best } = answer;
   if (!best)
     return (
-      <>
-        <dl className="big">
-          <Figure
-            label={answer.kind === "searching" ? "Nothing safe yet" : "Nothing safe found"}
-            value="–"
-            sub={answer.kind === "searching" ? "still looking" : "stopped before the proof"}
-          />
-        </dl>
-        {answer.kind === "searching" && (
-          <button type="button" className="btn" onClick={stop}>
-            Stop
-          </button>
-        )}
-      </>
+      <dl className="big">
+        <Figure
+          label={answer.kind === "searching" ? "Nothing safe yet" : "Nothing safe found"}
+          value="–"
+          sub={answer.kind === "searching" ? "still looking" : "stopped before the proof"}
+        />
+      </dl>
     );
   const { verdict } = best;
   const currency = answer.reading.catalog.prices.currency;

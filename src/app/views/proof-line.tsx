@@ -58,9 +58,9 @@ export const ProofLine = ({ answer }: { answer: Answer }) => {
       {answer.kind === "searching" ? (
         <p>
           <button type="button" className="btn" onClick={stop}>
-            Stop and keep this
+            {answer.best ? "Stop and keep this" : "Stop"}
           </button>
-          <span className="quiet"> or go on working: every page shows the best so far</span>
+          <span className="quiet meanwhile"> or go on working: every page shows the best so far</span>
         </p>
       ) : (
         <p>

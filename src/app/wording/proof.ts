@@ -35,7 +35,7 @@ export const proofClaim = (
 
 export const boundWords = (proof: Proof, total: number | null, aim: Least, system: System): string => {
   if (aim === "cost" && total !== null)
-    return `Proven in ${seconds(proof.seconds)}: the least that any other design could cost is ${money(Math.max(proof.bound, 0), "$", system)}.`;
+    return `Proven in ${seconds(proof.seconds)}: any other costs at least ${money(Math.max(proof.bound, 0), "$", system)}.`;
   return `Proven in ${seconds(proof.seconds)}.`;
 };
 
