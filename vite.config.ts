@@ -256,6 +256,20 @@ const ofParser = [
   },
 ].map((group) => ({ ...group, tags: firstLoad }));
 const parses = (id: string) => ofParser.some(({ test }) => test.test(id));
+/** What the page runs at once: all that the program imports. What is left of the first load only the worker runs. */
+const ofProgram = new Set<string>();
+interface Imports {
+  getModuleInfo(id: string): { readonly importedIds: readonly string[] } | null;
+}
+const isOfProgram = (id: string, imports: Imports): boolean => {
+  const reach = (from: string): void => {
+    if (ofProgram.has(from)) return;
+    ofProgram.add(from);
+    imports.getModuleInfo(from)?.importedIds.forEach(reach);
+  };
+  reach(program);
+  return ofProgram.has(id);
+};
 /**
  * Files of the first load packed together are a tenth smaller than apart. What page and worker share must hold nothing
  * of React or of the page; what only later pages read stays out of both.
@@ -265,7 +279,7 @@ const together = [
   // the little that runs before the first words are drawn
   { name: "early", test: /\/workers\/early\.ts$|\0vite\/preload-helper/ },
   {
-    name: "core",
+    name: (id: string, imports: Imports) => (isOfProgram(id, imports) ? "core" : "tree"),
     tags: firstLoad,
     test: (id: string) => !ofPage(id) && !begins.test(id) && !parses(id) && !id.includes("/locales/"),
   },

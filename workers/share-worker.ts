@@ -5,14 +5,15 @@ import { parseCatalog, parseStudy } from "../src/model/parse.ts";
 import type { Study } from "../src/model/study.ts";
 import { compile } from "../src/problem/compile.ts";
 import type { Problem } from "../src/problem/types.ts";
+import type { Candidate } from "../src/search/candidate.ts";
 import type { Cure } from "../src/search/cures.ts";
-import type { Candidate } from "../src/search/evaluate.ts";
 import type { FrontSearch } from "../src/search/front.ts";
 import { problemAt } from "../src/search/map.ts";
-import { type GridSize, gridSize, judgedOf, outcome, type ShareReport } from "../src/search/outcome.ts";
+import { gridSize, judgedOf, outcome } from "../src/search/outcome.ts";
 import { Recall } from "../src/search/recall.ts";
 import { Search } from "../src/search/search.ts";
 import type { Share } from "../src/search/share.ts";
+import type { GridSize, ShareReport } from "../src/search/together.ts";
 import type { Judged, MapCell, Outcome } from "../src/search/types.ts";
 import type { Job, JobReading } from "./protocol.ts";
 

@@ -14,8 +14,10 @@ const drawn = new Promise<void>((resolve) => {
 });
 
 // The program is asked for when the caution can be read: beside the styles it would hold up the first words. The workers
-// load beside it.
+// load beside it. What it is made of is run piece by piece as it comes, and not in one go when the last is here.
 drawn.then(() => {
   startEarly();
+  void import("react-dom/client");
+  void import("../search/ground.ts");
   void import("./main.tsx");
 });

@@ -1,6 +1,7 @@
 import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
-import { type Candidate, designOf, structureCents } from "./evaluate.ts";
+import type { Candidate } from "./candidate.ts";
+import { designOf, structureCents } from "./evaluate.ts";
 import { type Amounts, litres, objectiveOf } from "./ground.ts";
 import { floorOf, holdOf, type Node } from "./node.ts";
 import { SearchDefect } from "./search.ts";

@@ -5,7 +5,8 @@ import type { Design } from "../model/design.ts";
 import { designKey } from "../model/design-key.ts";
 import { radiiAt, spareOf, starOf } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
-import { better, type Candidate, guyChoice } from "./evaluate.ts";
+import { better, type Candidate } from "./candidate.ts";
+import { guyChoice } from "./evaluate.ts";
 import { Grid, tuples } from "./grid.ts";
 import { litres, objectiveOf } from "./ground.ts";
 

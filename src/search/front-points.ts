@@ -1,4 +1,4 @@
-import type { Candidate } from "./evaluate.ts";
+import type { Candidate } from "./candidate.ts";
 
 /** Margins that differ by rounding only are one. */
 export const SAME_USE = 1e-9;

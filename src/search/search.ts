@@ -1,15 +1,17 @@
 import FlatQueue from "flatqueue";
 import { verify } from "../checks/verify.ts";
 import type { Problem } from "../problem/types.ts";
-import { better, type Candidate, evaluate, probe } from "./evaluate.ts";
+import { better, type Candidate } from "./candidate.ts";
+import { evaluate, probe } from "./evaluate.ts";
 import { capped } from "./ground.ts";
 import { floorOf, type Node } from "./node.ts";
-import type { ShareReport } from "./outcome.ts";
 import type { Recall } from "./recall.ts";
 import { renewal } from "./renew.ts";
 import type { Share } from "./share.ts";
 import { MOST_FALLEN } from "./tally.ts";
-import { CAP, SAFE, Tree } from "./tree.ts";
+import type { ShareReport } from "./together.ts";
+import { SAFE } from "./together.ts";
+import { CAP, Tree } from "./tree.ts";
 
 /** Roots far apart in price, the first to be tried last: dear enough to hold, then dearer, then cheaper. */
 const DIVES = [0, 0.15, 1, 0.25, 0.4, 0.9, 0.6, 0.75, 0.5];

@@ -15,9 +15,6 @@ import { type Mount, mountsOf, rootNode, rootOf } from "./roots.ts";
 import { dealt, type OwnStar, type Share, takesFree, WHOLE } from "./share.ts";
 import { Tally } from "./tally.ts";
 
-/** The rule under which safe designs are counted that are neither cheaper than the answer nor better at its price. */
-export const SAFE = "safe, but no better than the answer";
-
 /** The rule under which designs are counted that cost, pour or dig more than the study allows. */
 export const CAP = "more money, concrete or digging than is allowed";
 

@@ -38,12 +38,15 @@ test("runs(text) leaves types out and finds what is run, over several lines too"
   expect(runs('import {\n  type D,\n  e,\n} from "d";\nexport * from "f";\n')).toEqual(["d", "f"]);
 });
 
-test("the program's first page runs no schema: the parser comes in pieces", () => {
+test("the program's first page runs no schema and no search: the parser comes in pieces, the search is the worker's", () => {
   const first = closure("src/app/main.tsx");
   expect([...first].filter((path) => path.startsWith("src")).every(existsSync)).toBe(true);
-  expect(first.size).toBeGreaterThan(150);
+  expect(first.size).toBeGreaterThan(100);
   expect(first).toContain("react");
   expect(first).not.toContain("zod");
+  for (const path of ["javascript-lp-solver", "src/search/tree.ts", "src/checks/verify.ts"])
+    expect(first).not.toContain(path);
+  expect(closure("workers/share-worker.ts")).toContain("src/search/tree.ts");
   expect(closure("src/model/parse.ts")).toContain("zod");
 });
 

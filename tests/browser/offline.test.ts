@@ -152,12 +152,12 @@ for (const [kind, options] of [
           .startTime,
       ]);
       expect(drawn).toBeLessThanOrEqual(asked);
-      // the parser is no part of what the page runs at once
+      // neither parser nor search is a part of what the page runs at once
       const parts = sizes.map(([, path]) => path).filter((path) => /\/(core|desk|react|main)-/.test(path));
       expect(parts.length).toBe(4);
       for (const path of parts)
         expect(await (await fetch(desk.address + path)).text(), path).not.toMatch(
-          /from"\.\/(schemas|steel|rows|parser)-/,
+          /from"\.\/(schemas|steel|rows|parser|tree)-/,
         );
       // a machine that runs other tests beside this one is given twice its time
       expect(seconds).toBeLessThan(4);

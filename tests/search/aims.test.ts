@@ -6,7 +6,7 @@ import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseStudy } from "../../src/model/parse.ts";
 import type { StudyFile } from "../../src/model/study.ts";
 import { choicesOf, pursue } from "../../src/search/aims.ts";
-import type { Candidate } from "../../src/search/evaluate.ts";
+import type { Candidate } from "../../src/search/candidate.ts";
 import { enumerate } from "../../src/search/exhaustive.ts";
 import { Grid } from "../../src/search/grid.ts";
 import { outcome } from "../../src/search/outcome.ts";

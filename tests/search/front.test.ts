@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { verify } from "../../src/checks/verify.ts";
-import type { Candidate } from "../../src/search/evaluate.ts";
+import type { Candidate } from "../../src/search/candidate.ts";
 import { enumerate } from "../../src/search/exhaustive.ts";
 import { FrontSearch, MARGIN_COUNTED } from "../../src/search/front.ts";
 import { Grid } from "../../src/search/grid.ts";

@@ -6,7 +6,7 @@ import type { StudyFile } from "../../src/model/study.ts";
 import { Grid } from "../../src/search/grid.ts";
 import { Recall } from "../../src/search/recall.ts";
 import { Search } from "../../src/search/search.ts";
-import { SAFE } from "../../src/search/tree.ts";
+import { SAFE } from "../../src/search/together.ts";
 import { problemOf, smallStudy } from "../support/small-study.ts";
 
 const demo = startingStudies[0].file;

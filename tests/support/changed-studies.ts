@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect } from "vitest";
 import type { StudyFile } from "../../src/model/study.ts";
 import type { Problem } from "../../src/problem/types.ts";
-import type { Candidate } from "../../src/search/evaluate.ts";
+import type { Candidate } from "../../src/search/candidate.ts";
 import { enumerate } from "../../src/search/exhaustive.ts";
 import { Grid } from "../../src/search/grid.ts";
 import { Search } from "../../src/search/search.ts";
