@@ -6,6 +6,7 @@ import { defaultCatalog } from "../model/default-catalog.ts";
 import { jsonSchemas } from "../model/json-schema.ts";
 import { parseCatalog } from "../model/parse.ts";
 import { compile } from "../problem/compile.ts";
+import { percent } from "../report/names.ts";
 import { differences } from "../report/reference/difference.ts";
 import { runCase } from "../report/reference/run-case.ts";
 import { audit } from "../search/audit.ts";
@@ -172,7 +173,7 @@ export async function front(args: Arguments): Promise<Said> {
     const text = found.points
       .map(
         (p) =>
-          `$${p.cost.toFixed(2)}  ${p.concrete.toFixed(3)} m3  margin ${(p.margin * 100).toFixed(0)} %${hasAllMargin(p.margin) ? " or more" : ""}`,
+          `$${p.cost.toFixed(2)}  ${p.concrete.toFixed(3)} m3  margin ${percent(p.margin)} %${hasAllMargin(p.margin) ? " or more" : ""}`,
       )
       .join("\n");
     return {

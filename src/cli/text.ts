@@ -3,7 +3,7 @@ import type { Place } from "../model/place.ts";
 import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import { caution } from "../report/caution.ts";
-import { NO_HOLD } from "../report/names.ts";
+import { NO_HOLD, percent } from "../report/names.ts";
 import type { Outcome, Proof } from "../search/types.ts";
 import { type Book, changeText, designText, feet } from "./design-text.ts";
 
@@ -30,12 +30,12 @@ const usedText = (check: Check): string => {
 
 /** Where in the ranges of a study, as far as it is not as stated. */
 const placeText = ({ soilStrength, windSpeed, wallLoss, tension }: Place): string => {
-  const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
+  const ofStated = (share: number) => `${(100 * share).toFixed(0)} %`;
   return [
-    soilStrength === 1 ? "" : `soil ${percent(soilStrength)}`,
-    windSpeed === 1 ? "" : `wind speed ${percent(windSpeed)}`,
+    soilStrength === 1 ? "" : `soil ${ofStated(soilStrength)}`,
+    windSpeed === 1 ? "" : `wind speed ${ofStated(windSpeed)}`,
     wallLoss === 0 ? "" : `walls less ${formatQuantity(wallLoss, "size", "us", 3).value} in`,
-    tension === 1 ? "" : `tension ${percent(tension)}`,
+    tension === 1 ? "" : `tension ${ofStated(tension)}`,
   ]
     .filter(Boolean)
     .join(", ");
@@ -56,7 +56,7 @@ const checkText = (check: Check): string => {
 export function verdictText(verdict: Verdict): string {
   return [
     verdict.passes
-      ? `Passes every check; the smallest margin is ${(verdict.smallestMargin * 100).toFixed(0)} %.`
+      ? `Passes every check; the smallest margin is ${percent(verdict.smallestMargin)} %.`
       : "NOT SAFE: don't build this.",
     ...verdict.checks.map(checkText),
     `  cost ${dollars(verdict.bill.total)}, concrete ${yards(verdict.concreteVolume)}, dug ${yards(verdict.dugVolume)}`,
@@ -88,7 +88,7 @@ export function ruleSetsText(columns: readonly UnderRuleSet[]): string {
     "The same mast on the same site under every rule set; the study's own, marked *, says whether it is safe.",
     row("used (required factor)", ({ id, own }) => `${id}${own ? " *" : ""}`),
     ...titles.map(([id, title]) => row(title, cellOf(id))),
-    row("smallest margin", (c) => (c.status === "judged" ? `${(c.smallestMargin * 100).toFixed(0)} %` : "-")),
+    row("smallest margin", (c) => (c.status === "judged" ? `${percent(c.smallestMargin)} %` : "-")),
     row("", (c) => (c.status === "refused" ? "refused" : c.passes ? "passes" : "NOT SAFE")),
     ...columns.flatMap((column) => [
       `${column.id}: ${column.name}`,

@@ -1,6 +1,10 @@
 import type { BillItem, Check } from "../model/verdict.ts";
 
-// what page and sheets both call things by
+// what page, sheets and command line call things by
+
+/** The least whole percent: a margin is never rounded up to what it is not. */
+export const percent = (ratio: number): string =>
+  Number.isFinite(ratio) ? `${Math.floor(ratio * 100 + 1e-9)}`.replace("-", "−") : "no end";
 
 /** Levels of guys, bottom up. */
 export const levelNames = (count: number): readonly string[] => {

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { countText, figure, inches, money, percent, said, used } from "../../src/app/wording/figures.ts";
+import { countText, figure, inches, money, said, used } from "../../src/app/wording/figures.ts";
+import { percent } from "../../src/report/names.ts";
 
 test("said(21.336, length) is 70 ft and 21.34 m, grouped by a comma or a thin space", () => {
   expect(said(21.336, "length", "us")).toBe("70 ft");

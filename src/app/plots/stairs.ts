@@ -1,6 +1,6 @@
+import { percent } from "../../report/names.ts";
 import { hasAllMargin } from "../../search/front.ts";
 import type { FrontPoint } from "../../search/types.ts";
-import { percent } from "../wording/figures.ts";
 
 /** Percent of a point of the front, whose margin is counted no further than the front counts. */
 export const marginOf = ({ margin }: FrontPoint, unit = ""): string =>

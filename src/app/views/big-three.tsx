@@ -1,10 +1,10 @@
 import { governing } from "../../checks/governing.ts";
 import type { Aim } from "../../model/aim.ts";
-import { lowerFirst } from "../../report/names.ts";
+import { lowerFirst, percent } from "../../report/names.ts";
 import { Glossed } from "../parts/glossed.tsx";
 import { useBook } from "../state/book.ts";
 import type { Answer } from "../state/shown.ts";
-import { figure, inUnits, money, percent, type System, said, unitOf } from "../wording/figures.ts";
+import { figure, inUnits, money, type System, said, unitOf } from "../wording/figures.ts";
 
 type Shown = Extract<Answer, { kind: "searching" | "proven" | "stopped" | "unsafe" }>;
 

@@ -2,6 +2,7 @@ import { useEffect, useMemo } from "react";
 import { governing } from "../../checks/governing.ts";
 import type { AnchorRow, FootingRow } from "../../model/catalog.ts";
 import type { StudyFile } from "../../model/study.ts";
+import { percent } from "../../report/names.ts";
 import { anchorKind, footingKind } from "../../report/part-names.ts";
 import type { Outcome } from "../../search/types.ts";
 import { Opened } from "../parts/opened.tsx";
@@ -9,7 +10,7 @@ import { type Paper, type Reading, useBook } from "../state/book.ts";
 import { askAll, PATIENT, pricing } from "../state/pricing.ts";
 import { questionKey } from "../state/steps.ts";
 import { useStore } from "../state/store.ts";
-import { figure, grouped, percent, type System, unitOf } from "../wording/figures.ts";
+import { figure, grouped, type System, unitOf } from "../wording/figures.ts";
 
 /** Each kind of anchor with each kind of base, the best of it under the study's aim. */
 export const ByKind = ({ reading }: { reading: Reading }) => (

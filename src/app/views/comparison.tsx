@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from "react";
 import type { Design } from "../../model/design.ts";
 import { type ChoiceRow, type Comparison, compare, type FigureName } from "../../report/comparison.ts";
-import { lowerFirst } from "../../report/names.ts";
+import { lowerFirst, percent } from "../../report/names.ts";
 import type { Marked } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
 import type { KeptDesign } from "../state/cupboard.ts";
@@ -11,7 +11,7 @@ import { plots, type Taken } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { placeWords } from "../wording/check.ts";
 import { anchorWords, footingWords, guyWords, stackWords } from "../wording/design-sentence.ts";
-import { figure, money, percent, type System, unitOf, used } from "../wording/figures.ts";
+import { figure, money, type System, unitOf, used } from "../wording/figures.ts";
 
 /** One column: a design under its study, which may be another than the one that is open. */
 interface Column {

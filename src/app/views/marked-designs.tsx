@@ -2,7 +2,7 @@ import { useMemo } from "react";
 import { governing } from "../../checks/governing.ts";
 import type { Design } from "../../model/design.ts";
 import { designKey } from "../../model/design-key.ts";
-import { lowerFirst } from "../../report/names.ts";
+import { lowerFirst, percent } from "../../report/names.ts";
 import { SmallMast } from "../drawings/small-mast.tsx";
 import type { Marked } from "../plots/stairs.ts";
 import { type Reading, useBook } from "../state/book.ts";
@@ -10,7 +10,7 @@ import { judge } from "../state/judging.ts";
 import { plots, type Taken } from "../state/plots.ts";
 import { useStore } from "../state/store.ts";
 import { designSentence, holdWords } from "../wording/design-sentence.ts";
-import { money, percent, type System, said } from "../wording/figures.ts";
+import { money, type System, said } from "../wording/figures.ts";
 
 const DRAWN = 190;
 

@@ -1,10 +1,11 @@
 import { useEffect, useState } from "react";
 import { type UnderRuleSet, underRuleSet } from "../../checks/under-rule-sets.ts";
 import type { Design } from "../../model/design.ts";
+import { percent } from "../../report/names.ts";
 import { Opened } from "../parts/opened.tsx";
 import { type Reading, useBook } from "../state/book.ts";
 import { answerOf, judgedOf } from "../state/shown.ts";
-import { grouped, percent, type System, used } from "../wording/figures.ts";
+import { grouped, type System, used } from "../wording/figures.ts";
 
 /** The mast of the answer under every rule set, on demand: each judges it whole. */
 export const UnderRules = ({ reading }: { reading: Reading }) => {

@@ -1,5 +1,6 @@
+import { percent } from "../../report/names.ts";
 import type { Outcome } from "../../search/types.ts";
-import { money, percent, type System, said } from "./figures.ts";
+import { money, type System, said } from "./figures.ts";
 
 export interface EffectRow {
   readonly name: string;

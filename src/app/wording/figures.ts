@@ -40,10 +40,6 @@ export const said = (si: number, measure: Measure, system: System, digits?: numb
 export const money = (amount: number, currency = "$", system: System = "us"): string =>
   `${amount < 0 ? "−" : ""}${currency}${grouped(Math.abs(Math.round(amount)), 0, system)}`;
 
-/** The least whole percent: a margin is never rounded up to what it is not. */
-export const percent = (ratio: number): string =>
-  Number.isFinite(ratio) ? `${Math.floor(ratio * 100 + 1e-9)}`.replace("-", "−") : "no end";
-
 /** Two decimals, rounded up past 1.00 so that what fails never reads as 1.00. */
 export const used = (utilisation: number): string => {
   if (!Number.isFinite(utilisation)) return NO_HOLD;

@@ -4,7 +4,7 @@ import type { Design } from "../../model/design.ts";
 import { designKey } from "../../model/design-key.ts";
 import type { Verdict } from "../../model/verdict.ts";
 import type { Problem } from "../../problem/types.ts";
-import { lowerFirst, NO_HOLD } from "../names.ts";
+import { lowerFirst, NO_HOLD, percent } from "../names.ts";
 import { buySheet } from "./buy.ts";
 import { calculationSheet } from "./calculation.ts";
 import { digSheet } from "./dig.ts";
@@ -61,7 +61,7 @@ function refusal(design: Design, verdict: Verdict): string {
 function footOf({ verdict, design, problem }: Given): string[] {
   const check = governing(verdict.checks);
   const governs = check
-    ? `Governs: ${lowerFirst(check.title)}, ${placeOf(check, design)}, ${check.loadCase}: ${check.utilisation.toFixed(2)} used; margin ${Math.floor(verdict.smallestMargin * 100 + 1e-9)} %.`
+    ? `Governs: ${lowerFirst(check.title)}, ${placeOf(check, design)}, ${check.loadCase}: ${check.utilisation.toFixed(2)} used; margin ${percent(verdict.smallestMargin)} %.`
     : "";
   return [`${governs} Rules: ${problem.rules.name}.`, `Assumed: ${verdict.assumptions.join(" ")}`];
 }
