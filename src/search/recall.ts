@@ -85,16 +85,17 @@ export function physicalBasis(problem: Problem): string {
   ]);
 }
 
-/** One name for a complete structure. */
+/** One name for a complete structure. Joined at once: a name put together by pieces is kept in pieces, thrice as large. */
 export const structureKey = (node: Node): string => {
   const { root, star, levels, strands, tensions } = node;
-  let key = `${root.pack.row.id} ${root.stack.height}`;
-  for (const { section, length } of root.stack.parts) key += ` ${section.row.id} ${length}`;
-  if (!star) return key;
-  if (root.arm) key += ` ${root.arm.row.id}`;
-  key += ` ${star.perLevel} ${star.key}`;
-  levels.forEach((index, i) => {
-    key += ` ${root.statics.z[root.candidates[index]]} ${strands[i].id} ${tensions[i]}`;
-  });
-  return key;
+  const words: (string | number)[] = [root.pack.row.id, root.stack.height];
+  for (const { section, length } of root.stack.parts) words.push(section.row.id, length);
+  if (star) {
+    if (root.arm) words.push(root.arm.row.id);
+    words.push(star.perLevel, star.key);
+    levels.forEach((index, i) => {
+      words.push(root.statics.z[root.candidates[index]], strands[i].id, tensions[i]);
+    });
+  }
+  return words.join(" ");
 };
