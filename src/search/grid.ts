@@ -22,6 +22,7 @@ export class Grid {
   /** Footings of one free-standing structure. */
   readonly perFree: number;
   private readonly problem: Problem;
+  private readonly ways: (readonly (readonly number[])[])[] = [];
 
   constructor(problem: Problem) {
     this.problem = problem;
@@ -48,11 +49,13 @@ export class Grid {
     return tensionEachLevel ? tensions.length ** levels : tensions.length;
   }
 
-  /** Each of those ways, a tension a level. */
-  *drawn(levels: number): Generator<readonly number[]> {
+  /** Each of those ways, a tension a level: the same lists each time, for every structure that is kept has one. */
+  drawn(levels: number): readonly (readonly number[])[] {
     const { tensions, tensionEachLevel } = this.problem.study.parts;
-    if (tensionEachLevel) yield* tuples(tensions, levels);
-    else for (const tension of tensions) yield Array.from({ length: levels }, () => tension);
+    this.ways[levels] ??= tensionEachLevel
+      ? [...tuples(tensions, levels)]
+      : tensions.map((tension) => Array.from({ length: levels }, () => tension));
+    return this.ways[levels];
   }
 
   /** Structures of one stack, and the designs on them. */

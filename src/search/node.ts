@@ -81,3 +81,14 @@ export const levelsOf = (
     strand: strand(i),
     arm: i === 0 ? root.arm : null,
   }));
+
+/**
+ * A list with one more at its end, and room for no others: spread and added to, it would have room for sixteen, and
+ * a hard study keeps a hundred thousand of these.
+ */
+export function oneMore<T>(list: readonly T[], last: T): readonly T[] {
+  const longer = new Array<T>(list.length + 1);
+  for (let i = 0; i < list.length; i++) longer[i] = list[i];
+  longer[list.length] = last;
+  return longer;
+}

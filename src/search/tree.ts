@@ -8,7 +8,7 @@ import { BARRED, Bars } from "./bars.ts";
 import { Grid } from "./grid.ts";
 import { ALL_MINDED, capped, type GroundChoices, greater, type Minded, NOTHING } from "./ground.ts";
 import { type MastFloor, MastFloors } from "./mast-floors.ts";
-import { leastOfNode, levelsOf, type Node, type Root } from "./node.ts";
+import { leastOfNode, levelsOf, type Node, oneMore, type Root } from "./node.ts";
 import { Pricing } from "./pricing.ts";
 import { Recall } from "./recall.ts";
 import { type Mount, mountsOf, rootNode, rootOf } from "./roots.ts";
@@ -231,7 +231,7 @@ export class Tree {
         this.prune("legs between two guy levels", designs);
         continue;
       }
-      const child: Node = { ...node, levels: [...levels, index], use, designs };
+      const child: Node = { ...node, levels: oneMore(levels, index), use, designs };
       found.push({ ...child, spent: this.pricing.spent(child) });
     }
     return found;
@@ -279,7 +279,7 @@ export class Tree {
     const designs = node.designs / strands.length;
     const found: Node[] = [];
     for (const strand of strands) {
-      const child: Node = { ...node, stage: "strands", strands: [...node.strands, strand], designs };
+      const child: Node = { ...node, stage: "strands", strands: oneMore(node.strands, strand), designs };
       if (this.bars.mast(child)) {
         this.prune(BARRED, designs);
         continue;
