@@ -12,6 +12,7 @@ import { PACKAGE } from "../reference/calculix/run-calculix.ts";
 import { timeCalculix } from "../reference/calculix/time-calculix.ts";
 import { frontOfDemo } from "./front.ts";
 import { mapOfDemo } from "./map.ts";
+import { memoryOf } from "./memory.ts";
 import { optimise, optimisers } from "./optimisers.ts";
 import { randomStudies } from "./random-studies.ts";
 import { type BenchStudy, enumerable, forWorkers, grids, problemOf } from "./studies.ts";
@@ -24,6 +25,7 @@ import { whatIf } from "./what-if.ts";
 const PATIENCE = 45_000;
 /** Studies drawn, and how long each may take, ms. */
 const STUDIES = 32;
+const SEED = 7;
 const STUDY_PATIENCE = 15_000;
 /** Of these as many are given to other optimisers as were proven within this, ms; they have ten times as long, or this. */
 const FOR_OTHERS = 12;
@@ -95,6 +97,14 @@ function proven({ name, file }: BenchStudy, patience: number) {
 
 const growingGrids = () => grids.map((grid) => proven(grid, PATIENCE).row);
 
+/** The whole grids and the hardest, this with two workers as well, and the drawn study with most masts. */
+function greatestMemory(drawn: ReturnType<typeof drawnStudies>["rows"]) {
+  const most = drawn.reduce((a, b) => (b.analysed > a.analysed ? b : a));
+  const greatest = grids.map(({ name }) => name).filter((name) => /whole|hardest/.test(name));
+  const alone = [...greatest, most.study].map((name) => memoryOf(name, 0, STUDIES, SEED));
+  return [...alone, memoryOf(greatest[greatest.length - 1], 2, STUDIES, SEED)];
+}
+
 /** Cents of a proven answer, and how long it took. */
 interface Answer {
   readonly name: string;
@@ -105,12 +115,11 @@ interface Answer {
 
 function drawnStudies() {
   const answers: Answer[] = [];
-  const runs = randomStudies(STUDIES, 7).map((study) => {
+  const runs = randomStudies(STUDIES, SEED).map((study) => {
     const run = proven(study, STUDY_PATIENCE);
     const { best, finished } = run.search;
     if (best && finished && run.problem.study.aim === "cost")
       answers.push({ ...study, cents: best.cents, milliseconds: run.taken });
-    // a search let go: the memory that is shown is that of the greatest, not of all together
     return {
       row: run.row,
       time: finished ? run.taken : Number.POSITIVE_INFINITY,
@@ -263,8 +272,6 @@ const show = (title: string, rows: readonly object[]) => {
 console.log(
   `node ${process.version}, ${availableParallelism()} cores; times depend on what else the machine does`,
 );
-const memory = () => `${Math.round(process.resourceUsage().maxRSS / 1024)} MB`;
-
 show("Complete three-level guyed designs, each unlike the others", threeLevels());
 show("One guyed analysis", analysisAgainstCalculix());
 show("Answers of the starting studies verified again and again", verdicts());
@@ -273,7 +280,6 @@ show(
   againstEnumeration(),
 );
 show("Grids from small to whole, one core", growingGrids());
-console.log(`Greatest memory so far: ${memory()}`);
 const drawn = drawnStudies();
 show("Studies drawn from a seed, one core", drawn.rows);
 show("Their times to proof", [drawn.summary]);
@@ -281,9 +287,8 @@ show(
   "General-purpose optimisers on such studies: cost plus a penalty for what verify fails, ten times our time",
   againstOptimisers(drawn.answers),
 );
-console.log(`Greatest memory so far: ${memory()}`);
+show("Greatest memory of a process that searches this study alone", greatestMemory(drawn.rows));
 show("One worker and two", await workers());
 show("The demo's front over cost, concrete and margin", await frontOfDemo());
 show("The demo's map of height and antenna area, each cell proven", await mapOfDemo());
 show("The demo answered again after an edit: two workers, warm", await whatIf());
-console.log(`\nGreatest memory of the whole run, two workers at once: ${memory()}`);
