@@ -6,6 +6,8 @@ import type { Problem } from "../problem/types.ts";
 export interface Share {
   readonly index: number;
   readonly of: number;
+  /** Is every star parted, by the strands of its top guys? Else only where stars are few: parted ones are walked twice. */
+  readonly finely?: boolean;
 }
 export const WHOLE: Share = { index: 0, of: 1 };
 
@@ -17,17 +19,17 @@ export interface OwnStar {
 
 /**
  * The grid is dealt by star, the one choice that every guyed design makes and that neighbours in cost differ in;
- * where stars are too few, by star and strand of the top guys. No two workers share a guyed design, and each counts
+ * where stars are too few, or shares are to be even to the end, by star and strand of the top guys. No two workers share a guyed design, and each counts
  * its own.
  */
-export function dealt(problem: Problem, perLevel: 3 | 4, { index, of }: Share): OwnStar[] {
+export function dealt(problem: Problem, perLevel: 3 | 4, { index, of, finely }: Share): OwnStar[] {
   const { strands } = problem;
   // what fits the lot is dealt first, so that shares are alike in work
   const stars = [...(problem.stars.get(perLevel) ?? [])].sort(
     (a, b) => Number(a.rotation === null) - Number(b.rotation === null),
   );
   const fitting = stars.filter((star) => star.rotation !== null).length;
-  if (of === 1 || fitting >= 2 * of)
+  if (of === 1 || (!finely && fitting >= 2 * of))
     return stars.filter((_, i) => i % of === index).map((star) => ({ star, topStrands: strands }));
   return stars
     .map((star, i) => ({ star, topStrands: strands.filter((_, k) => (i + k) % of === index) }))
