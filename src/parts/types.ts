@@ -83,10 +83,13 @@ export interface AnchorPart extends GroundPart {
   readonly spread: number;
   /** Every bar in it, bought by mass; absent where none is listed: bought by the volume of concrete, or no concrete. */
   readonly cage?: readonly BarRun[];
-  /** Largest utilisation over the reactions. Hot: allocates nothing. */
-  worst(reactions: readonly AnchorReaction[]): number;
-  /** Never above `worst` of any reactions of which one reaches this uplift and lateral pull. */
-  floor(uplift: number, lateral: number): number;
+  /**
+   * Largest utilisation over the reactions. Hot: allocates nothing.
+   * @param enough beyond this any number beyond it will do: most sizes of a list are too small by far
+   */
+  worst(reactions: readonly AnchorReaction[], enough?: number): number;
+  /** Never above `worst` of any reactions of which one reaches this uplift and lateral pull, up to `enough`. */
+  floor(uplift: number, lateral: number, enough?: number): number;
   measures(reactions: readonly AnchorReaction[]): Measure[];
 }
 
@@ -98,8 +101,11 @@ export interface FootingPart extends GroundPart {
   readonly onRock: boolean;
   /** Moment at grade over turn, all of the base in contact, N m/rad; undefined where the soil states no modulus. */
   readonly rotationalStiffness: number | undefined;
-  /** Largest utilisation over the cases. Hot. */
-  worst(loads: readonly FootingLoads[], plate: number): number;
+  /**
+   * Largest utilisation over the cases. Hot.
+   * @param enough beyond this any number beyond it will do
+   */
+  worst(loads: readonly FootingLoads[], plate: number, enough?: number): number;
   /** Never above `worst` of any cases of which one has this compression and no less shear and moment. */
   floor(load: FootingLoads, plate: number): number;
   measures(loads: readonly FootingLoads[], plate: number): Measure[];

@@ -24,6 +24,7 @@ import type { Problem } from "../problem/types.ts";
 import type { LeftGround } from "./bars.ts";
 import { better, type Candidate } from "./candidate.ts";
 import {
+  type Asked,
   anchorFloor,
   anchorUse,
   type Chosen,
@@ -125,7 +126,7 @@ export function evaluate(node: Node, tree: Tree): Evaluation {
   const capped = [concreteCap, digCap, budget].some((cap) => cap !== undefined);
   // under a cap the dearest parts may be the only ones small enough, and concrete bought for all holes together is no
   // sum of theirs: keep all that none beats
-  const choose = <T>(parts: readonly Priced<T>[], use: (part: T) => number): Chosen<T>[] => {
+  const choose = <T>(parts: readonly Priced<T>[], use: Asked<T>): Chosen<T>[] => {
     if (capped || problem.ground.concreteAsSold) return nonDominated(parts, use, allowed, 0, true);
     return firstHolding(parts, use, allowed);
   };
@@ -173,8 +174,8 @@ const nothingHolds = (anchors: readonly unknown[], footings: readonly unknown[])
 interface Held {
   readonly status: "held";
   readonly use: number;
-  readonly anchorUse: (part: AnchorPart) => number;
-  readonly footingUse: (part: FootingPart) => number;
+  readonly anchorUse: Asked<AnchorPart>;
+  readonly footingUse: Asked<FootingPart>;
 }
 
 function heldStructure(node: Node, tree: Tree, allowed: number): Held | Failed {
@@ -201,8 +202,10 @@ function heldStructure(node: Node, tree: Tree, allowed: number): Held | Failed {
   return {
     status: "held",
     use,
-    anchorUse: (part) =>
-      node.star && anchorsTooNear(node.star, part) ? Number.POSITIVE_INFINITY : anchorUse(anchors)(part),
+    anchorUse: (part, enough) =>
+      node.star && anchorsTooNear(node.star, part)
+        ? Number.POSITIVE_INFINITY
+        : anchorUse(anchors)(part, enough),
     footingUse: footingUse(bases, plateSide(model.stack)),
   };
 }

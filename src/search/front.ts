@@ -60,7 +60,11 @@ export class FrontSearch {
   constructor(problem: Problem, share?: Share, recall?: Recall) {
     // what comes last stands on one star: of whole stars, one of two workers had the last third of the demo alone.
     // What a part costs and pours counts here, and what it digs only under a cap
-    this.tree = new Tree(problem, share && { ...share, finely: true }, recall, { ...capped(problem), cents: true, concrete: true });
+    this.tree = new Tree(problem, share && { ...share, finely: true }, recall, {
+      ...capped(problem),
+      cents: true,
+      concrete: true,
+    });
     for (const root of this.tree.roots()) this.push(this.offer(root));
   }
 

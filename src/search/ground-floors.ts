@@ -2,7 +2,15 @@ import { plateSide } from "../checks/plate.ts";
 import type { FootingLoads } from "../parts/types.ts";
 import type { Problem, StackModel } from "../problem/types.ts";
 import { SLACK } from "./floors.ts";
-import { type Aimed, type GroundChoices, leastOf, type Minded, type Priced, starAmounts } from "./ground.ts";
+import {
+  type Aimed,
+  type Asked,
+  type GroundChoices,
+  leastOf,
+  type Minded,
+  type Priced,
+  starAmounts,
+} from "./ground.ts";
 import { holdOf, type Node } from "./node.ts";
 
 /** Reactions are rounded down to this before a floor is looked up, N: fewer lookups, and never too dear. */
@@ -56,7 +64,7 @@ export class GroundFloors {
     return this.leastAnchors.at(hold, u, l, () =>
       leastOf(
         this.ground.anchorsOf(hold),
-        (part) => part.floor(u * ROUND, l * ROUND),
+        (part, enough) => part.floor(u * ROUND, l * ROUND, enough),
         this.allowed,
         this.minded,
       ),
@@ -110,7 +118,7 @@ export class GroundFloors {
     const anchors = this.anchorTrades.at(hold, u, l, () =>
       tradesOf(
         this.ground.anchorsOf(hold),
-        (part) => part.floor(u * COARSE, l * COARSE),
+        (part, enough) => part.floor(u * COARSE, l * COARSE, enough),
         least,
         this.allowed,
       ),
@@ -135,7 +143,7 @@ export class GroundFloors {
  */
 export function tradesOf<T>(
   parts: readonly Priced<T>[],
-  use: (part: T) => number,
+  use: Asked<T>,
   least: number,
   allowed: number,
   matters: (cents: number, concrete: number) => boolean = () => true,
@@ -145,7 +153,7 @@ export function tradesOf<T>(
   let idle = Number.POSITIVE_INFINITY;
   for (const { part, cents, concrete } of cheapestFirst(parts)) {
     if (concrete >= idle || !matters(cents, concrete)) continue;
-    const here = Math.max(use(part), least);
+    const here = Math.max(use(part, allowed), least);
     if (here > allowed) continue;
     if (here === least) idle = concrete;
     if (!kept.some((k) => k.concrete <= concrete && k.use <= here)) kept.push({ cents, concrete, use: here });

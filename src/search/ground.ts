@@ -107,6 +107,9 @@ export function groundChoices(problem: Problem): GroundChoices {
   return { anchorsOf: (hold) => ofHold[hold], footings };
 }
 
+/** How much a part is used; beyond `enough` any number beyond it will do. */
+export type Asked<T> = (part: T, enough: number) => number;
+
 /**
  * The least of the aim and of each amount that is minded, each by itself, of the parts that a floor does not refuse;
  * null where it refuses all.
@@ -114,7 +117,7 @@ export function groundChoices(problem: Problem): GroundChoices {
  */
 export function leastOf<T>(
   parts: readonly Priced<T>[],
-  use: (part: T) => number,
+  use: Asked<T>,
   allowed: number,
   minded: Minded,
 ): Aimed | null {
@@ -125,7 +128,7 @@ export function leastOf<T>(
   for (const priced of parts) {
     // nothing to gain: the floor need not be asked
     if (first && priced.cents >= cents && priced.concrete >= concrete && priced.dug >= dug) continue;
-    if (use(priced.part) > allowed) continue;
+    if (use(priced.part, allowed) > allowed) continue;
     first ??= priced;
     cents = Math.min(cents, priced.cents);
     concrete = Math.min(concrete, priced.concrete);
@@ -140,15 +143,11 @@ export interface Chosen<T> extends Priced<T> {
 }
 
 /** The first part that holds and all that cost the same: equals are told apart as whole designs. */
-export function firstHolding<T>(
-  parts: readonly Priced<T>[],
-  use: (part: T) => number,
-  allowed: number,
-): Chosen<T>[] {
+export function firstHolding<T>(parts: readonly Priced<T>[], use: Asked<T>, allowed: number): Chosen<T>[] {
   const found: Chosen<T>[] = [];
   for (const priced of parts) {
     if (found.length > 0 && priced.aimed > found[0].aimed) break;
-    const here = use(priced.part);
+    const here = use(priced.part, allowed);
     if (here <= allowed) found.push({ ...priced, use: here });
   }
   return found;
@@ -161,7 +160,7 @@ export function firstHolding<T>(
  */
 export function nonDominated<T>(
   parts: readonly Priced<T>[],
-  use: (part: T) => number,
+  use: Asked<T>,
   allowed: number,
   leastUse: number,
   minded: boolean,
@@ -177,7 +176,7 @@ export function nonDominated<T>(
   for (const priced of parts) {
     // a part that is used least already spares the question
     if (beaten(priced, leastUse)) continue;
-    const here = Math.max(use(priced.part), leastUse);
+    const here = Math.max(use(priced.part, allowed), leastUse);
     if (here > allowed || beaten(priced, here)) continue;
     kept.push({ ...priced, use: here });
   }
@@ -196,12 +195,21 @@ export function nonDominated<T>(
 }
 
 /** Never above `anchorUse` of any set of reactions that holds these: a screw is turned in along the greatest of all. */
-export const anchorFloor = (reactions: readonly AnchorReaction[]) => (part: AnchorPart) => {
-  let most = 0;
-  for (const { uplift, lateral } of reactions) most = Math.max(most, part.floor(uplift, lateral));
-  return most;
-};
-export const anchorUse = (reactions: readonly AnchorReaction[]) => (part: AnchorPart) =>
-  part.worst(reactions);
-export const footingUse = (loads: readonly FootingLoads[], plate: number) => (part: FootingPart) =>
-  part.worst(loads, plate);
+export const anchorFloor =
+  (reactions: readonly AnchorReaction[]): Asked<AnchorPart> =>
+  (part, enough) => {
+    let most = 0;
+    for (const { uplift, lateral } of reactions) {
+      most = Math.max(most, part.floor(uplift, lateral, enough));
+      if (most > enough) break;
+    }
+    return most;
+  };
+export const anchorUse =
+  (reactions: readonly AnchorReaction[]): Asked<AnchorPart> =>
+  (part, enough) =>
+    part.worst(reactions, enough);
+export const footingUse =
+  (loads: readonly FootingLoads[], plate: number): Asked<FootingPart> =>
+  (part, enough) =>
+    part.worst(loads, plate, enough);

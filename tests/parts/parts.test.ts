@@ -67,6 +67,7 @@ const reaction: fc.Arbitrary<AnchorReaction> = fc.record({
   lateral: fc.double({ min: 0, max: 30_000, noNaN: true }),
 });
 const reactions = fc.array(reaction, { minLength: 1, maxLength: 8 });
+const upTo = fc.double({ min: 0.3, max: 2, noNaN: true });
 const loads: fc.Arbitrary<FootingLoads[]> = fc.array(
   fc.record({
     compression: fc.double({ min: 1000, max: 80_000, noNaN: true }),
@@ -115,6 +116,36 @@ describe("anchors", () => {
       { numRuns: 3000, seed: 41 },
     );
     expect(tried.size).toBeGreaterThan(2900);
+  });
+
+  test("worst and floor, asked up to enough, are the whole where it is no more, and beyond enough where it is", () => {
+    let refused = 0;
+    let whole = 0;
+    fc.assert(
+      fc.property(
+        fc.nat({ max: anchors.length - 1 }),
+        reactions,
+        reaction,
+        upTo,
+        (index, all, one, enough) => {
+          const part = anchors[index];
+          const answers = [
+            [part.worst(all), part.worst(all, enough)],
+            [part.floor(one.uplift, one.lateral), part.floor(one.uplift, one.lateral, enough)],
+          ];
+          for (const [full, asked] of answers)
+            if (full > enough) {
+              refused++;
+              expect(asked).toBeGreaterThan(enough);
+            } else {
+              whole++;
+              expect(asked).toBe(full);
+            }
+        },
+      ),
+      { numRuns: 3000, seed: 43 },
+    );
+    expect(Math.min(refused, whole)).toBeGreaterThan(1000);
   });
 
   test("worst(reactions) is the largest utilisation of measures(reactions), and names its reaction", () => {
@@ -254,6 +285,26 @@ describe("footings", () => {
     );
     expect([...kinds].sort()).toEqual(["block", "pad", "pier", "rock-pad"]);
     expect(tried.size).toBeGreaterThan(2400);
+  });
+
+  test("worst, asked up to enough, is the whole where it is no more, and beyond enough where it is", () => {
+    let refused = 0;
+    let whole = 0;
+    fc.assert(
+      fc.property(fc.nat({ max: footings.length - 1 }), loads, upTo, (index, all, enough) => {
+        const full = footings[index].worst(all, 0.4);
+        const asked = footings[index].worst(all, 0.4, enough);
+        if (full > enough || Number.isNaN(full)) {
+          refused++;
+          expect(asked <= enough).toBe(false);
+        } else {
+          whole++;
+          expect(asked).toBe(full);
+        }
+      }),
+      { numRuns: 3000, seed: 46 },
+    );
+    expect(Math.min(refused, whole)).toBeGreaterThan(300);
   });
 
   test("a further load never makes a footing better", () => {

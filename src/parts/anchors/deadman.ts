@@ -16,8 +16,11 @@ import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 type Row = Extract<AnchorRow, { kind: "deadman" }>;
 
 /** What an anchor is pulled by in all, N: nothing that presses it counts. */
-export const pullOf = ({ uplift, lateral }: AnchorReaction): number =>
-  Math.hypot(Math.max(0, uplift), Math.max(0, lateral));
+export const pullOf = ({ uplift, lateral }: AnchorReaction): number => {
+  const up = Math.max(0, uplift);
+  const side = Math.max(0, lateral);
+  return Math.sqrt(up * up + side * side);
+};
 
 /**
  * A buried concrete beam: uplift and lateral pull are held apart, each with its own factor, and bend the block between
@@ -47,11 +50,15 @@ export function deadman(
   const shearsBy = (way: BeamStrength, { uplift, lateral }: AnchorReaction) =>
     shearUse(way, factored(uplift), factored(lateral));
   /** The most that any reaction uses of the concrete, as the sort that it is less of. Hot. */
-  const concreteUse = (reactions: readonly AnchorReaction[]): number => {
+  const concreteUse = (reactions: readonly AnchorReaction[], enough: number): number => {
     let least = Number.POSITIVE_INFINITY;
     for (const way of ways) {
       let most = 0;
-      for (const r of reactions) most = Math.max(most, bendsBy(way, r), shearsBy(way, r));
+      for (const r of reactions) {
+        most = Math.max(most, bendsBy(way, r));
+        if (most <= enough) most = Math.max(most, shearsBy(way, r));
+        if (most > enough || most >= least) break;
+      }
       if (most < least) least = most;
     }
     return least;
@@ -76,14 +83,18 @@ export function deadman(
       choice.depth * Math.tan(((row.lifts === "cone" ? 30 : rules.upliftAngle.degrees) * Math.PI) / 180),
     ...pricesOf({ takeOff, extras }, ground),
     cage: cage?.runs ?? [],
-    floor: (uplift, lateral) => Math.max(use(uplift, lateral), concreteUse([{ uplift, lateral }])),
-    worst(reactions) {
-      let most = concreteUse(reactions);
+    floor(uplift, lateral, enough = Number.POSITIVE_INFINITY) {
+      const held = use(uplift, lateral);
+      return held > enough ? held : Math.max(held, concreteUse([{ uplift, lateral }], enough));
+    },
+    worst(reactions, enough = Number.POSITIVE_INFINITY) {
+      let most = 0;
       for (const { uplift, lateral } of reactions) {
         const here = use(uplift, lateral);
         if (here > most) most = here;
+        if (most > enough) return most;
       }
-      return most;
+      return Math.max(most, concreteUse(reactions, enough));
     },
     measures(reactions) {
       const up = largest(reactions, (r) => r.uplift);

@@ -70,10 +70,16 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
     const side = Math.min(plate, kind.top);
     return concreteBearing(concrete.strength, side * side, kind.top * kind.top);
   };
-  const worstOf = (asked: typeof limits, loads: readonly FootingLoads[], plate: number): number => {
+  const worstOf = (
+    asked: typeof limits,
+    loads: readonly FootingLoads[],
+    plate: number,
+    enough = Number.POSITIVE_INFINITY,
+  ): number => {
     let most = 0;
     let compression = 0;
     for (const load of loads) {
+      if (most > enough) return most;
       const response = kind.response(load);
       for (const limit of asked) {
         const { demand, capacity } = limit.of(response, load);
@@ -94,7 +100,7 @@ export function footingOf<R>(kind: FootingKind<R>, ground: Ground): FootingPart 
     depth: kind.choice.depth,
     rotationalStiffness: kind.rocking?.stiffness,
     ...pricesOf({ takeOff, extras, bars }, ground),
-    worst: (loads, plate) => worstOf(limits, loads, plate),
+    worst: (loads, plate, enough) => worstOf(limits, loads, plate, enough),
     floor: (load, plate) => worstOf(rising, [load], plate),
     measures(loads, plate) {
       const responses = loads.map((load) => kind.response(load));

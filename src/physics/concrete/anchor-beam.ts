@@ -158,6 +158,9 @@ export const shearUse = (
   pulledLevel: number,
 ): number =>
   Math.max(
-    Math.hypot(share(pulledUp / 2, up.shear), share(pulledLevel / 2, level.shear)),
-    share(Math.hypot(pulledUp, pulledLevel), punching),
+    aslant(share(pulledUp / 2, up.shear), share(pulledLevel / 2, level.shear)),
+    share(aslant(pulledUp, pulledLevel), punching),
   );
+
+/** Of the two sides of a right angle; `Math.hypot` guards against numbers of 1e150 and takes ten times as long. */
+const aslant = (a: number, b: number): number => Math.sqrt(a * a + b * b);
