@@ -134,7 +134,7 @@ const Row = ({ where, check, number, governs, tight, open, toggle }: RowProps) =
       </td>
       {!tight && (
         <td className={governs ? "place" : "place quiet"} colSpan={strength ? 1 : 2}>
-          {where}
+          {where.replace(/(\d) (?=\S+$)/, "$1\u00a0")}
         </td>
       )}
       {(strength || tight) && <td>{strength && <Bar share={check.utilisation} governs={governs} />}</td>}
