@@ -12,7 +12,7 @@ import { runCase } from "../report/reference/run-case.ts";
 import { audit } from "../search/audit.ts";
 import { enumerate } from "../search/exhaustive.ts";
 import { whyNotCheaper } from "../search/explain.ts";
-import { hasAllMargin } from "../search/front.ts";
+import { hasAllMargin } from "../search/front-points.ts";
 import { Grid } from "../search/grid.ts";
 import { leastOfAim, litres, objectiveOf } from "../search/ground.ts";
 import { packageArea } from "../search/map.ts";

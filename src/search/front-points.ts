@@ -1,7 +1,12 @@
 import type { Candidate } from "./candidate.ts";
 
+/** Margins above this count as this: half as strong again as every rule asks is what reserve anybody pays for. */
+export const MARGIN_COUNTED = 0.5;
 /** Margins that differ by rounding only are one. */
 export const SAME_USE = 1e-9;
+
+/** Has a point of the front at least the margin that counts? Then its own may be more. */
+export const hasAllMargin = (margin: number): boolean => margin >= MARGIN_COUNTED - SAME_USE;
 
 const covers = (
   a: { cents: number; concrete: number; use: number },

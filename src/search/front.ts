@@ -7,7 +7,7 @@ import type { Verdict } from "../model/verdict.ts";
 import type { Problem } from "../problem/types.ts";
 import type { Candidate } from "./candidate.ts";
 import { evaluateAll, killingCase, structureCents } from "./evaluate.ts";
-import { FrontPoints, SAME_USE } from "./front-points.ts";
+import { FrontPoints, MARGIN_COUNTED, SAME_USE } from "./front-points.ts";
 import { anchorFloor, capped, footingUse, NOTHING } from "./ground.ts";
 import { paired, type Trade, tradesOf } from "./ground-floors.ts";
 import { holdOf, type Node } from "./node.ts";
@@ -15,12 +15,7 @@ import type { Recall } from "./recall.ts";
 import type { Share } from "./share.ts";
 import { CAP, Tree } from "./tree.ts";
 
-/** Margins above this count as this: half as strong again as every rule asks is what reserve anybody pays for. */
-export const MARGIN_COUNTED = 0.5;
 const LEAST_USE = 1 / (1 + MARGIN_COUNTED);
-
-/** Has a point of the front at least the margin that counts? Then its own may be more. */
-export const hasAllMargin = (margin: number): boolean => margin >= MARGIN_COUNTED - SAME_USE;
 
 const BEATEN = "beaten in cost, concrete and margin";
 

@@ -11,7 +11,7 @@ import {
   stair,
   thinned,
 } from "../../src/app/plots/stairs.ts";
-import { MARGIN_COUNTED } from "../../src/search/front.ts";
+import { MARGIN_COUNTED } from "../../src/search/front-points.ts";
 import type { FrontPoint } from "../../src/search/types.ts";
 import { fixture } from "./support/fixture.ts";
 

@@ -1,5 +1,5 @@
 import { percent } from "../../report/names.ts";
-import { hasAllMargin } from "../../search/front.ts";
+import { hasAllMargin } from "../../search/front-points.ts";
 import type { FrontPoint } from "../../search/types.ts";
 
 /** Percent of a point of the front, whose margin is counted no further than the front counts. */
