@@ -17,9 +17,10 @@ import { CAP, Tree } from "./tree.ts";
 
 const LEAST_USE = 1 / (1 + MARGIN_COUNTED);
 
-const BEATEN = "beaten in cost, concrete and margin";
+const BEATEN = "beaten in cost, concrete and margin, or held by nothing";
 
-type Held = Extract<Analysis, { status: "complete" }>;
+/** A mast that stands in a case, with its reactions. */
+type Solved = Extract<Analysis, { status: "complete" }>;
 
 /** A partial design with the ways to hold it in the ground. */
 interface Offer {
@@ -171,7 +172,7 @@ export class FrontSearch {
   }
 
   /** Every way to hold the reactions of the killing case that no point beats, cheapest first. */
-  private grounds(node: Node, base: number, { anchors, bases }: Held, allowed: number): readonly Trade[] {
+  private grounds(node: Node, base: number, { anchors, bases }: Solved, allowed: number): readonly Trade[] {
     const { ground, pricing } = this.tree;
     const { perLevel, root } = node;
     const least = Math.max(LEAST_USE, node.use);
