@@ -1,5 +1,6 @@
 import type { AnchorRow } from "../../model/catalog.ts";
 import {
+  aslant,
   type BeamStrength,
   beamStrengths,
   bendingUse,
@@ -16,11 +17,8 @@ import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 type Row = Extract<AnchorRow, { kind: "deadman" }>;
 
 /** What an anchor is pulled by in all, N: nothing that presses it counts. */
-export const pullOf = ({ uplift, lateral }: AnchorReaction): number => {
-  const up = Math.max(0, uplift);
-  const side = Math.max(0, lateral);
-  return Math.sqrt(up * up + side * side);
-};
+export const pullOf = ({ uplift, lateral }: AnchorReaction): number =>
+  aslant(Math.max(0, uplift), Math.max(0, lateral));
 
 /**
  * A buried concrete beam: uplift and lateral pull are held apart, each with its own factor, and bend the block between
