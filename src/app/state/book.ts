@@ -123,13 +123,17 @@ const turnTo = (history: History<Paper>, notice: string | null) => {
   else book.set({ history, faults: read, notice });
 };
 
-/** What the hand does before the parser has come is done when it has; what is then refused is said at the top. */
+/**
+ * What the hand does before the parser has come is done when it has, in its order; what is then refused, or can't be
+ * done because the parser does not come, is said at the top.
+ */
 const whenRead = (act: () => readonly Fault[]): readonly Fault[] => {
   if (theReader()) return act();
-  void readerComes().then(() => {
-    const [fault] = act();
-    if (fault) book.set({ notice: fault.message });
-  });
+  readerComes()
+    .then(act, () => [
+      { path: "", message: "The page has not come whole, so that was not done: load it anew." },
+    ])
+    .then(([fault]) => fault && book.set({ notice: fault.message }));
   return [];
 };
 
@@ -157,26 +161,31 @@ export const changeStudy = (
     return change({ ...present, study: withValue(present.study, path, value) }, did, gesture);
   });
 /** A notice of what was done goes by itself; one of trouble does not. */
-const say = (act: () => void) =>
+const say = (act: () => void) => {
+  act();
+  const { notice } = book.get();
+  setTimeout(() => book.get().notice === notice && book.set({ notice: null }), 6000);
+};
+/** A step through the history as it is when the step is done: an edit that waits for the parser comes before it. */
+const walk = (way: (history: History<Paper>) => readonly [History<Paper>, string] | null) =>
   whenRead(() => {
-    act();
-    const { notice } = book.get();
-    setTimeout(() => book.get().notice === notice && book.set({ notice: null }), 6000);
+    const there = way(book.get().history);
+    if (there) say(() => turnTo(...there));
     return [];
   });
-export const takeBack = () => {
-  const { history } = book.get();
-  const step = history.past.at(-1);
-  if (step) say(() => turnTo(undo(history), `Taken back: ${step.did}.`));
-};
-export const doAgain = () => {
-  const { history } = book.get();
-  const step = history.future[0];
-  if (step) say(() => turnTo(redo(history), `Done again: ${step.did}.`));
-};
+export const takeBack = () =>
+  walk((history) => {
+    const step = history.past.at(-1);
+    return step ? [undo(history), `Taken back: ${step.did}.`] : null;
+  });
+export const doAgain = () =>
+  walk((history) => {
+    const [step] = history.future;
+    return step ? [redo(history), `Done again: ${step.did}.`] : null;
+  });
 /** Several steps taken back at once, the last of them `step`. */
 export const takeBackTo = (step: Step<Paper>) =>
-  say(() => turnTo(undoTo(book.get().history, step), `Taken back, up to: ${step.did}.`));
+  walk((history) => [undoTo(history, step), `Taken back, up to: ${step.did}.`]);
 /** Lays a study of its own on the desk; the one before it stays where it is kept. */
 export const layOpen = (studyId: string, history: History<Paper>, savedAt: number | null) => {
   const read = readPaper(history.present);

@@ -12,7 +12,8 @@ export const breathe = () => new Promise((resolve) => setTimeout(resolve));
 
 /**
  * The parser and its schemas are the most that the page runs, and what is drawn first was read by the worker: they come
- * when that stands on the screen, in pieces. An edit made before then waits for them.
+ * when that stands on the screen, in pieces. An edit made before then waits for them. What does not come, as where the
+ * network is gone, is asked for again the next time.
  */
 export const readerComes = (): Promise<void> =>
   (coming ??= (async () => {
@@ -27,7 +28,10 @@ export const readerComes = (): Promise<void> =>
     for (const [file, read] of known) came.knowCatalog(file, read);
     reader = came;
     await breathe();
-  })());
+  })().catch((error: unknown) => {
+    coming = null;
+    throw error;
+  }));
 
 /** What has been read of a catalog elsewhere need not be read again here. */
 export const knowCatalog = (file: CatalogFile, read: Catalog): void => {
