@@ -12,7 +12,7 @@ import { PACKAGE } from "../reference/calculix/run-calculix.ts";
 import { timeCalculix } from "../reference/calculix/time-calculix.ts";
 import { frontOfDemo } from "./front.ts";
 import { mapOfDemo } from "./map.ts";
-import { memoryOf } from "./memory.ts";
+import { HEAP, memoryOf } from "./memory.ts";
 import { optimise, optimisers } from "./optimisers.ts";
 import { randomStudies } from "./random-studies.ts";
 import { type BenchStudy, enumerable, forWorkers, grids, problemOf } from "./studies.ts";
@@ -287,7 +287,10 @@ show(
   "General-purpose optimisers on such studies: cost plus a penalty for what verify fails, ten times our time",
   againstOptimisers(drawn.answers),
 );
-show("Greatest memory of a process that searches this study alone", greatestMemory(drawn.rows));
+show(
+  `Greatest memory of a process that searches this study alone, ${HEAP} MB of heap a thread`,
+  greatestMemory(drawn.rows),
+);
 show("One worker and two", await workers());
 show("The demo's front over cost, concrete and margin", await frontOfDemo());
 show("The demo's map of height and antenna area, each cell proven", await mapOfDemo());

@@ -8,6 +8,8 @@ import { type BenchStudy, grids, problemOf } from "./studies.ts";
 
 /** A search that takes longer is stopped, ms. */
 const PATIENCE = 60_000;
+/** Room for each thread's long-lived objects, MB: where it has all of the machine's, the engine seldom collects. */
+export const HEAP = 192;
 
 /** The study of the bench with this name: drawn ones as `studies` of them from this seed. */
 function named(name: string, studies: number, seed: number): BenchStudy {
@@ -16,25 +18,23 @@ function named(name: string, studies: number, seed: number): BenchStudy {
   return found;
 }
 
-async function searched({ file }: BenchStudy, workers: number): Promise<void> {
+/** Searches to the proof, or until patience ends. */
+async function proven({ file }: BenchStudy, workers: number): Promise<boolean> {
   const until = performance.now() + PATIENCE;
   if (workers === 0) {
     const search = new Search(problemOf(file));
     while (performance.now() < until && !search.step(1000)) {}
-    return;
+    return search.finished;
   }
   const pool = createThreads(workers);
   const stopping = setTimeout(() => pool.stop(), PATIENCE);
   try {
-    await pool.find({ study: file, catalog: defaultCatalog }, () => {});
+    return (await pool.find({ study: file, catalog: defaultCatalog }, () => {})).status !== "stopped";
   } finally {
     clearTimeout(stopping);
     pool.dispose();
   }
 }
-
-/** Room for each thread's long-lived objects, MB: where it has all of the machine's, the engine seldom collects. */
-const HEAP = 192;
 
 /**
  * Greatest memory of a process that makes one search and nothing else, for what others left behind would be counted
@@ -49,12 +49,13 @@ export function memoryOf(name: string, workers: number, studies: number, seed: n
     encoding: "utf8",
   });
   if (child.status !== 0) throw new Error(`memory of "${name}": ${child.stderr}`);
-  return { study: name, workers: workers || "none", "greatest memory, MB": Number(child.stdout) };
+  const [memory, ended] = child.stdout.trim().split(" ");
+  return { study: name, workers: workers || "none", "greatest memory, MB": Number(memory), search: ended };
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   const [name, workers, studies, seed] = process.argv.slice(2);
-  await searched(named(name, Number(studies), Number(seed)), Number(workers));
-  console.log(Math.round(process.resourceUsage().maxRSS / 1024));
+  const ended = await proven(named(name, Number(studies), Number(seed)), Number(workers));
+  console.log(Math.round(process.resourceUsage().maxRSS / 1024), ended ? "proven" : "stopped");
   process.exit(0);
 }
