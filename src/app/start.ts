@@ -14,7 +14,8 @@ const drawn = new Promise<void>((resolve) => {
 });
 
 // The program is asked for when the caution can be read: beside the styles it would hold up the first words. The workers
-// load beside it. What it is made of is run piece by piece as it comes, and not in one go when the last is here.
+// load beside it. What it is made of is run piece by piece as it comes, and not in one go when the last is here: React, then what
+// the page shares with the workers (that file stands in it), then the page.
 drawn.then(() => {
   startEarly();
   void import("react-dom/client");
