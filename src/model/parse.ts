@@ -17,8 +17,10 @@ const checked = <Output>(
   return { ok: false, errors: describeIssues(result.error.issues, value, schema) };
 };
 
-// a catalog object is read once however often a study is edited; nothing here changes one in place
+// a catalog object is read once however often a study is edited, and so is a table of it that an edit of another
+// left as it was; nothing here changes one in place
 const readCatalogs = new WeakMap<object, Catalog>();
+const readTables = new Map<string, WeakMap<object, unknown>>();
 
 /** What has been read of a catalog file, here or by the same parser in another thread. */
 export const knowCatalog = (file: object, read: Catalog): void => {
@@ -30,11 +32,36 @@ export const knowCatalog = (file: object, read: Catalog): void => {
 export const parseCatalog = (input: unknown): { readonly ok: true; readonly catalog: Catalog } | Refused => {
   const known = typeof input === "object" && input !== null ? readCatalogs.get(input) : undefined;
   if (known) return { ok: true, catalog: known };
-  const read = checked(catalogSchema, input);
+  const read = byTable(input) ?? checked(catalogSchema, input);
   if (!read.ok) return read;
   // what parses is an object
   knowCatalog(input as object, read.value);
   return { ok: true, catalog: read.value };
+};
+
+/** Table by table, those known already passed over; null where the whole is to be asked what is wrong with it. */
+const byTable = (input: unknown): { readonly ok: true; readonly value: Catalog } | null => {
+  const { shape } = catalogSchema;
+  if (
+    typeof input !== "object" ||
+    input === null ||
+    Object.keys(input).some((key) => !Object.hasOwn(shape, key))
+  )
+    return null;
+  const read: Record<string, unknown> = {};
+  for (const [name, schema] of Object.entries(shape)) {
+    const table: unknown = (input as Record<string, unknown>)[name];
+    const known = readTables.get(name) ?? new WeakMap<object, unknown>();
+    readTables.set(name, known);
+    const isObject = typeof table === "object" && table !== null;
+    const before = isObject ? known.get(table) : undefined;
+    const result = before === undefined ? schema.safeParse(table) : { success: true, data: before };
+    if (!result.success) return null;
+    if (isObject) known.set(table, result.data);
+    read[name] = result.data;
+  }
+  // each was read by its own schema of the catalog's
+  return { ok: true, value: read as Catalog };
 };
 
 /**

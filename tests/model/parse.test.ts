@@ -470,3 +470,22 @@ test("parseDesign looks for the package where the study is given", () => {
     { path: "package", expected: 'an antenna package of the study; the nearest is "beam-and-6m"' },
   ]);
 });
+
+test("parseCatalog() reads a table again only where it has changed, and says the same of what is wrong", () => {
+  const { prices } = defaultCatalog;
+  const first = parseCatalog({ ...defaultCatalog });
+  const edited = parseCatalog({ ...defaultCatalog, prices: { ...prices, concrete: "$333/yd3" } });
+  const fresh = parseCatalog(
+    structuredClone({ ...defaultCatalog, prices: { ...prices, concrete: "$333/yd3" } }),
+  );
+  if (!first.ok || !edited.ok || !fresh.ok) throw new Error("expected catalogs that parse");
+  expect(edited.catalog).toEqual(fresh.catalog);
+  expect(edited.catalog.prices.concrete).not.toBe(first.catalog.prices.concrete);
+  expect(edited.catalog.sections).toBe(first.catalog.sections);
+  // also under a name that every object has
+  for (const unknown of ["mud", "toString"])
+    expect(errorsOf(parseCatalog({ ...defaultCatalog, [unknown]: [] })).map(({ found }) => found)).toEqual([
+      `key "${unknown}"`,
+    ]);
+  expect(errorsOf(parseCatalog({ ...defaultCatalog, soils: [{ id: "mud" }] })).length).toBeGreaterThan(0);
+});
