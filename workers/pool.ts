@@ -2,11 +2,12 @@ import { proxy, type Remote } from "comlink";
 import type { Reliability } from "../src/checks/reliability.ts";
 import { isLeast } from "../src/model/aim.ts";
 import type { Design } from "../src/model/design.ts";
+import type { Pursued } from "../src/search/aims.ts";
 import { better, type Candidate, frontPoint } from "../src/search/candidate.ts";
 import { coarseToFine } from "../src/search/coarse-to-fine.ts";
 import type { Cure } from "../src/search/cures.ts";
 import { combined, type GridSize, type ShareReport } from "../src/search/together.ts";
-import type { CostMap, Front, Judged, MapCell, Outcome, Progress } from "../src/search/types.ts";
+import type { CostMap, Front, Judged, MapCell, Outcome, Progress, Rejected } from "../src/search/types.ts";
 import type { Job, JobReading, MapAxes, SearchClient } from "./protocol.ts";
 import type { FrontReport, ShareWorker } from "./share-worker.ts";
 
@@ -46,6 +47,9 @@ export class Pool implements SearchClient {
   /** The job whose aim takes a row of questions, and whether it was told to stop. */
   private row: Job | null = null;
   private ended = false;
+  /** The answer that was proven last, of which study, and the worker that judged it. */
+  private proven: { readonly job: Job; readonly best: Judged } | null = null;
+  private teller = 0;
 
   /** @param later workers from the second job on, where they are to be more */
   constructor(
@@ -70,15 +74,23 @@ export class Pool implements SearchClient {
   /** An aim is one question, or a row of them: a stop ends the row with what is known. */
   async find(job: Job, onProgress: (progress: Progress) => void): Promise<Outcome> {
     this.row = null;
+    this.proven = null;
+    const { outcome, file } = await this.answer(job, onProgress);
+    if (outcome.status === "proven") this.proven = { job: { ...job, study: file }, best: outcome.best };
+    return outcome;
+  }
+
+  private async answer(job: Job, onProgress: (progress: Progress) => void): Promise<Pursued> {
     const { aim = "cost", nextAim } = job.study;
-    if (isLeast(aim) && nextAim === undefined) return this.findLeast(job, onProgress);
+    const alone = async () => ({ outcome: await this.findLeast(job, onProgress), file: job.study });
+    if (isLeast(aim) && nextAim === undefined) return alone();
     this.ended = false;
     this.row = job;
     // a row of questions is asked by few: the first page does not wait for how
     const { choicesOf, pursue } = await import("../src/search/aims.ts");
     const { parseStudy } = await import("../src/model/parse.ts");
     const read = parseStudy(job.study, { catalog: job.catalog });
-    if (!read.ok) return this.findLeast(job, onProgress);
+    if (!read.ok) return alone();
     const { study, catalog } = read;
     return pursue(study, job.study, choicesOf(study, catalog), (file) =>
       this.findLeast({ ...job, study: file }, onProgress),
@@ -151,8 +163,15 @@ export class Pool implements SearchClient {
       return report;
     });
     kept.seconds = seconds();
-    const [first] = this.hands;
-    return Promise.race([first.remote.outcome(shares, kept.seconds) as Promise<Outcome>, first.failed]);
+    // whose best it is has judged it already
+    let least: Candidate | null = null;
+    for (const [index, share] of shares.entries())
+      if (share.best && better(share.best, least)) {
+        least = share.best;
+        this.teller = index;
+      }
+    const { remote, failed } = this.hands[this.teller];
+    return Promise.race([remote.outcome(shares, kept.seconds) as Promise<Outcome>, failed]);
   }
 
   /** A stop that came before the work did: messages keep their order, so it is heard right after the start. */
@@ -235,23 +254,28 @@ export class Pool implements SearchClient {
   }
 
   read(job: Job): Promise<JobReading> {
-    const [{ remote, failed }] = this.hands;
-    return Promise.race([remote.read(job) as Promise<JobReading>, failed]);
+    return this.ask(({ remote }) => remote.read(job) as Promise<JobReading>);
+  }
+
+  whyNot(): Promise<readonly Rejected[] | null> {
+    const { proven } = this;
+    if (!proven) throw new Error("no answer to explain: none was proven last");
+    const asked = ({ remote }: Hand) =>
+      remote.whyNot(proven.job, proven.best) as Promise<readonly Rejected[] | null>;
+    return this.ask(asked, this.hands[this.teller]);
   }
 
   cures(job: Job, design: Design): Promise<readonly Cure[]> {
-    return this.ask(job, (remote) => remote.cures(design) as Promise<readonly Cure[]>);
+    return this.ask(({ remote }) => remote.cures(job, design) as Promise<readonly Cure[]>);
   }
 
   chance(job: Job, design: Design): Promise<Reliability> {
-    return this.ask(job, (remote) => remote.chance(design) as Promise<Reliability>);
+    return this.ask(({ remote }) => remote.chance(job, design) as Promise<Reliability>);
   }
 
   /** What one worker alone answers. */
-  private async ask<T>(job: Job, question: (remote: Hand["remote"]) => Promise<T>): Promise<T> {
-    await this.open(job);
-    const [{ remote, failed }] = this.hands;
-    return Promise.race([question(remote), failed]);
+  private ask<T>(question: (hand: Hand) => Promise<T>, hand = this.hands[0]): Promise<T> {
+    return Promise.race([question(hand), hand.failed]);
   }
 
   stop(): void {

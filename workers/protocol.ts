@@ -4,7 +4,7 @@ import type { Design } from "../src/model/design.ts";
 import type { parseStudy } from "../src/model/parse.ts";
 import type { StudyFile } from "../src/model/study.ts";
 import type { Cure } from "../src/search/cures.ts";
-import type { CostMap, Front, Outcome, Progress } from "../src/search/types.ts";
+import type { CostMap, Front, Outcome, Progress, Rejected } from "../src/search/types.ts";
 
 /** What crosses to a worker: files, not parsed studies, so that one parser judges them on both sides. */
 export interface Job {
@@ -30,6 +30,11 @@ export interface SearchClient {
   map(job: Job, axes: MapAxes, onProgress: (map: CostMap) => void): Promise<CostMap>;
   /** Reads a job where the page does not stand still for it. */
   read(job: Job): Promise<JobReading>;
+  /**
+   * Why nothing cheaper is safe than the answer that was proven last; null where another question took the place of
+   * this one. @throws Error where nothing was proven last
+   */
+  whyNot(): Promise<readonly Rejected[] | null>;
   /** What one step of each part would do to the checks of a design. */
   cures(job: Job, design: Design): Promise<readonly Cure[]>;
   /** How probable it is that a design misses a check, of a study that says what is uncertain. */

@@ -7,6 +7,7 @@ import { compile } from "../src/problem/compile.ts";
 import type { Problem } from "../src/problem/types.ts";
 import type { Candidate } from "../src/search/candidate.ts";
 import type { Cure } from "../src/search/cures.ts";
+import { whyNotCheaper } from "../src/search/explain.ts";
 import type { FrontSearch } from "../src/search/front.ts";
 import { problemAt } from "../src/search/map.ts";
 import { gridSize, judgedOf, outcome } from "../src/search/outcome.ts";
@@ -14,7 +15,7 @@ import { Recall } from "../src/search/recall.ts";
 import { Search } from "../src/search/search.ts";
 import type { Share } from "../src/search/share.ts";
 import type { GridSize, ShareReport } from "../src/search/together.ts";
-import type { Judged, MapCell, Outcome } from "../src/search/types.ts";
+import type { Judged, MapCell, Outcome, Rejected } from "../src/search/types.ts";
 import type { Job, JobReading } from "./protocol.ts";
 
 /** Work between two looks at the post, ms: a stop is heard within one of these. */
@@ -51,6 +52,8 @@ const breathe = (): Promise<void> =>
  */
 export class ShareWorker {
   private problem: Problem | null = null;
+  /** The job that is open, its study as it came. */
+  private job: { readonly study: string; readonly catalog: CatalogFile } | null = null;
   /** As the job says it, before its ranges lead to a place. */
   private stated: { readonly study: Study; readonly catalog: Catalog } | null = null;
   private search: Search | null = null;
@@ -62,14 +65,26 @@ export class ShareWorker {
   /** A later call of the same worker makes an earlier loop end. */
   private turn = 0;
 
-  /** The catalog that was read last: an edit of the study, and the search after the reading, ask for the same again. */
-  private shelf: { readonly text: string; readonly file: CatalogFile } | null = null;
+  /** The catalog that was read last and its tables: most edits ask for the same again, or for all but one of them. */
+  private shelf: CatalogFile | null = null;
+  private readonly tables = new Map<string, { readonly text: string; readonly table: unknown }>();
 
-  /** A file that crosses to the worker is a copy each time; the parser knows again only the object that it has read. */
+  /** A file that crosses to the worker is a copy each time; the parser knows again only the objects that it has read. */
   private sameFile(file: CatalogFile): CatalogFile {
-    const text = JSON.stringify(file);
-    if (this.shelf?.text !== text) this.shelf = { text, file };
-    return this.shelf.file;
+    const entries = Object.entries(file).map(([name, table]): [string, unknown] => {
+      const text = JSON.stringify(table);
+      const known = this.tables.get(name);
+      if (known?.text === text) return [name, known.table];
+      this.tables.set(name, { text, table });
+      return [name, table];
+    });
+    const before: Readonly<Record<string, unknown>> = this.shelf ?? {};
+    if (
+      entries.length === Object.keys(before).length &&
+      entries.every(([name, table]) => before[name] === table)
+    )
+      return this.shelf as CatalogFile;
+    return (this.shelf = Object.fromEntries(entries) as CatalogFile);
   }
 
   read(job: Job): JobReading {
@@ -84,11 +99,22 @@ export class ShareWorker {
     this.before = this.search ?? this.before;
     this.search = null;
     this.front = null;
-    const read = parseStudy(job.study, { catalog: this.sameFile(job.catalog) });
+    this.job = null;
+    const catalog = this.sameFile(job.catalog);
+    const read = parseStudy(job.study, { catalog });
     if (!read.ok) throw new Error(read.errors.map((e) => e.message).join("; "));
     this.stated = read;
     this.problem = compile(read.study, read.catalog);
+    this.job = { study: JSON.stringify(job.study), catalog };
     return gridSize(this.problem);
+  }
+
+  /** What a question is about: the job that is open already, or another that takes its place. */
+  private about(job: Job): Problem {
+    const open =
+      this.job?.catalog === this.sameFile(job.catalog) && this.job.study === JSON.stringify(job.study);
+    if (!open) this.open(job);
+    return this.opened();
   }
 
   private opened(): Problem {
@@ -171,18 +197,33 @@ export class ShareWorker {
     this.turn++;
   }
 
-  judge(candidate: Candidate): Judged | null {
-    return judgedOf(this.opened(), candidate);
+  /** What `verify` says of it; what this search found is judged already. */
+  judge(candidate: Candidate | null): Judged | null {
+    const { best, judged } = this.search ?? {};
+    return judged && candidate?.key === best?.key ? judged : judgedOf(this.opened(), candidate);
   }
 
-  async cures(design: Design): Promise<readonly Cure[]> {
-    const problem = this.opened();
+  /** Why nothing cheaper than the answer of a job is safe; null where another question came first. */
+  async whyNot(job: Job, best: Judged): Promise<readonly Rejected[] | null> {
+    const problem = this.about(job);
+    const rows: Rejected[] = [];
+    for (const row of whyNotCheaper(problem, best)) {
+      rows.push(row);
+      await breathe();
+      if (problem !== this.problem) return null;
+    }
+    return rows;
+  }
+
+  async cures(job: Job, design: Design): Promise<readonly Cure[]> {
+    const problem = this.about(job);
     const { cures } = await import("../src/search/cures.ts");
     return cures(problem, design);
   }
 
   /** @throws RangeError where the study states nothing uncertain */
-  async chance(design: Design): Promise<Reliability> {
+  async chance(job: Job, design: Design): Promise<Reliability> {
+    this.about(job);
     if (!this.stated) throw new Error("no job is open in this worker");
     // seldom asked: it comes when it is
     const { reliability } = await import("../src/checks/reliability.ts");
@@ -191,7 +232,7 @@ export class ShareWorker {
 
   async outcome(shares: readonly ShareReport[], seconds: number): Promise<Outcome> {
     const problem = this.opened();
-    const found = outcome(problem, shares, seconds);
+    const found = outcome(problem, shares, seconds, (best) => this.judge(best));
     if (found.status !== "none-safe") return found;
     const { nearestMiss } = await import("../src/search/nearest.ts");
     return { ...found, nearest: nearestMiss(problem) };

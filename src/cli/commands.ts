@@ -1,4 +1,5 @@
 import { createThreads } from "../../workers/node-client.ts";
+import type { Job, SearchClient } from "../../workers/protocol.ts";
 import { reliability } from "../checks/reliability.ts";
 import { underRuleSets } from "../checks/under-rule-sets.ts";
 import { verify } from "../checks/verify.ts";
@@ -17,7 +18,7 @@ import { Grid } from "../search/grid.ts";
 import { leastOfAim, litres, objectiveOf } from "../search/ground.ts";
 import { packageArea } from "../search/map.ts";
 import { judgedOf } from "../search/outcome.ts";
-import type { Judged, Outcome } from "../search/types.ts";
+import type { Judged, Outcome, Rejected } from "../search/types.ts";
 import { type Arguments, UsageError } from "./arguments.ts";
 import { type OpenStudy, openDesign, openStudy, readText } from "./files.ts";
 import { reliabilityText } from "./reliability-text.ts";
@@ -46,7 +47,7 @@ const judgedData = (judged: Judged | null) =>
 
 const nothing = { design: null, verdict: null, bill: null, concreteVolume: null };
 
-export function outcomeData(outcome: Outcome) {
+export function outcomeData(outcome: Outcome, whyNotCheaper: readonly Rejected[]) {
   const { proof } = outcome;
   switch (outcome.status) {
     case "proven":
@@ -54,7 +55,7 @@ export function outcomeData(outcome: Outcome) {
         status: outcome.status,
         ...judgedData(outcome.best),
         proof,
-        whyNotCheaper: outcome.whyNotCheaper,
+        whyNotCheaper,
       };
     case "stopped":
       return { status: outcome.status, ...nothing, ...judgedData(outcome.best), proof, whyNotCheaper: [] };
@@ -71,14 +72,14 @@ export function outcomeData(outcome: Outcome) {
 
 export async function find(args: Arguments): Promise<Said> {
   const open = openStudy(args.files[0]);
-  const outcome = args.exhaustive ? enumerated(open) : await searched(open, args);
+  const { outcome, whyNot } = args.exhaustive ? enumerated(open) : await withThreads(open, args, explained);
   const audited = args.audit && outcome.status !== "stopped" ? auditOf(open, outcome) : null;
   const said = audited
     ? `\nAudit: ${audited.verified} cheaper designs looked at again, all fail; the answer holds on ${audited.elementsPerSpan} elements a span.`
     : "";
   return {
-    text: `${outcomeText(outcome, open)}${said}\n\n${cautionText}`,
-    data: { ...outcomeData(outcome), ...(audited && { audit: audited }) },
+    text: `${outcomeText(outcome, open, whyNot)}${said}\n\n${cautionText}`,
+    data: { ...outcomeData(outcome, whyNot), ...(audited && { audit: audited }) },
     exit: outcome.status === "none-safe" || (outcome.status === "stopped" && !outcome.best) ? 1 : 0,
   };
 }
@@ -104,18 +105,37 @@ function auditOf({ study, catalog }: OpenStudy, outcome: Outcome) {
   );
 }
 
-export async function searched({ file }: OpenStudy, { workers, timeLimit }: Arguments): Promise<Outcome> {
+/** An outcome, and the designs that show why nothing cheaper is safe. */
+interface Explained {
+  readonly outcome: Outcome;
+  readonly whyNot: readonly Rejected[];
+}
+
+export const searched = (open: OpenStudy, args: Arguments): Promise<Outcome> =>
+  withThreads(open, args, (pool, job) => pool.find(job, () => {}));
+
+async function explained(pool: SearchClient, job: Job): Promise<Explained> {
+  const outcome = await pool.find(job, () => {});
+  // nobody else asks these workers
+  return { outcome, whyNot: (outcome.status === "proven" && (await pool.whyNot())) || [] };
+}
+
+async function withThreads<T>(
+  { file }: OpenStudy,
+  { workers, timeLimit }: Arguments,
+  ask: (pool: SearchClient, job: Job) => Promise<T>,
+): Promise<T> {
   const pool = createThreads(workers);
   try {
     if (timeLimit < Number.POSITIVE_INFINITY) setTimeout(() => pool.stop(), timeLimit * 1000).unref();
-    return await pool.find({ study: file, catalog: defaultCatalog }, () => {});
+    return await ask(pool, { study: file, catalog: defaultCatalog });
   } finally {
     pool.dispose();
   }
 }
 
 /** Every design through `verify`, none passed over: for grids small enough. */
-function enumerated({ study, catalog }: OpenStudy): Outcome {
+function enumerated({ study, catalog }: OpenStudy): Explained {
   const problem = compile(study, catalog);
   const started = performance.now();
   let result: ReturnType<typeof enumerate>;
@@ -146,44 +166,36 @@ function enumerated({ study, catalog }: OpenStudy): Outcome {
     workers: 1,
   };
   return best
-    ? { status: "proven", best, proof, whyNotCheaper: whyNotCheaper(problem, best) }
-    : { status: "none-safe", nearest: null, proof };
+    ? { outcome: { status: "proven", best, proof }, whyNot: [...whyNotCheaper(problem, best)] }
+    : { outcome: { status: "none-safe", nearest: null, proof }, whyNot: [] };
 }
 
 export async function front(args: Arguments): Promise<Said> {
   const open = openStudy(args.files[0]);
-  const pool = createThreads(args.workers);
-  try {
-    if (args.timeLimit < Number.POSITIVE_INFINITY)
-      setTimeout(() => pool.stop(), args.timeLimit * 1000).unref();
-    const job = { study: open.file, catalog: defaultCatalog };
-    if (args.map !== undefined) {
-      if (args.map !== "height,antennaArea")
-        throw new UsageError(`--map: found "${args.map}", expected height,antennaArea`);
-      const map = await pool.map(job, mapAxes(open), () => {});
-      const text = map.cells
-        .map(
-          (c) =>
-            `${c.height.toFixed(2)} m  ${c.area.toFixed(2)} m2  ${c.cost === null ? `nothing safe: ${c.stoppedBy}` : `$${c.cost.toFixed(2)}`}`,
-        )
-        .join("\n");
-      return { text, data: map, exit: 0 };
-    }
-    const found = await pool.front(job, () => {});
-    const text = found.points
+  if (args.map !== undefined) {
+    if (args.map !== "height,antennaArea")
+      throw new UsageError(`--map: found "${args.map}", expected height,antennaArea`);
+    const map = await withThreads(open, args, (pool, job) => pool.map(job, mapAxes(open), () => {}));
+    const text = map.cells
       .map(
-        (p) =>
-          `$${p.cost.toFixed(2)}  ${p.concrete.toFixed(3)} m3  margin ${percent(p.margin)} %${hasAllMargin(p.margin) ? " or more" : ""}`,
+        (c) =>
+          `${c.height.toFixed(2)} m  ${c.area.toFixed(2)} m2  ${c.cost === null ? `nothing safe: ${c.stoppedBy}` : `$${c.cost.toFixed(2)}`}`,
       )
       .join("\n");
-    return {
-      text: `${found.status === "proven" ? "exact" : "stopped: not all is proven"}: ${found.points.length} designs that none beats\n${text}`,
-      data: found,
-      exit: found.points.length === 0 ? 1 : 0,
-    };
-  } finally {
-    pool.dispose();
+    return { text, data: map, exit: 0 };
   }
+  const found = await withThreads(open, args, (pool, job) => pool.front(job, () => {}));
+  const text = found.points
+    .map(
+      (p) =>
+        `$${p.cost.toFixed(2)}  ${p.concrete.toFixed(3)} m3  margin ${percent(p.margin)} %${hasAllMargin(p.margin) ? " or more" : ""}`,
+    )
+    .join("\n");
+  return {
+    text: `${found.status === "proven" ? "exact" : "stopped: not all is proven"}: ${found.points.length} designs that none beats\n${text}`,
+    data: found,
+    exit: found.points.length === 0 ? 1 : 0,
+  };
 }
 
 /** Heights and areas about the wish. */

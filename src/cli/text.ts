@@ -4,7 +4,7 @@ import type { Check, Verdict } from "../model/verdict.ts";
 import { formatQuantity } from "../quantity/format.ts";
 import { caution } from "../report/caution.ts";
 import { NO_HOLD, percent } from "../report/names.ts";
-import type { Outcome, Proof } from "../search/types.ts";
+import type { Outcome, Proof, Rejected } from "../search/types.ts";
 import { type Book, changeText, designText, feet } from "./design-text.ts";
 
 // readable text: the same facts as the JSON, in US units, for a terminal
@@ -110,7 +110,8 @@ const proofText = (proof: Proof): string =>
       .map(([rule, count]) => `  ${many(count).padStart(12)}  ${rule}`),
   ].join("\n");
 
-export function outcomeText(outcome: Outcome, book: Book): string {
+/** @param whyNot designs that show why nothing cheaper is safe */
+export function outcomeText(outcome: Outcome, book: Book, whyNot: readonly Rejected[]): string {
   const { margin } = book.study.wishes;
   const lines: string[] = [];
   if (outcome.status === "proven")
@@ -138,12 +139,12 @@ export function outcomeText(outcome: Outcome, book: Book): string {
         : []),
     );
   lines.push(proofText(outcome.proof));
-  if (outcome.status === "proven" && outcome.whyNotCheaper.length > 0) {
+  if (whyNot.length > 0) {
     // what uses less than the whole capacity fails by the margin that the study wants
     const left =
       margin > 0 ? ` (used, of the ${(1 / (1 + margin)).toFixed(2)} that the wished margin leaves)` : "";
     lines.push(`Why not cheaper${left}:`);
-    for (const row of outcome.whyNotCheaper)
+    for (const row of whyNot)
       lines.push(
         `  saves ${dollars(row.saves)}  ${changeText(row.change, book)}: fails in ${row.failsIn.toLowerCase()}, ${shareText(row.utilisation)}`,
       );

@@ -7,6 +7,11 @@ import type { Judged, Outcome, Proof } from "./types.ts";
 
 /** Asks the exact search for the least of something. Each answer is proven, or the whole is stopped. */
 export type Ask = (file: StudyFile) => Promise<Outcome>;
+/** An answer, and the study that it is the least of. */
+export interface Pursued {
+  readonly outcome: Outcome;
+  readonly file: StudyFile;
+}
 
 /** What the aims need to know of a study: its choices, largest first where more is wanted. */
 export interface Choices {
@@ -33,7 +38,7 @@ const HALVED = 0.005;
  * question; the most of margin, height or area within the budget is a row of them, the last of which says that
  * nothing within the budget has more.
  */
-export async function pursue(study: Study, file: StudyFile, choices: Choices, ask: Ask): Promise<Outcome> {
+export async function pursue(study: Study, file: StudyFile, choices: Choices, ask: Ask): Promise<Pursued> {
   const spent: Proof[] = [];
   const asked: Ask = async (one) => {
     const outcome = await ask({ ...one, nextAim: undefined });
@@ -43,16 +48,10 @@ export async function pursue(study: Study, file: StudyFile, choices: Choices, as
   const { aim, nextAim } = study;
   const found = await solve(aim, file, choices, study.wishes.margin, asked);
   if (nextAim === undefined || found.outcome.status !== "proven")
-    return { ...found.outcome, proof: together(spent) };
+    return { ...found, outcome: { ...found.outcome, proof: together(spent) } };
   const held = keep(aim, found.file, found.outcome.best);
   const next = await solve(nextAim, held, choices, study.wishes.margin, asked);
-  return { ...next.outcome, proof: together(spent) };
-}
-
-interface Solved {
-  readonly outcome: Outcome;
-  /** The study that it answers. */
-  readonly file: StudyFile;
+  return { ...next, outcome: { ...next.outcome, proof: together(spent) } };
 }
 
 const withWishes = (file: StudyFile, wishes: Partial<StudyFile["wishes"]>, aim: Aim = "cost"): StudyFile => ({
@@ -61,7 +60,13 @@ const withWishes = (file: StudyFile, wishes: Partial<StudyFile["wishes"]>, aim: 
   wishes: { ...file.wishes, ...wishes },
 });
 
-async function solve(aim: Aim, file: StudyFile, choices: Choices, margin: number, ask: Ask): Promise<Solved> {
+async function solve(
+  aim: Aim,
+  file: StudyFile,
+  choices: Choices,
+  margin: number,
+  ask: Ask,
+): Promise<Pursued> {
   if (isLeast(aim)) {
     const one = { ...file, aim };
     return { outcome: await ask(one), file: one };
@@ -84,8 +89,8 @@ async function firstSafe(
   wishes: readonly Partial<StudyFile["wishes"]>[],
   file: StudyFile,
   ask: Ask,
-): Promise<Solved> {
-  let last: Solved | null = null;
+): Promise<Pursued> {
+  let last: Pursued | null = null;
   for (const wish of wishes) {
     const one = withWishes(file, wish);
     last = { outcome: await ask(one), file: one };
@@ -95,8 +100,8 @@ async function firstSafe(
   return last;
 }
 
-async function mostMargin(file: StudyFile, wished: number, ask: Ask): Promise<Solved> {
-  const at = async (margin: number): Promise<Solved> => {
+async function mostMargin(file: StudyFile, wished: number, ask: Ask): Promise<Pursued> {
+  const at = async (margin: number): Promise<Pursued> => {
     const one = withWishes(file, { margin });
     return { outcome: await ask(one), file: one };
   };

@@ -18,10 +18,11 @@ const ROWS = 8;
 const PER_KIND = 2;
 
 /**
- * The cheapest designs one step away from the answer that save something, each with the check that rejects it.
+ * The cheapest designs one step away from the answer that save something, each with the check that rejects it: one by
+ * one, as each is judged.
  * @throws SearchDefect where one of them is safe: then the answer was not the cheapest
  */
-export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
+export function* whyNotCheaper(problem: Problem, best: Judged): Generator<Rejected> {
   const objective = objectiveOf(problem);
   const cents = Math.round(best.verdict.bill.total * 100);
   const value = objective({
@@ -39,7 +40,7 @@ export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
   // nearest saving first
   priced.sort((a, b) => objective(b) - objective(a));
   const seen = new Map<string, number>();
-  const rows: Rejected[] = [];
+  let rows = 0;
   for (const { design, change, cents: cost, concrete } of priced) {
     const kind =
       change.what === "level" || change.what === "strand" ? `${change.what} ${change.level}` : change.what;
@@ -49,17 +50,16 @@ export function whyNotCheaper(problem: Problem, best: Judged): Rejected[] {
     const verdict = verify(problem, design);
     const failing = verdict.checks.find((check) => !check.passes);
     if (!failing) throw new SearchDefect(`a cheaper design passes every check: ${JSON.stringify(design)}`);
-    rows.push({
+    yield {
       design,
       change,
       saves: (cents - cost) / 100,
       savesConcrete: best.verdict.concreteVolume - concrete / 1e4,
       failsIn: failing.title,
       utilisation: failing.utilisation,
-    });
-    if (rows.length >= ROWS) break;
+    };
+    if (++rows >= ROWS) break;
   }
-  return rows;
 }
 
 /** Price and volumes without the mast's analysis. */

@@ -12,6 +12,7 @@ import { MOST_FALLEN } from "./tally.ts";
 import type { ShareReport } from "./together.ts";
 import { SAFE } from "./together.ts";
 import { CAP, Tree } from "./tree.ts";
+import type { Judged } from "./types.ts";
 
 /** Roots far apart in price, the first to be tried last: dear enough to hold, then dearer, then cheaper. */
 const DIVES = [0, 0.15, 1, 0.25, 0.4, 0.9, 0.6, 0.75, 0.5];
@@ -34,6 +35,8 @@ export class Search {
   readonly tree: Tree;
   readonly problem: Problem;
   best: Candidate | null = null;
+  /** What `verify` says of the best that a step ended with. */
+  judged: Judged | null = null;
   analysed = 0;
   /** Partial designs and structures whose least cost was worked out. */
   bounded = 0;
@@ -88,8 +91,14 @@ export class Search {
     this.elsewhere = Math.min(this.elsewhere, objective);
   }
 
-  /** Walks for about this long; true when the search has ended. */
+  /** Walks for about this long; true when the search has ended. What it ends with as the best, `verify` has passed. */
   step(milliseconds: number): boolean {
+    this.walk(milliseconds);
+    if (this.best && this.judged?.design !== this.best.design) this.judged = this.judge(this.best);
+    return this.finished;
+  }
+
+  private walk(milliseconds: number): void {
     const until = performance.now() + milliseconds;
     while (!this.finished && performance.now() < until) {
       const start = this.best ? undefined : this.dives.pop();
@@ -108,7 +117,6 @@ export class Search {
       else if (node.stage === "probed") this.analyse(node);
       else for (const child of this.tree.children(node)) this.push(child);
     }
-    return this.finished;
   }
 
   /** Roots from which a first safe design is sought, the next one last. */
@@ -138,9 +146,7 @@ export class Search {
   }
 
   private keep(candidate: Candidate): void {
-    if (!better(candidate, this.best)) return;
-    this.judge(candidate);
-    this.best = candidate;
+    if (better(candidate, this.best)) this.best = candidate;
   }
 
   private push(node: Node): void {
@@ -179,9 +185,10 @@ export class Search {
     this.tree.prune(`analysed and failed: ${limitState}`, node.designs, revivable);
   }
 
-  /** The only judge has the last word on every incumbent. @throws SearchDefect */
-  private judge(candidate: Candidate): void {
-    const verdict = verify(this.problem, candidate.design);
+  /** The only judge has the last word on every incumbent that leaves a step. @throws SearchDefect */
+  private judge(candidate: Candidate): Judged {
+    const { design } = candidate;
+    const verdict = verify(this.problem, design);
     const worst = 1 / (1 + verdict.smallestMargin);
     if (!verdict.passes)
       throw new SearchDefect(
@@ -191,6 +198,7 @@ export class Search {
       throw new SearchDefect(
         `the search has ${candidate.cents} cents and utilisation ${candidate.use} for ${candidate.key}; verify has ${verdict.bill.total * 100} and ${worst}`,
       );
+    return { design, verdict };
   }
 
   private finish(): void {

@@ -72,12 +72,7 @@ export type Change =
   | { readonly what: "arm"; readonly from: string | null; readonly to: string | null };
 
 export type Outcome =
-  | {
-      readonly status: "proven";
-      readonly best: Judged;
-      readonly proof: Proof;
-      readonly whyNotCheaper: readonly Rejected[];
-    }
+  | { readonly status: "proven"; readonly best: Judged; readonly proof: Proof }
   | { readonly status: "stopped"; readonly best: Judged | null; readonly proof: Proof }
   | { readonly status: "none-safe"; readonly nearest: Judged | null; readonly proof: Proof };
 

@@ -14,8 +14,8 @@ const reading = { paper: { study, catalog }, study, catalog } as unknown as Read
 const ended = (outcome: Outcome) => answerOf({ finding: { state: "ended", reading, outcome }, former: null });
 
 test("answerOf() calls a proven design safe only where its verdict passes", () => {
-  expect(ended({ status: "proven", best: judged(0.97), proof, whyNotCheaper: [] }).kind).toBe("proven");
-  expect(ended({ status: "proven", best: judged(1.02), proof, whyNotCheaper: [] }).kind).toBe("unsafe");
+  expect(ended({ status: "proven", best: judged(0.97), proof }).kind).toBe("proven");
+  expect(ended({ status: "proven", best: judged(1.02), proof }).kind).toBe("unsafe");
   expect(ended({ status: "stopped", best: judged(1.02), proof }).kind).toBe("unsafe");
 });
 
@@ -30,7 +30,7 @@ test("answerOf() while searching shows no failing design as the best so far", ()
 test("answerOf() keeps the former answer, marked so, until the first safe design of the new givens", () => {
   const former = {
     reading,
-    outcome: { status: "proven", best: judged(), proof, whyNotCheaper: [] } as const,
+    outcome: { status: "proven", best: judged(), proof } as const,
   };
   const waiting = answerOf({ finding: { state: "searching", reading, progress: null }, former });
   expect(waiting).toMatchObject({ kind: "proven", former: true });

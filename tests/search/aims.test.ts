@@ -26,7 +26,7 @@ const ask = async (file: StudyFile): Promise<Outcome> => {
 async function pursued(file: StudyFile): Promise<Outcome> {
   const read = parseStudy(file, { catalog: defaultCatalog });
   if (!read.ok) throw new Error(read.errors.map((error) => error.message).join("; "));
-  return pursue(read.study, file, choicesOf(read.study, read.catalog), ask);
+  return (await pursue(read.study, file, choicesOf(read.study, read.catalog), ask)).outcome;
 }
 
 /** What an aim makes of a safe design, the less the better. */

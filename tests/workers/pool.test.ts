@@ -1,7 +1,9 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
+import { verify } from "../../src/checks/verify.ts";
 import { defaultCatalog } from "../../src/model/default-catalog.ts";
 import { parseCatalog, parseStudy } from "../../src/model/parse.ts";
 import { startingStudies } from "../../src/model/starting-studies.ts";
+import { compile } from "../../src/problem/compile.ts";
 import type { Outcome, Progress } from "../../src/search/types.ts";
 import { createThreads } from "../../workers/node-client.ts";
 import type { Pool } from "../../workers/pool.ts";
@@ -104,6 +106,35 @@ describe("a pool of real threads", () => {
     expect([...shares]).toEqual([2]);
     expect(told(await pool.find(job("hard-ground"), () => {})).passes).toBe(true);
   });
+
+  it("whyNot() gives cheaper designs that fail, of whichever aim, and null where another question came first", async () => {
+    pool = createThreads(2);
+    await expect(async () => pool?.whyNot()).rejects.toThrow("no answer to explain");
+    const used = job("used-stack");
+    const { total } = told(await pool.find(used, () => {}));
+    const rows = await pool.whyNot();
+    expect(rows?.length).toBeGreaterThan(2);
+    for (const { design, saves, utilisation } of rows ?? []) {
+      const read = parseStudy(used.study, { catalog: used.catalog });
+      if (!read.ok) throw new Error("expected a study that parses");
+      const verdict = verify(compile(read.study, read.catalog), design);
+      expect(verdict.passes).toBe(false);
+      expect(verdict.checks[0].utilisation).toBe(utilisation);
+      expect(verdict.bill.total).toBeCloseTo(total - saves, 6);
+    }
+    const asked = pool.whyNot();
+    await pool.find(job("hard-ground"), () => {});
+    expect(await asked).toBeNull();
+    // the last question of the row found nothing safe: what is explained is the answer
+    await pool.find(
+      {
+        ...used,
+        study: { ...used.study, aim: "margin", wishes: { ...used.study.wishes, budget: total + 100 } },
+      },
+      () => {},
+    );
+    expect((await pool.whyNot())?.length).toBeGreaterThan(0);
+  }, 60_000);
 
   it("a job that does not parse rejects with the parser's words", async () => {
     pool = createThreads(1);

@@ -3,7 +3,7 @@ import type { Catalog, CatalogFile } from "../../model/catalog.ts";
 import { defaultCatalog } from "../../model/default-catalog.ts";
 import { demoStudy } from "../../model/demo-study.ts";
 import type { Study, StudyFile } from "../../model/study.ts";
-import type { Outcome, Progress } from "../../search/types.ts";
+import type { Judged, Outcome, Progress, Rejected } from "../../search/types.ts";
 import type { System } from "../wording/figures.ts";
 import type { KeptStudy, KeptVersion } from "./cupboard.ts";
 import { begin, edit, goesOn, type History, redo, type Step, undo, undoTo } from "./history.ts";
@@ -55,6 +55,8 @@ export interface Book {
   readonly former: { readonly reading: Reading; readonly outcome: Outcome } | null;
   /** The answer as it stood before the last edit, for "what your edit did". */
   readonly before: Outcome | null;
+  /** Why nothing cheaper than a proven answer is safe: it comes a moment after the answer. */
+  readonly whyNot: { readonly best: Judged; readonly rows: readonly Rejected[] } | null;
   readonly system: System;
   readonly light: "auto" | "day" | "lamp";
   readonly page: Page;
@@ -100,6 +102,7 @@ export const book = createStore<Book>({
   finding: { state: "waiting" },
   former: null,
   before: null,
+  whyNot: null,
   system: "us",
   light: "auto",
   page: "answer",

@@ -1,6 +1,6 @@
 import { createSearchClient } from "../../../workers/client.ts";
 import type { SearchClient } from "../../../workers/protocol.ts";
-import type { Outcome, Progress } from "../../search/types.ts";
+import type { Judged, Outcome, Progress } from "../../search/types.ts";
 import { book, job, knowPaper, type Paper, type Reading } from "./book.ts";
 import { knowCatalog, readerComes } from "./reader.ts";
 
@@ -46,7 +46,17 @@ const progressOf = () => {
 const end = (reading: Reading, outcome: Outcome) => {
   if (reading !== current) return;
   book.setCalmly({ finding: { state: "ended", reading, outcome }, former: { reading, outcome } });
+  if (outcome.status === "proven") explain(reading, outcome.best);
 };
+
+/** The answer does not wait for its reasons. A cheaper one that is safe would be a defect, and is said as one. */
+const explain = (reading: Reading, best: Judged) =>
+  searchClient()
+    .whyNot()
+    .then(
+      (rows) => rows && reading === current && book.setCalmly({ whyNot: { best, rows } }),
+      (error: unknown) => breakOff(reading, error),
+    );
 
 const breakOff = (reading: Reading, error: unknown) => {
   if (reading !== current) return;

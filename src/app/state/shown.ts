@@ -1,4 +1,4 @@
-import type { Judged, Outcome, Proof, Rejected } from "../../search/types.ts";
+import type { Judged, Outcome, Proof } from "../../search/types.ts";
 import type { Book, Reading } from "./book.ts";
 
 /** What the Answer page may say: a design is called safe only where its verdict passes. */
@@ -6,12 +6,7 @@ export type Answer =
   | { readonly kind: "starting" }
   | { readonly kind: "broken"; readonly message: string }
   | (Base & { readonly kind: "searching"; readonly best: Judged | null; readonly proof: Proof | null })
-  | (Base & {
-      readonly kind: "proven";
-      readonly best: Judged;
-      readonly proof: Proof;
-      readonly whyNot: readonly Rejected[];
-    })
+  | (Base & { readonly kind: "proven"; readonly best: Judged; readonly proof: Proof })
   | (Base & { readonly kind: "stopped"; readonly best: Judged | null; readonly proof: Proof })
   | (Base & { readonly kind: "none-safe"; readonly nearest: Judged | null; readonly proof: Proof })
   | (Base & { readonly kind: "unsafe"; readonly best: Judged; readonly proof: Proof });
@@ -30,7 +25,7 @@ const ended = (reading: Reading, outcome: Outcome, former: boolean): Answer => {
   // The search never hands over a failing design; if it did, this page would still not call it safe.
   if (best && !best.verdict.passes) return { kind: "unsafe", reading, former, best, proof };
   if (outcome.status === "stopped") return { kind: "stopped", reading, former, best, proof };
-  return { kind: "proven", reading, former, best: outcome.best, proof, whyNot: outcome.whyNotCheaper };
+  return { kind: "proven", reading, former, best: outcome.best, proof };
 };
 
 export const answerOf = ({ finding, former }: Pick<Book, "finding" | "former">): Answer => {

@@ -77,7 +77,7 @@ const Body = () => {
         )}
         {answer.kind === "proven" && "reading" in answer && (
           <WhyNot
-            rows={answer.whyNot}
+            best={answer.best}
             catalog={answer.reading.catalog}
             aim={leastOfAim(answer.reading.study.aim)}
             margin={answer.reading.study.wishes.margin}

@@ -1,7 +1,7 @@
 import type { Least } from "../../model/aim.ts";
 import type { Catalog } from "../../model/catalog.ts";
 import { lowerFirst } from "../../report/names.ts";
-import type { Rejected } from "../../search/types.ts";
+import type { Judged, Rejected } from "../../search/types.ts";
 import { usePhone } from "../parts/measured.ts";
 import { useBook } from "../state/book.ts";
 import { changeWords } from "../wording/change.ts";
@@ -9,7 +9,7 @@ import { changeWords } from "../wording/change.ts";
 import { money, said, used } from "../wording/figures.ts";
 
 interface Props {
-  readonly rows: readonly Rejected[];
+  readonly best: Judged;
   readonly catalog: Catalog;
   readonly levels: number;
   readonly aim: Least;
@@ -18,9 +18,13 @@ interface Props {
 }
 
 /** Cheaper designs near the answer, nearest saving first, and where each fails. */
-export const WhyNot = ({ rows, catalog, levels, aim, margin }: Props) => {
+export const WhyNot = ({ best, catalog, levels, aim, margin }: Props) => {
   const system = useBook((state) => state.system);
+  const known = useBook((state) => state.whyNot);
   const phone = usePhone();
+  // the rows of the answer before keep their place until those of this one come, unseen: they are not its reasons
+  const waits = known !== null && known.best !== best;
+  const rows = known?.rows ?? [];
   if (rows.length === 0) return null;
   const saved = (row: Rejected) => (aim === "cost" ? row.saves : row.savesConcrete);
   const sorted = [...rows].sort((a, b) => saved(a) - saved(b));
@@ -34,7 +38,7 @@ export const WhyNot = ({ rows, catalog, levels, aim, margin }: Props) => {
       : "";
   const gloss = `each of these saves ${aim === "cost" ? "money" : `${aim} or money`} and fails${most}`;
   return (
-    <div className="sec">
+    <div className="sec" style={waits ? { visibility: "hidden" } : undefined}>
       <h2>
         {aim === "cost" ? "Why not cheaper" : "Why not less"}
         {!phone && <small>{gloss}</small>}
