@@ -11,6 +11,7 @@ import {
 import { barMass, footingBars } from "../../physics/concrete/bars.ts";
 import { deadmanCapacity, deadmanTakeOff, heldAtEnds } from "../../physics/ground/deadman.ts";
 import { pricesOf } from "../price.ts";
+import { remembered } from "../remembered.ts";
 import { sizesOf } from "../sizes.ts";
 import type { AnchorPart, AnchorReaction, Ground } from "../types.ts";
 
@@ -19,6 +20,15 @@ type Row = Extract<AnchorRow, { kind: "deadman" }>;
 /** What an anchor is pulled by in all, N: nothing that presses it counts. */
 export const pullOf = ({ uplift, lateral }: AnchorReaction): number =>
   aslant(Math.max(0, uplift), Math.max(0, lateral));
+
+/** Its concrete, however deep it lies. */
+const concreteOf = remembered(
+  (row: Row, length: number, height: number, width: number, strength: number, barYield: number) => {
+    const bar = footingBars.find(({ name }) => name === row.bars) ?? null;
+    const { cage, ways } = beamStrengths({ length, height, width, bar }, strength, barYield);
+    return { cage: cage?.runs ?? [], mass: barMass(cage?.runs ?? []), ways };
+  },
+);
 
 /**
  * A buried concrete beam: uplift and lateral pull are held apart, each with its own factor, and bend the block between
@@ -36,12 +46,16 @@ export function deadman(
   const allowable = capacity.lateralBasis === "lateral-bearing" && ground.soil.values === "allowable";
   const lateralRule = allowable ? rules.bearing : rules.anchorLateral;
   const { concrete, concreteDesign } = rules;
-  const beam = {
-    ...choice,
-    bar: footingBars.find(({ name }) => name === row.bars) ?? null,
-    ends: heldAtEnds({ ...choice, shape: row.lifts }, ground.givens),
-  };
-  const { cage, ways } = beamStrengths(beam, concrete.strength, concreteDesign.barYield);
+  const { length, height, width } = choice;
+  const beam = { length, ends: heldAtEnds({ ...choice, shape: row.lifts }, ground.givens) };
+  const { cage, mass, ways } = concreteOf(
+    row,
+    length,
+    height,
+    width,
+    concrete.strength,
+    concreteDesign.barYield,
+  );
   const factored = (pull: number) => concreteDesign.loadFactor * Math.max(0, pull);
   const bendsBy = (way: BeamStrength, { uplift, lateral }: AnchorReaction) =>
     bendingUse(beam, way, factored(uplift), factored(lateral));
@@ -68,7 +82,7 @@ export function deadman(
       lateral > 0 ? (lateral * lateralRule.required) / capacity.lateral : 0,
       (pullOf({ uplift, lateral }) * rules.guy.required) / rodHolds,
     );
-  const takeOff = { ...deadmanTakeOff(choice), bars: barMass(cage?.runs ?? []) };
+  const takeOff = { ...deadmanTakeOff(choice), bars: mass };
   const extras = [{ item: `${row.name}: rod`, price: row.rod, quantity: 1, unit: "each" as const }];
   return {
     choice: { kind: "deadman", row: row.id, ...choice },
@@ -80,7 +94,7 @@ export function deadman(
       Math.hypot(choice.length, choice.width) / 2 +
       choice.depth * Math.tan(((row.lifts === "cone" ? 30 : rules.upliftAngle.degrees) * Math.PI) / 180),
     ...pricesOf({ takeOff, extras }, ground),
-    cage: cage?.runs ?? [],
+    cage,
     floor(uplift, lateral, enough = Number.POSITIVE_INFINITY) {
       const held = use(uplift, lateral);
       return held > enough ? held : Math.max(held, concreteUse([{ uplift, lateral }], enough));
@@ -109,7 +123,7 @@ export function deadman(
       const { loadFactor, source } = concreteDesign;
       const words =
         way.sort === "plain"
-          ? `as plain concrete, ACI 318-19 chapter 14${cage ? ", which holds more than its bars" : row.bars ? `: no room in it for bars ${row.bars} and their cover` : ""}`
+          ? `as plain concrete, ACI 318-19 chapter 14${cage.length > 0 ? ", which holds more than its bars" : row.bars ? `: no room in it for bars ${row.bars} and their cover` : ""}`
           : `4 bars ${row.bars} along its edges, in ties`;
       const kNm = (moment: number) => (moment / 1000).toFixed(1);
       return [

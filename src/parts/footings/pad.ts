@@ -13,6 +13,7 @@ import {
 import type { FootingResistance } from "../../physics/ground/loads.ts";
 import { padCover, padResistance, padTakeOff } from "../../physics/ground/pad.ts";
 import { padRocking } from "../../physics/ground/rocking.ts";
+import { remembered } from "../remembered.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingPart, Ground } from "../types.ts";
 import { concreteLimit, type FootingLimit, footingOf } from "./footing.ts";
@@ -32,6 +33,23 @@ const TOO_MANY =
   "so many that the concrete crushes before they stretch, which ACI 318-19 8.3.3.1 does not allow";
 const crushes = (area: number, moment: number): boolean => area > 0 && moment === 0;
 
+/** Its concrete and bars, whatever it stands on. */
+const concreteOf = remembered(
+  (
+    { pedestal, cage }: Row,
+    width: number,
+    thickness: number,
+    depth: number,
+    steel: number,
+    mats: number,
+    strength: number,
+    barYield: number,
+  ) => {
+    const made = padBars({ width, thickness, depth, pedestal, steel, mats }, cage, strength, barYield);
+    return { ...made, mass: barMass(made.runs), strength: slabStrength(made.slab) };
+  },
+);
+
 /** How it stands, and what that does to its concrete. */
 interface Response extends FootingResistance, SlabLoads {}
 
@@ -40,13 +58,16 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
   const { soil, givens, rules } = ground;
   const { width, thickness, depth, steel, mats } = size;
   const geometry = { width, thickness, depth, pedestal: row.pedestal };
-  const { slab, runs, pedestalMoment, words } = padBars(
-    { ...geometry, steel, mats },
-    row.cage,
+  const { slab, runs, mass, pedestalMoment, words, strength } = concreteOf(
+    row,
+    width,
+    thickness,
+    depth,
+    steel,
+    mats,
     rules.concrete.strength,
     rules.concreteDesign.barYield,
   );
-  const strength = slabStrength(slab);
   const { counted, dry } = padCover(geometry, soil, givens);
   const stem = depth - thickness;
   const { loadFactor, source } = rules.concreteDesign;
@@ -67,7 +88,7 @@ export function pad(row: Row, size: PadSize, ground: Ground): FootingPart {
   return footingOf<Response>(
     {
       choice: { kind: "pad", row: row.id, ...size },
-      takeOff: { ...padTakeOff(geometry), bars: barMass(runs) },
+      takeOff: { ...padTakeOff(geometry), bars: mass },
       bars: runs,
       top: row.pedestal,
       rocking: padRocking(soil, width, depth),

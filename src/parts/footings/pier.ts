@@ -14,6 +14,7 @@ import {
 } from "../../physics/ground/pier.ts";
 import { pierRocking } from "../../physics/ground/rocking.ts";
 import { stretches } from "../../physics/ground/soil.ts";
+import { remembered } from "../remembered.ts";
 import { sizesOf } from "../sizes.ts";
 import type { FootingLoads, FootingPart, Ground } from "../types.ts";
 import { bearingRule, type FootingLimit, footingOf } from "./footing.ts";
@@ -85,34 +86,37 @@ const refused = (ground: Ground): FootingLimit<FootingLoads> => ({
     `found a soil (${ground.soil.name}) with no allowable lateral bearing and, outside rock, neither friction angle nor undrained strength; IBC 1807.3.2.1 wants the first, Broms one of the others`,
 });
 
+/** Its cage and what it holds, N m and N, whatever it stands in; 0 where it has no room for one. */
+const concreteOf = remembered(
+  (row: Row, diameter: number, depth: number, strength: number, barYield: number) => {
+    const cage = roundCage(diameter, depth, row.cage);
+    const bars = cage?.runs ?? [];
+      const mass = barMass(bars);
+    if (!cage) return { cage, bars, mass, strength: 0, sheared: 0 };
+    const { ring, count, bar, ties } = cage;
+    return {
+      cage,
+      bars,
+      mass,
+      strength: roundMoment(diameter, ring, count, bar.area, strength, barYield),
+      sheared: roundShear(diameter, count * bar.area, 2 * tieBar.area, ties, strength, barYield),
+    };
+  },
+);
+
 /** A drilled round pier: the ground beside it holds the mast's moment, its tip the weight. */
 export function pier(row: Row, size: PierGeometry, ground: Ground): FootingPart {
   const { soil, givens, rules } = ground;
   const { concrete, concreteDesign } = rules;
   const ways = waysOf(size, ground);
-  const cage = roundCage(size.diameter, size.depth, row.cage);
-  const strength = cage
-    ? roundMoment(
-        size.diameter,
-        cage.ring,
-        cage.count,
-        cage.bar.area,
-        concrete.strength,
-        concreteDesign.barYield,
-      )
-    : 0;
-  const sheared = cage
-    ? roundShear(
-        size.diameter,
-        cage.count * cage.bar.area,
-        2 * tieBar.area,
-        cage.ties,
-        concrete.strength,
-        concreteDesign.barYield,
-      )
-    : 0;
+  const { cage, bars, mass, strength, sheared } = concreteOf(
+    row,
+    size.diameter,
+    size.depth,
+    concrete.strength,
+    concreteDesign.barYield,
+  );
   const { loadFactor, source } = concreteDesign;
-  const bars = cage?.runs ?? [];
   /** Greatest moment and shear in the pier at strength level, as every way has it. */
   const inside = ({ shear, moment }: FootingLoads) => {
     const v = loadFactor * Math.abs(shear);
@@ -128,7 +132,7 @@ export function pier(row: Row, size: PierGeometry, ground: Ground): FootingPart 
   return footingOf<FootingLoads>(
     {
       choice: { kind: "pier", row: row.id, ...size },
-      takeOff: { ...pierTakeOff(size), bars: barMass(bars) },
+      takeOff: { ...pierTakeOff(size), bars: mass },
       bars,
       top: size.diameter / Math.SQRT2,
       rocking: pierRocking(soil, size.diameter, size.depth),

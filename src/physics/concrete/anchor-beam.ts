@@ -13,14 +13,19 @@ import {
 import { type EdgeCage, edgeCage } from "./cage.ts";
 import { rectangleMoment, tiedShear } from "./section-strength.ts";
 
-/** A block that a rod pulls in its middle and the ground holds along its length. m, Pa. */
-export interface AnchorBeam {
+/** A block that a rod pulls in its middle, m. */
+export interface AnchorBlock {
   readonly length: number;
   readonly height: number;
   /** Along the pull. */
   readonly width: number;
   /** Along its four edges; null of plain concrete. */
   readonly bar: Bar | null;
+}
+
+/** How the ground holds it along its length, m. */
+export interface AnchorBeam {
+  readonly length: number;
   /**
    * What the soil beyond its ends holds of an upward pull, as a share: it hangs on the ends. Of 0 the pull is held evenly
    * all along.
@@ -88,11 +93,11 @@ function barredWay(
 
 /** What a block is made of and may be judged as: plain, and by its bars where it has any. docs/theory/concrete.md. */
 export function beamStrengths(
-  beam: AnchorBeam,
+  block: AnchorBlock,
   strength: number,
   barYield: number,
 ): { readonly cage: EdgeCage | null; readonly ways: readonly BeamStrength[] } {
-  const { length, height, width, bar } = beam;
+  const { length, height, width, bar } = block;
   const root = PSI * rootOf(strength);
   // 14.5.5.1: twice 4/3 root on a square of plate and depth; the plate counts as a point
   const through = Math.max(0, Math.min(height, width) - EARTH_COVER);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
-  type AnchorBeam,
+  type AnchorBlock,
   beamStrengths,
   bendingUse,
   momentLevel,
@@ -29,7 +29,7 @@ const block = fc.record({
  * an arithmetic of its own. Returns design moments, the factor of table 21.2.2 in them.
  */
 function inCells(
-  { height, width }: AnchorBeam,
+  { height, width }: AnchorBlock,
   rows: { height: number; width: number },
   area: number,
   angle: number,
