@@ -37,8 +37,8 @@ export const floorOf = ({ spent, ground }: Node): number => spent + ground.aimed
 export const holdOf = ({ star }: Node): number => star?.hold ?? 0;
 
 /**
- * A partial design: choices made top down, and what every completion must at least cost, pour and use. A node is
- * never changed; a step of the search makes children.
+ * A partial design: choices made top down, and what every completion must at least cost, pour and use. A step of the
+ * search makes children and changes no node; only a later search changes those that are handed on to it.
  */
 export interface Node {
   readonly stage: "root" | "levels" | "star" | "strands" | "structure" | "probed";

@@ -1,7 +1,6 @@
 import type { Strand } from "../model/catalog.ts";
 import type { PlacedStar } from "../problem/star.ts";
 import type { Problem } from "../problem/types.ts";
-import { NOTHING } from "./ground.ts";
 import type { Node, Root } from "./node.ts";
 import { physicalBasis } from "./recall.ts";
 import { mountCents } from "./roots.ts";
@@ -33,12 +32,16 @@ function mastsOf(problem: Problem, share: Share): string {
 
 const NONE: readonly never[] = [];
 
+/** A node that its search has given away. */
+type Handed = { -readonly [Key in keyof Node]: Node[Key] };
+
 /**
- * How a partial design of an earlier tree stands in this one: the same mast with the prices and the ground of now;
- * null, counted, where nothing holds it. A mast that was analysed is to be asked again: its answer is remembered.
+ * Makes a partial design of an earlier tree one of this tree: the same mast with the prices and the ground of now;
+ * false, counted, where nothing holds it. A mast that was analysed is to be asked again: its answer is remembered.
+ * The node itself is changed: thousands are renewed for every edit, and copies were half of the work.
  * @returns null where the trees do not walk the same masts
  */
-export function renewal(before: Tree, now: Tree): ((node: Node) => Node | null) | null {
+export function renewal(before: Tree, now: Tree): ((node: Node) => boolean) | null {
   if (mastsOf(before.problem, before.share) !== mastsOf(now.problem, now.share)) return null;
   const roots = new Map<number, Root>();
   const rootOf = ({ index, ...known }: Root): Root => {
@@ -54,20 +57,33 @@ export function renewal(before: Tree, now: Tree): ((node: Node) => Node | null) 
   const stars = new Map<PlacedStar, OwnStar>();
   for (const [perLevel, { stars: old }] of before.own)
     for (const [i, own] of (now.own.get(perLevel)?.stars ?? []).entries()) stars.set(old[i].star, own);
+  // siblings have one list
+  const guys = new Map<Node["guys"], Node["guys"]>();
+  const guysOf = (root: Root, { guys: old, levels }: Node, star: PlacedStar) => {
+    let known = guys.get(old);
+    if (!known) guys.set(old, (known = now.pricing.levels({ root, levels }, star)));
+    return known;
+  };
   const strands = new Map(now.problem.strands.map((strand) => [strand.id, strand]));
+  const drawn = new Map<Node["strands"], Node["strands"]>();
+  const strandsOf = (old: Node["strands"]) => {
+    let known = drawn.get(old);
+    if (!known) drawn.set(old, (known = old.map(({ id }) => strands.get(id) as Strand)));
+    return known;
+  };
   return (node) => {
+    const mine: Handed = node;
     const own = node.star && stars.get(node.star);
-    const root = rootOf(node.root);
-    const star = own?.star ?? null;
-    return now.priced({
-      ...node,
-      stage: node.stage === "probed" ? "structure" : node.stage,
-      root,
-      star,
-      guys: star ? now.pricing.levels({ root, levels: node.levels }, star) : NONE,
-      topStrands: own?.topStrands ?? NONE,
-      strands: node.strands.map(({ id }) => strands.get(id) as Strand),
-      ground: NOTHING,
-    });
+    mine.stage = node.stage === "probed" ? "structure" : node.stage;
+    mine.root = rootOf(node.root);
+    mine.star = own?.star ?? null;
+    mine.guys = mine.star ? guysOf(mine.root, node, mine.star) : NONE;
+    mine.topStrands = own?.topStrands ?? NONE;
+    mine.strands = strandsOf(node.strands);
+    const worth = now.worth(mine);
+    if (!worth) return false;
+    mine.spent = worth.spent;
+    mine.ground = worth.ground;
+    return true;
   };
 }

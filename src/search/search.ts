@@ -73,8 +73,7 @@ export class Search {
     const renew = (node: Node) => {
       // its answer is remembered, and counted when it is asked again
       if (node.stage === "probed") this.analysed--;
-      const renewed = again(node);
-      if (renewed) this.push(renewed);
+      if (again(node)) this.push(node);
     };
     for (const node of revivable) renew(node);
     for (let node = before.queue.pop(); node; node = before.queue.pop()) renew(node);

@@ -203,16 +203,18 @@ export class Tree {
     return this.priced({ ...node, stage: "structure", use, designs }, "no footing holds it free-standing");
   }
 
-  /** A node with the least that it costs and what holds it in the ground; null, counted and kept, where nothing does. */
-  priced(node: Node, rule = NOTHING_HOLDS): Node | null {
+  /** A node with the least that it costs and what holds it in the ground; null where nothing does. */
+  private priced(node: Node, rule = NOTHING_HOLDS): Node | null {
+    const worth = this.worth(node, rule);
+    return worth && { ...node, spent: worth.spent, ground: greater(node.ground, worth.ground) };
+  }
+
+  /** The least that a node costs and what holds it; null, counted and kept, where nothing does. */
+  worth(node: Node, rule = NOTHING_HOLDS): Pick<Node, "spent" | "ground"> | null {
     const spent = this.pricing.spent(node);
-    if (spent === Number.POSITIVE_INFINITY) {
-      this.prune(NO_REELS, node.designs, node);
-      return null;
-    }
-    const ground = this.pricing.held(node);
-    if (ground) return { ...node, spent, ground: greater(node.ground, ground) };
-    this.prune(rule, node.designs, node);
+    const ground = spent === Number.POSITIVE_INFINITY ? null : this.pricing.held(node);
+    if (ground) return { spent, ground };
+    this.prune(spent === Number.POSITIVE_INFINITY ? NO_REELS : rule, node.designs, node);
     return null;
   }
 

@@ -91,7 +91,7 @@ const concreteOf = remembered(
   (row: Row, diameter: number, depth: number, strength: number, barYield: number) => {
     const cage = roundCage(diameter, depth, row.cage);
     const bars = cage?.runs ?? [];
-      const mass = barMass(bars);
+    const mass = barMass(bars);
     if (!cage) return { cage, bars, mass, strength: 0, sheared: 0 };
     const { ring, count, bar, ties } = cage;
     return {
