@@ -6,8 +6,9 @@ import { knowCatalog, readerComes } from "./reader.ts";
 
 /** Text changes at most four times a second. */
 const PACE = 250;
-/** Edits that follow each other within this time are one search. */
+/** An edit is answered at once; those that follow it within this time, as while a handle is dragged, are one search. */
 const REST = 120;
+let lastEdit = Number.NEGATIVE_INFINITY;
 
 let client: SearchClient | null = null;
 let current: Reading | null = null;
@@ -87,7 +88,9 @@ export const find = (reading: Reading) => {
 const findSoon = (reading: Reading) => {
   clearTimeout(pending);
   current = null;
-  pending = setTimeout(() => find(reading), REST);
+  const alone = performance.now() - lastEdit > REST;
+  lastEdit = performance.now();
+  pending = setTimeout(() => find(reading), alone ? 0 : REST);
 };
 export const stop = () => client?.stop();
 export const goOn = () => {
