@@ -29,6 +29,7 @@ const CELL_PATIENCE = 1000;
 const UNHEARD: ShareReport = { best: null, bound: 0, analysed: 0, pruned: {}, finished: false };
 
 interface Kept {
+  readonly job: Job;
   readonly size: GridSize;
   readonly shares: ShareReport[];
   seconds: number;
@@ -76,7 +77,11 @@ export class Pool implements SearchClient {
     this.row = null;
     this.proven = null;
     const { outcome, file } = await this.answer(job, onProgress);
-    if (outcome.status === "proven") this.proven = { job: { ...job, study: file }, best: outcome.best };
+    return this.told(outcome, { ...job, study: file });
+  }
+
+  private told(outcome: Outcome, job: Job): Outcome {
+    if (outcome.status === "proven") this.proven = { job, best: outcome.best };
     return outcome;
   }
 
@@ -104,7 +109,7 @@ export class Pool implements SearchClient {
     const size = await this.open(job);
     // a stop that came between two questions of a row
     if (this.row && this.ended) this.stopped = true;
-    const kept: Kept = { size, shares: [], seconds: 0 };
+    const kept: Kept = { job, size, shares: [], seconds: 0 };
     this.kept = kept;
     return this.walk(kept, run, onProgress);
   }
@@ -115,7 +120,8 @@ export class Pool implements SearchClient {
     if (this.row) return this.find(this.row, onProgress);
     if (!this.kept) throw new Error("nothing to go on with: no search was stopped");
     this.stopped = false;
-    return this.walk(this.kept, ++this.running, onProgress);
+    const { kept } = this;
+    return this.told(await this.walk(kept, ++this.running, onProgress), kept.job);
   }
 
   private async walk(kept: Kept, run: number, onProgress: (progress: Progress) => void): Promise<Outcome> {
@@ -257,7 +263,7 @@ export class Pool implements SearchClient {
     return this.ask(({ remote }) => remote.read(job) as Promise<JobReading>);
   }
 
-  whyNot(): Promise<readonly Rejected[] | null> {
+  async whyNot(): Promise<readonly Rejected[] | null> {
     const { proven } = this;
     if (!proven) throw new Error("no answer to explain: none was proven last");
     const asked = ({ remote }: Hand) =>
