@@ -26,11 +26,13 @@ startTransition(() =>
   ),
 );
 
-// Offline comes after the first answer: what is fetched for later must not keep the page waiting now.
+/** How long the first answer stands before the page is kept for offline use, ms: that takes more than a core for a while. */
+const STANDS = 2000;
+// Offline comes after the first answer is drawn: what is fetched for later must not keep the page waiting now.
 if (import.meta.env.PROD && "serviceWorker" in navigator) {
   const leave = book.subscribe(() => {
     if (book.get().finding.state !== "ended") return;
     leave();
-    void navigator.serviceWorker.register("/sw.js").catch(() => undefined);
+    setTimeout(() => void navigator.serviceWorker.register("/sw.js").catch(() => undefined), STANDS);
   });
 }

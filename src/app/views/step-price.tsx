@@ -6,14 +6,25 @@ import { costOf, lockVariants, questionKey, stepVariants } from "../state/steps.
 import { useStore } from "../state/store.ts";
 import { money, type System } from "../wording/figures.ts";
 
-/** Prices are asked for only once the answer itself is proven: it comes first. */
+/** How long an answer stands before its steps are priced, ms: their worker would take a core from its drawing, or from the next edit. */
+const STANDS = 1000;
+
+/** Prices are asked for only once the answer itself is proven and the hand rests: these come first. */
 export const useStepPrices = () => {
   const ended = useBook((state) => (state.finding.state === "ended" ? state.finding : null));
   const system = useBook((state) => state.system);
   useEffect(() => {
     if (ended?.outcome.status !== "proven") return undefined;
     const variants = [...stepVariants(ended.reading, system), ...lockVariants(ended.reading)];
-    return askAll(variants.map((variant) => variant.paper));
+    let takeBack = () => {};
+    const begin = () => {
+      takeBack = askAll(variants.map((variant) => variant.paper));
+    };
+    const timer = setTimeout(begin, STANDS);
+    return () => {
+      clearTimeout(timer);
+      takeBack();
+    };
   }, [ended, system]);
 };
 
