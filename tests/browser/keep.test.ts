@@ -137,10 +137,11 @@ test(
     expect(await frost(page)).toMatch(/2 ft/);
     for (const words of [/5 ft/, /2 ft/]) {
       await page.getByRole("button", { name: "Undo" }).click();
-      expect(await frost(page)).toMatch(words);
+      // right after a reload a step waits for the parser
+      await expect.poll(() => frost(page)).toMatch(words);
     }
     await page.getByRole("button", { name: "Undo" }).click();
-    expect(await frost(page)).toBe(first);
+    await expect.poll(() => frost(page)).toBe(first);
     expect(wrong).toEqual([]);
     await close();
   },
