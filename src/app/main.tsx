@@ -26,7 +26,7 @@ startTransition(() =>
   ),
 );
 
-/** How long the first answer stands before the page is kept for offline use, ms: that takes more than a core for a while. */
+/** How long the first answer stands before the page is kept for offline use, ms: its fetching would take time from the drawing. */
 const STANDS = 2000;
 // Offline comes after the first answer is drawn: what is fetched for later must not keep the page waiting now.
 if (import.meta.env.PROD && "serviceWorker" in navigator) {

@@ -14,7 +14,7 @@ import type { AnchorPart, FootingPart, Ground } from "./types.ts";
 
 // the one place where the kinds are listed: a new kind is a file and a line here
 
-/** Rows whose sizes are kept: all that the demo may ask, in four sorts of ground of some 8 MB each. */
+/** Rows whose sizes are kept: all that the demo may ask, in four sorts of ground; one and its study took 8 MB. */
 const MOST_KEPT = 40;
 const kept = new Map<string, readonly (AnchorPart | FootingPart)[]>();
 

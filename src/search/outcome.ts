@@ -14,7 +14,7 @@ export const judgedOf = (problem: Problem, candidate: Candidate | null): Judged 
   candidate && { design: candidate.design, verdict: verify(problem, candidate.design) };
 
 /**
- * The last word of a search. Where nothing is safe the nearest miss is sought besides.
+ * The last word of a search. Where nothing is safe the nearest miss is for the caller to seek.
  * @param judge asks `verify`, or remembers what it said
  */
 export function outcome(

@@ -38,7 +38,7 @@ type Handed = { -readonly [Key in keyof Node]: Node[Key] };
 /**
  * Makes a partial design of an earlier tree one of this tree: the same mast with the prices and the ground of now;
  * false, counted, where nothing holds it. A mast that was analysed is to be asked again: its answer is remembered.
- * The node itself is changed: thousands are renewed for every edit, and copies were half of the work.
+ * The node itself is changed: thousands are renewed for every edit, and a copy of each would only be collected.
  * @returns null where the trees do not walk the same masts
  */
 export function renewal(before: Tree, now: Tree): ((node: Node) => boolean) | null {
