@@ -58,14 +58,14 @@ export function outcomeData(outcome: Outcome, whyNotCheaper: readonly Rejected[]
         whyNotCheaper,
       };
     case "stopped":
-      return { status: outcome.status, ...nothing, ...judgedData(outcome.best), proof, whyNotCheaper: [] };
+      return { status: outcome.status, ...nothing, ...judgedData(outcome.best), proof, whyNotCheaper };
     case "none-safe":
       return {
         status: outcome.status,
         ...nothing,
         nearest: judgedData(outcome.nearest),
         proof,
-        whyNotCheaper: [],
+        whyNotCheaper,
       };
   }
 }
